@@ -1,0 +1,48 @@
+/* module.h - one period of a tile pattern: convex faces and two lattice vectors.
+ * After this nothing knows which pattern it was. A face grown by half a joint is its
+ * cell; cells tile the plane.
+ * Units: mm in the lay's own axes (u along the courses, v across). Owns: arena.
+ * Invariants: faces convex, anticlockwise; a has v = 0 for every pattern with straight
+ * courses; the origin is a crossing of joint centre lines. */
+#ifndef PATTERN_MODULE_H
+#define PATTERN_MODULE_H
+#include "base/diag.h"
+#include "base/status.h"
+#include "geometry/region.h"
+#include "plan/plan.h"
+
+struct face {
+	struct ring ring; /* at lattice position (0, 0) */
+	struct ring cell;
+	int tile; /* index into lay->tiles */
+	double area_mm2;
+	struct box box;
+};
+
+struct module {
+	struct point a, b; /* lattice vectors */
+	struct face *faces;
+	size_t face_count;
+	double joint;
+	double tile_width; /* shorter side; of several sizes the greatest of them */
+	double tile_long;  /* longer side: "one tile" as a distance */
+	double course;     /* from one course to the next along v; 0 where there is none */
+};
+
+/* Where one face lies: face index and lattice steps. */
+struct address {
+	int face, i, j;
+};
+
+static inline struct point module_step(const struct module *m, int i, int j)
+{
+	return (struct point){i * m->a.x + j * m->b.x, i * m->a.y + j * m->b.y};
+}
+
+/* Builds the module of a lay. Patterns not built yet were refused by the reader. */
+const struct module *module_from_lay(struct arena *, const struct plan_lay *);
+/* Points of a face, or of its cell, at an address, with `position` added. */
+struct ring module_face_at(struct arena *, const struct module *, struct address, struct point position);
+struct ring module_cell_at(struct arena *, const struct module *, struct address, struct point position);
+
+#endif

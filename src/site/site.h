@@ -1,0 +1,102 @@
+/* site.h - the floor as it lies: the plan resolved into geometry, before any tile.
+ * Units: mm in plan axes (x east, y north). Owns: everything lives in the arena given to
+ * site_build; `plan` is borrowed. Const once built.
+ * Invariants: outlines anticlockwise; ids are those of the plan, or derived (ROOM.1);
+ * curves are inscribed polygons (TOLERANCE_SAGITTA); wall points are coordinates. */
+#ifndef SITE_SITE_H
+#define SITE_SITE_H
+#include "base/diag.h"
+#include "base/status.h"
+#include "geometry/region.h"
+#include "plan/plan.h"
+
+enum site_edge_kind {
+	SITE_EDGE_WALL,
+	SITE_EDGE_GLASS,
+	SITE_EDGE_OTHER_FLOOR,
+	SITE_EDGE_OPEN,     /* the tile goes on: no gap */
+	SITE_EDGE_JAMB,     /* side of a doorway's opening, id of the doorway */
+	SITE_EDGE_STOP,     /* where the scope ends in a doorway, id of the doorway */
+	SITE_EDGE_OBSTACLE, /* column, island, pipe, box: gap; id of the obstacle */
+	SITE_EDGE_DRAIN,    /* tile is cut to the frame: no gap */
+};
+
+enum site_edge_base { SITE_BASE_COVERS, SITE_BASE_FIRST, SITE_BASE_NONE };
+
+struct site_edge {
+	const char *id;         /* of the wall, doorway or obstacle */
+	struct point from, to;  /* the floor lies to the left */
+	enum site_edge_kind kind;
+	enum site_edge_base base;
+	bool show; /* false: hidden, counts less in setting out */
+	int line;  /* of the plan */
+};
+
+struct site_obstacle {
+	const struct plan_obstacle *plan;
+	const char *id;
+	bool is_drain;
+	struct ring ring; /* anticlockwise, as drawn; may cross the room's outline */
+};
+
+/* A doorway without `to`: the recess between the jambs, as far as the stop line. */
+struct site_doorway {
+	const struct plan_doorway *plan;
+	const char *id;
+	size_t edge;              /* index of its wall in room->edges */
+	struct point from, to;    /* jamb corners on the wall line, in the wall's direction */
+	struct point stop_from, stop_to; /* the stop line, same order; equal to from/to at deep 0 */
+	struct ring recess;       /* anticlockwise; count 0 where deep is 0 */
+};
+
+struct site_room {
+	const struct plan_room *plan;
+	const char *id, *name; /* name falls back to the id */
+	struct ring outline;     /* after closing; obstacles not taken off */
+	struct site_edge *edges; /* edges[i] runs from outline point i to point i + 1 */
+	size_t edge_count;       /* = outline.count */
+	double closing_error;    /* before it was spread; 0 for corners */
+	struct site_obstacle *obstacles;
+	size_t obstacle_count;
+	struct site_doorway *doorways;
+	size_t doorway_count;
+};
+
+struct site_crack {
+	const struct plan_crack *plan;
+	const char *id;
+	const struct site_room *room; /* NULL: every room it crosses */
+	struct line line;             /* ends within reach of a wall lie on it */
+	double width, step, wander;
+};
+
+struct site_slab_joint {
+	const struct plan_slab_joint *plan;
+	const char *id;
+	struct line line; /* closed: last point = first */
+	double width, step;
+	bool relocate;
+};
+
+struct site {
+	const struct plan *plan;
+	bool inches; /* the root's unit is in or ft: inch defaults and whole-inch pieces */
+	struct site_room *rooms;
+	size_t room_count;
+	struct site_crack *cracks;
+	size_t crack_count;
+	struct site_slab_joint *slab_joints;
+	size_t slab_joint_count;
+};
+
+/* Resolves `plan`. All errors of geometry are reported with the lines of the plan. */
+enum status site_build(struct arena *, const struct plan *, struct diag_list *,
+                       const struct site **out_site) CHECK_USED;
+const struct site_room *site_room_find(const struct site *, const char *id);
+/* The gap-bearing and gap-free edges of a room as they run after its doorways are cut in:
+ * walls split at the jambs, jambs, stop lines; then the edges of its obstacles. */
+struct site_edge *site_room_borders(struct arena *, const struct site_room *, size_t *out_count);
+/* Room outline and recesses, less nothing: the ground the slab shows in this room. */
+struct region site_room_ground(struct arena *, const struct site_room *);
+
+#endif
