@@ -1,0 +1,58 @@
+/* field.h - where tile goes: the rooms of one lay less gap, obstacles and carried joints.
+ * First pass of the layout. Units: mm in the lay's own axes. Owns: arena.
+ * Source: perimeter gap, bands of carried joints: docs/sources.md#movement-joints.
+ * Invariants: `region` holds one polygon a part, ordered south-west first; every edge of
+ * it has its border record, the field to the left. */
+#ifndef LAYOUT_FIELD_H
+#define LAYOUT_FIELD_H
+#include "geometry/frame.h"
+#include "rules/rules.h"
+#include "site/site.h"
+
+/* Which lattice axis a straight line runs along (within TOLERANCE_PARALLEL). */
+enum field_axis { FIELD_AXIS_NONE, FIELD_AXIS_U, FIELD_AXIS_V };
+
+/* A slab joint that is carried straight up through the tile. */
+struct field_carried {
+	const struct site_slab_joint *joint;
+	const char *id;        /* of the carried joint: JOINT.carried, JOINT.carried.2 … */
+	struct point from, to; /* best-fit centre line, extended to the ground's border */
+	double width, deviation;
+	enum field_axis axis;
+	bool separates;        /* parts on its two sides nowhere touch */
+	struct region band;
+};
+
+/* One edge of the field. */
+struct field_border {
+	size_t part;
+	struct point from, to;    /* after the gap */
+	const char *of;           /* wall, doorway, obstacle or slab joint */
+	enum site_edge_kind kind;
+	enum site_edge_base base;
+	bool show;
+	bool is_carried;          /* edge of a carried joint's band */
+	bool is_doorway;          /* jamb or stop line */
+	double gap;               /* 0 at drains and carried joints */
+};
+
+struct field {
+	const struct plan_lay *lay;
+	const struct site *site;
+	const struct site_room **rooms;
+	size_t room_count;
+	struct frame frame;
+	double gap, gap_max, tolerance; /* of the lay, defaults resolved */
+	struct region ground;  /* rooms and recesses less obstacles: bare slab, to the walls */
+	struct region region;  /* the field; one polygon a part */
+	double area_mm2;
+	struct field_border *borders;
+	size_t border_count;
+	struct field_carried *carried;
+	size_t carried_count;
+};
+
+const struct field *field_place(struct arena *, const struct site *, const struct rules *,
+                                const struct plan_lay *);
+
+#endif

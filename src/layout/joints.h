@@ -1,0 +1,34 @@
+/* joints.h - every joint of the finished floor that is not grouted: soft, carried, perimeter.
+ * Units: mm in the lay's own axes. Owns: arena. Source: docs/sources.md#movement-joints. */
+#ifndef LAYOUT_JOINTS_H
+#define LAYOUT_JOINTS_H
+#include "layout/strips.h"
+
+enum joint_kind { JOINT_SOFT, JOINT_MOVEMENT, JOINT_CARRIED, JOINT_PERIMETER };
+enum joint_back { JOINT_BACK_NONE, JOINT_BACK_ROD, JOINT_BACK_TAPE };
+
+struct joint {
+	const char *id;
+	enum joint_kind kind;
+	const char *of;       /* crack, slab joint, wall, doorway or obstacle */
+	const char *side;     /* of a soft joint; else "" */
+	bool on_joint;        /* lies on tile joints; else cut through tile */
+	bool is_open;         /* perimeter under a covering base: left open and clean */
+	double width, depth;
+	enum joint_back back;
+	double length, turns, cost;
+	const char *ends;     /* ids by blanks */
+	const char *why;      /* rule name */
+	struct line line;
+	bool is_closed;       /* the line is a ring (round an obstacle) */
+};
+
+struct joints {
+	struct joint *joints;
+	size_t joint_count;
+};
+
+const struct joints *joints_place(struct arena *, const struct tiling *, const struct cracks *,
+                                  const struct strips *, const struct rules *);
+
+#endif

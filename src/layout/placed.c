@@ -1,0 +1,30 @@
+#include "layout/placed.h"
+
+static struct placed_lay place_lay(struct arena *arena, const struct site *site,
+                                   const struct rules *rules, const struct plan_lay *lay)
+{
+	struct placed_lay placed = {0};
+	placed.field = field_place(arena, site, rules, lay);
+	placed.module = module_from_lay(arena, lay);
+	placed.position = position_search(arena, placed.field, placed.module, rules);
+	placed.tiling = tiling_place(arena, placed.field, placed.module, placed.position);
+	placed.cracks = cracks_place(arena, placed.tiling, rules);
+	placed.strips = strips_place(arena, placed.tiling, placed.cracks, rules);
+	placed.joints = joints_place(arena, placed.tiling, placed.cracks, placed.strips, rules);
+	placed.controls = controls_place(arena, placed.tiling, placed.cracks);
+	return placed;
+}
+
+const struct placed *placed_from_site(struct arena *arena, const struct site *site,
+                                      const struct rules *rules)
+{
+	const struct plan *plan = site->plan;
+	struct placed *placed = ARENA_NEW(arena, struct placed);
+	placed->site = site;
+	placed->rules = rules;
+	placed->lay_count = plan->lay_count;
+	placed->lays = ARENA_ARRAY(arena, struct placed_lay, plan->lay_count);
+	for (size_t i = 0; i < plan->lay_count; i++)
+		placed->lays[i] = place_lay(arena, site, rules, plan->lays[i]);
+	return placed;
+}

@@ -1,0 +1,44 @@
+/* position.h - setting out: where the grid lies in every part of a field.
+ * Units: mm in the lay's own axes. Owns: arena.
+ * Source: own derivation from the half-tile rule, docs/sources.md#setting-out. */
+#ifndef LAYOUT_POSITION_H
+#define LAYOUT_POSITION_H
+#include "layout/field.h"
+#include "pattern/module.h"
+
+/* The terms by which positions are compared, first to last, each rounded to 1e-6. */
+struct position_key {
+	double unmet;          /* entries of full-at and centre-on not met */
+	double small;          /* integral of the penalty of small cuts along the edges (mm) */
+	double whole_at_joint; /* parallel carried joints where no whole tile starts */
+	double balance;        /* differences of opposite walls' cuts (mm) */
+	double cut_pieces;     /* estimate by edge length over tile size; fewer is better */
+};
+
+/* What the crew sees at one border of the field. */
+struct border_cut {
+	size_t border;           /* index into field->borders */
+	double from, to;         /* cut at its two ends, mm, square to the lattice axis */
+	double whole;            /* the face's extent there, when nothing is cut */
+	double worst;            /* least cut with the wall moved by the tolerance */
+	double *courses;         /* distinct course ends, where courses meet the wall head on */
+	size_t course_count;
+	bool axis_u;             /* measured along u (else along v) */
+};
+
+struct position {
+	struct point *parts; /* one lattice position a part of the field */
+	size_t part_count;
+	bool is_pinned;
+	struct position_key key;
+	struct border_cut *cuts;
+	size_t cut_count;
+	double smallest_cut, smallest_cut_worst;
+	const struct plan_ref *unmet; /* the first entry that could not be met, or NULL */
+	long candidates_tried;
+};
+
+const struct position *position_search(struct arena *, const struct field *, const struct module *,
+                                       const struct rules *);
+
+#endif
