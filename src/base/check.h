@@ -4,7 +4,7 @@
 #define BASE_CHECK_H
 
 #define CHECK_USED __attribute__((warn_unused_result))
-#define CHECK_PRINTF(format, first) __attribute__((format(printf, format, first)))
+#define CHECK_PRINTF(format, first) __attribute__((__format__(__printf__, format, first)))
 #define CHECK_NO_RETURN __attribute__((noreturn))
 
 #endif
