@@ -1,0 +1,16 @@
+#!/bin/sh
+# demo.sh JURYSTICK PLAN FOLDER - draws, checks, counts and records one plan into
+# FOLDER/<plan>/.
+set -eu
+jurystick=$1 plan=$2
+out=$3/$(basename "$plan" .xml)
+mkdir -p "$out"
+
+"$jurystick" draw "$plan" -o "$out" --as svg,pdf,png
+"$jurystick" record "$plan" -o "$out/placed.xml" --points "$out/points.csv"
+"$jurystick" count "$plan" >"$out/count.txt"
+# 1: the floor has open questions, which a demo may.
+status=0
+"$jurystick" check "$plan" >"$out/findings.txt" || status=$?
+[ "$status" -le 1 ] || exit "$status"
+echo "$plan: $out/"
