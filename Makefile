@@ -21,7 +21,8 @@ export LC_ALL := C
 
 GOALS      := $(or $(MAKECMDGOALS),all)
 BARE_GOALS := clean help format format-check uninstall
-TEST_GOALS := test test-long check sanitize test-programs lint golden-update fuzz-replay bench
+TEST_GOALS := test test-long check sanitize test-programs lint golden-update fuzz-replay bench \
+	$(BUILD)/tests/%
 
 CORES := $(shell nproc 2>/dev/null || echo 1)
 ifeq ($(filter -j% --jobserver%,$(MAKEFLAGS)),)
@@ -46,7 +47,8 @@ endif
 # ---- sources -------------------------------------------------------------------------
 
 MAIN    := src/cli/main.c
-SOURCES := $(filter-out $(MAIN),$(sort $(wildcard src/*/*.c)))
+LAYERS  ?= $(sort $(notdir $(wildcard src/*)))
+SOURCES := $(filter-out $(MAIN),$(sort $(wildcard $(LAYERS:%=src/%/*.c))))
 DATA    := $(sort $(wildcard src/words/*.words src/rules/*.rules styles/*.style))
 PLANS   := $(sort $(wildcard demo-plans/*.xml))
 
@@ -128,16 +130,19 @@ SCRIPTS      := $(sort $(wildcard tests/cli/*.sh tests/golden/*.sh tests/fault/*
 RUN           = BUILD=$(BUILD) JURYSTICK=$(BIN) CC='$(CC)' PKG_CFLAGS='$(PKG_CFLAGS)' \
 	SANITIZE='$(SANITIZE)' tests/run
 LINT         := tests/lint/lint.sh tests/lint/selftest.sh
+# ONLY=TEXT: the programs with TEXT in their name.
+TESTS         = $(LINT) $(UNIT) $(PROPERTY) $(FUZZ) $(SCRIPTS)
+CHOSEN        = $(if $(ONLY),$(foreach t,$(TESTS),$(if $(findstring $(ONLY),$(t)),$(t))),$(TESTS))
 
 .PHONY: test test-long test-programs lint golden-update fuzz-replay bench
-test-programs: all $(UNIT) $(PROPERTY) $(FUZZ)
+test-programs: all $(filter $(BUILD)/%,$(CHOSEN))
 
 test: test-programs
-	$(Q)$(RUN) $(LINT) $(UNIT) $(PROPERTY) $(FUZZ) $(SCRIPTS)
+	$(Q)$(RUN) $(CHOSEN)
 
 test-long: export JURYSTICK_LONG := 1
 test-long: test-programs
-	$(Q)$(RUN) $(LINT) $(UNIT) $(PROPERTY) $(FUZZ) $(SCRIPTS)
+	$(Q)$(RUN) $(CHOSEN)
 
 lint:
 	$(Q)$(RUN) $(LINT)
@@ -223,6 +228,8 @@ make clean        remove $(BUILD)/
 
 BUILD=dir another build folder   V=1 show commands   CFLAGS, CXXFLAGS, LDFLAGS yours
 PACKAGES=list never install a missing package, only name it
+ONLY=text     make test: only the programs with this text in their name
+LAYERS="..."  build only these folders of src/ (while another is half done)
 endef
 help:
 	$(info $(HELP))@:
