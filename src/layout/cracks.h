@@ -4,8 +4,7 @@
 #ifndef LAYOUT_CRACKS_H
 #define LAYOUT_CRACKS_H
 #include "layout/tiling.h"
-
-enum crack_state { CRACK_ISOLATE, CRACK_HOLD, CRACK_CARRY };
+#include "rules/crack_rule.h"
 
 /* One crack as it lies in this lay. */
 struct placed_crack {
