@@ -1,0 +1,158 @@
+#include "geometry/region.h"
+
+#include <string.h>
+
+static struct point ring_next(struct ring ring, size_t i)
+{
+	return ring.points[i + 1 < ring.count ? i + 1 : 0];
+}
+
+double ring_area(struct ring ring)
+{
+	/* Taken about the first corner: far from the origin the products would eat the area. */
+	double twice = 0;
+	for (size_t i = 1; i + 1 < ring.count; i++)
+		twice += point_cross(point_sub(ring.points[i], ring.points[0]),
+		                     point_sub(ring.points[i + 1], ring.points[0]));
+	return twice / 2;
+}
+
+double ring_length(struct ring ring)
+{
+	double length = 0;
+	for (size_t i = 0; i < ring.count; i++)
+		length += point_distance(ring.points[i], ring_next(ring, i));
+	return length;
+}
+
+struct box ring_box(struct ring ring)
+{
+	struct box box = box_empty();
+	for (size_t i = 0; i < ring.count; i++)
+		box = box_with(box, ring.points[i]);
+	return box;
+}
+
+struct ring ring_copy(struct arena *arena, const struct point *points, size_t count)
+{
+	struct ring copy = {ARENA_ARRAY(arena, struct point, count), count};
+	if (count > 0)
+		memcpy(copy.points, points, count * sizeof *points);
+	return copy;
+}
+
+struct ring ring_turned(struct arena *arena, struct ring ring, bool anticlockwise)
+{
+	struct ring turned = ring_copy(arena, ring.points, ring.count);
+	if ((ring_area(ring) > 0) == anticlockwise)
+		return turned;
+	for (size_t i = 1; i < ring.count; i++)
+		turned.points[i] = ring.points[ring.count - i];
+	return turned;
+}
+
+static double distance_to_edge(struct point p, struct point a, struct point b)
+{
+	struct point edge = point_sub(b, a);
+	double square = point_dot(edge, edge);
+	double t = square > 0 ? point_dot(point_sub(p, a), edge) / square : 0;
+	return point_distance(p, point_between(a, b, fmax(0, fmin(1, t))));
+}
+
+double ring_distance(struct ring ring, struct point p)
+{
+	double nearest = INFINITY;
+	for (size_t i = 0; i < ring.count; i++)
+		nearest = fmin(nearest, distance_to_edge(p, ring.points[i], ring_next(ring, i)));
+	return nearest;
+}
+
+bool ring_holds(struct ring ring, struct point p)
+{
+	bool inside = false;
+	for (size_t i = 0; i < ring.count; i++) {
+		struct point a = ring.points[i], b = ring_next(ring, i);
+		if ((a.y > p.y) == (b.y > p.y))
+			continue;
+		double side = point_cross(point_sub(b, a), point_sub(p, a));
+		if ((side > 0) == (b.y > a.y))
+			inside = !inside;
+	}
+	return inside;
+}
+
+double polygon_area(const struct polygon *polygon)
+{
+	double area = fabs(ring_area(polygon->outline));
+	for (size_t i = 0; i < polygon->hole_count; i++)
+		area -= fabs(ring_area(polygon->holes[i]));
+	return area;
+}
+
+bool polygon_holds(const struct polygon *polygon, struct point p)
+{
+	if (!ring_holds(polygon->outline, p))
+		return false;
+	for (size_t i = 0; i < polygon->hole_count; i++)
+		if (ring_holds(polygon->holes[i], p))
+			return false;
+	return true;
+}
+
+double region_area(const struct region *region)
+{
+	double area = 0;
+	for (size_t i = 0; i < region->count; i++)
+		area += polygon_area(&region->polygons[i]);
+	return area;
+}
+
+double region_length(const struct region *region)
+{
+	double length = 0;
+	for (size_t i = 0; i < region->count; i++) {
+		const struct polygon *polygon = &region->polygons[i];
+		length += ring_length(polygon->outline);
+		for (size_t h = 0; h < polygon->hole_count; h++)
+			length += ring_length(polygon->holes[h]);
+	}
+	return length;
+}
+
+bool region_holds(const struct region *region, struct point p)
+{
+	for (size_t i = 0; i < region->count; i++)
+		if (polygon_holds(&region->polygons[i], p))
+			return true;
+	return false;
+}
+
+struct box region_box(const struct region *region)
+{
+	struct box box = box_empty();
+	for (size_t i = 0; i < region->count; i++) {
+		struct ring outline = region->polygons[i].outline;
+		for (size_t k = 0; k < outline.count; k++)
+			box = box_with(box, outline.points[k]);
+	}
+	return box;
+}
+
+double region_distance(const struct region *region, struct point p)
+{
+	double nearest = INFINITY;
+	for (size_t i = 0; i < region->count; i++) {
+		const struct polygon *polygon = &region->polygons[i];
+		nearest = fmin(nearest, ring_distance(polygon->outline, p));
+		for (size_t h = 0; h < polygon->hole_count; h++)
+			nearest = fmin(nearest, ring_distance(polygon->holes[h], p));
+	}
+	return nearest;
+}
+
+struct region region_from_ring(struct arena *arena, struct ring ring)
+{
+	struct polygon *polygon = ARENA_NEW(arena, struct polygon);
+	polygon->outline = ring_turned(arena, ring, true);
+	return (struct region){polygon, 1};
+}
