@@ -76,8 +76,7 @@ enum crack_state crack_state_worse(enum crack_state a, enum crack_state b)
 /* A stepped crack is isolated only on the strength of a paper. */
 static bool is_valid(const struct row *row, const struct crack_answer *answer)
 {
-	return answer->decision != DECISION_ISOLATE || row->applies != has_step ||
-	       answer->has_ref;
+	return answer->decision != DECISION_ISOLATE || row->applies != has_step || answer->has_ref;
 }
 
 /* An answer that names the rule goes before one that names none. */
@@ -120,12 +119,11 @@ static void add_cause(struct crack_verdict *verdict, const struct rule *rule, do
 	verdict->causes[verdict->cause_count++] = (struct crack_cause){rule, measured, answer};
 }
 
-static void judge_row(struct crack_verdict *verdict, const struct row *row,
-                      const struct rule *rule, const struct crack_facts *crack)
+static void judge_row(struct crack_verdict *verdict, const struct row *row, const struct rule *rule,
+                      const struct crack_facts *crack)
 {
 	const struct crack_answer *answer = answer_to(row, rule->name, crack);
-	enum crack_state state =
-	        answer != NULL ? state_answered(row, answer->decision) : row->open;
+	enum crack_state state = answer != NULL ? state_answered(row, answer->decision) : row->open;
 	add_cause(verdict, rule, row->measure(crack), answer);
 	verdict->state = crack_state_worse(verdict->state, state);
 	if (answer == NULL && rule->weight == RULE_ASK)

@@ -29,9 +29,9 @@ struct crack_answer {
 
 struct crack_facts {
 	double width, step;
-	bool is_moving;      /* known to move; "unknown" asks nothing */
-	bool is_suspended;   /* any slab it crosses */
-	bool is_tensioned;   /* any slab it crosses */
+	bool is_moving;                     /* known to move; "unknown" asks nothing */
+	bool is_suspended;                  /* any slab it crosses */
+	bool is_tensioned;                  /* any slab it crosses */
 	const struct crack_answer *answers; /* those about this crack */
 	size_t answer_count;
 };

@@ -32,7 +32,7 @@ enum rule_id {
 #define RULE(id, name) RULE_##id,
 	RULE_NAMES(RULE)
 #undef RULE
-	RULE_COUNT
+		RULE_COUNT
 };
 
 #endif

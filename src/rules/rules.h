@@ -30,9 +30,9 @@ struct rule {
 	enum rule_side side;
 	double limit;
 	enum rule_weight weight;
-	const char *who;      /* engineer, designer, owner, maker, GC, crew */
-	const char *source;   /* citation, with its id in docs/sources.md */
-	const char *message;  /* key into the words table */
+	const char *who;     /* engineer, designer, owner, maker, GC, crew */
+	const char *source;  /* citation, with its id in docs/sources.md */
+	const char *message; /* key into the words table */
 };
 
 struct rules;
