@@ -34,6 +34,11 @@ struct address {
 	int face, i, j;
 };
 
+static inline bool address_is_same(struct address a, struct address b)
+{
+	return a.face == b.face && a.i == b.i && a.j == b.j;
+}
+
 static inline struct point module_step(const struct module *m, int i, int j)
 {
 	return (struct point){i * m->a.x + j * m->b.x, i * m->a.y + j * m->b.y};

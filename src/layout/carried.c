@@ -1,0 +1,133 @@
+#include "layout/carried.h"
+
+#include "base/array.h"
+#include "geometry/overlay.h"
+#include "geometry/tolerance.h"
+
+struct carrying {
+	struct arena *arena;
+	const struct region *ground;
+	double least_width;
+	ARRAY_OF(struct field_carried) carried;
+};
+
+struct fit {
+	struct point through, along; /* unit */
+	double deviation;            /* greatest, square to the line */
+};
+
+/* Best straight line through points: least squares square to the line. Two points are
+ * their own line, without rounding. */
+static struct fit fit_line(const struct point *points, size_t count)
+{
+	struct fit fit = {points[0], point_unit(point_sub(points[count - 1], points[0])), 0};
+	if (count == 2)
+		return fit;
+	struct point sum = {0, 0};
+	for (size_t i = 0; i < count; i++)
+		sum = point_add(sum, point_sub(points[i], points[0]));
+	fit.through = point_add(points[0], point_scale(sum, 1 / (double)count));
+	double along = 0, across = 0, mixed = 0;
+	for (size_t i = 0; i < count; i++) {
+		struct point d = point_sub(points[i], fit.through);
+		double s = point_dot(d, fit.along), t = point_cross(fit.along, d);
+		along += s * s;
+		across += t * t;
+		mixed += s * t;
+	}
+	/* Turned from the chord by half the angle of (along - across, 2 mixed). */
+	double difference = along - across;
+	double length = sqrt(difference * difference + 4 * mixed * mixed);
+	double cos_twice = length > 0 ? difference / length : 1;
+	double cos_turn = sqrt((1 + cos_twice) / 2);
+	double sin_turn = sqrt((1 - cos_twice) / 2) * (mixed < 0 ? -1 : 1);
+	fit.along = point_unit(point_add(point_scale(fit.along, cos_turn),
+	                                 point_scale(point_left(fit.along), sin_turn)));
+	for (size_t i = 0; i < count; i++)
+		fit.deviation = fmax(fit.deviation, fabs(point_cross(fit.along, point_sub(points[i], fit.through))));
+	return fit;
+}
+
+static enum field_axis axis_of(struct point along)
+{
+	if (fabs(along.y) <= TOLERANCE_PARALLEL * fabs(along.x))
+		return FIELD_AXIS_U;
+	if (fabs(along.x) <= TOLERANCE_PARALLEL * fabs(along.y))
+		return FIELD_AXIS_V;
+	return FIELD_AXIS_NONE;
+}
+
+static struct region band_of(struct arena *arena, struct point from, struct point to, double width)
+{
+	struct point along = point_unit(point_sub(to, from));
+	struct point side = point_scale(point_left(along), width / 2);
+	/* Past its ends by its width, so that a joint that meets a wall at a slant is open
+	 * through to the wall. */
+	struct point past = point_scale(along, width);
+	from = point_sub(from, past);
+	to = point_add(to, past);
+	struct point corners[] = {point_sub(from, side), point_sub(to, side), point_add(to, side),
+	                          point_add(from, side)};
+	return region_from_ring(arena, (struct ring){corners, 4});
+}
+
+static void carry_run(struct carrying *c, const struct site_slab_joint *joint, const struct point *points,
+                      size_t count, size_t number)
+{
+	struct fit fit = fit_line(points, count);
+	double first = point_dot(point_sub(points[0], fit.through), fit.along);
+	double last = point_dot(point_sub(points[count - 1], fit.through), fit.along);
+	struct field_carried carried = {
+		.joint = joint,
+		.id = number ? arena_printf(c->arena, "%s.carried.%zu", joint->id, number + 1)
+		             : arena_printf(c->arena, "%s.carried", joint->id),
+		.from = point_add(fit.through, point_scale(fit.along, first)),
+		.to = point_add(fit.through, point_scale(fit.along, last)),
+		.deviation = fit.deviation,
+		.width = fmax(joint->width + 2 * fit.deviation, c->least_width),
+		.axis = axis_of(fit.along),
+	};
+	carried.band = band_of(c->arena, carried.from, carried.to, carried.width);
+	struct region met = overlay_intersection(c->arena, &carried.band, c->ground);
+	if (met.count)
+		*array_push(c->arena, &c->carried) = carried;
+}
+
+/* Last point of the longest run from `first` that one straight line can carry: a bend in
+ * the slab joint beyond its own width is a corner, not a wobble. */
+static size_t end_of_run(const struct point *points, size_t first, size_t count, double wobble)
+{
+	size_t end = first + 1;
+	while (end + 1 < count && fit_line(points + first, end + 2 - first).deviation <= wobble)
+		end++;
+	return end;
+}
+
+static void carry_joint(struct carrying *c, const struct site_slab_joint *joint, struct line line)
+{
+	double wobble = fmax(joint->width, c->least_width);
+	size_t number = 0;
+	for (size_t first = 0; first + 1 < line.count;) {
+		size_t end = end_of_run(line.points, first, line.count, wobble);
+		carry_run(c, joint, line.points + first, end + 1 - first, number++);
+		first = end;
+	}
+}
+
+struct field_carried *carried_place(struct arena *arena, const struct site *site, const struct rules *rules,
+                                    struct frame frame, const struct region *ground, bool outdoor,
+                                    size_t *out_count)
+{
+	struct carrying c = {
+		.arena = arena,
+		.ground = ground,
+		.least_width = rules_figure(rules, outdoor ? FIGURE_CARRIED_WIDTH_OUTDOOR
+	                                                   : FIGURE_CARRIED_WIDTH_INDOOR),
+	};
+	for (size_t i = 0; i < site->slab_joint_count; i++) {
+		const struct site_slab_joint *joint = &site->slab_joints[i];
+		carry_joint(&c, joint, frame_line_in(arena, frame, joint->line));
+	}
+	*out_count = c.carried.count;
+	return c.carried.items;
+}

@@ -1,0 +1,14 @@
+/* carried.h - slab joints that go straight up through the tile: line, width, band.
+ * Units: mm in the lay's own axes. Owns: arena.
+ * Source: docs/sources.md#movement-joints (the tile joint is never narrower than the slab's
+ * and follows it in a straight line). */
+#ifndef LAYOUT_CARRIED_H
+#define LAYOUT_CARRIED_H
+#include "layout/field.h"
+
+/* The carried joints of a slab joint on `ground`: one straight line a run of points. */
+struct field_carried *carried_place(struct arena *, const struct site *, const struct rules *,
+                                    struct frame, const struct region *ground, bool outdoor,
+                                    size_t *out_count);
+
+#endif

@@ -1,0 +1,251 @@
+#include "layout/field.h"
+
+#include <stdlib.h>
+
+#include "base/array.h"
+#include "geometry/overlay.h"
+#include "geometry/segment.h"
+#include "geometry/tolerance.h"
+#include "layout/carried.h"
+#include "layout/inset.h"
+#include "units/length.h"
+
+/* Borders of the ground with the gap each one keeps. */
+struct source {
+	struct site_edge edge; /* in the lay's axes */
+	double gap;
+};
+
+struct making {
+	struct arena *arena;
+	const struct site *site;
+	const struct rules *rules;
+	struct field *field;
+	ARRAY_OF(struct source) sources;
+};
+
+static double gap_of_kind(const struct field *field, enum site_edge_kind kind)
+{
+	return kind == SITE_EDGE_OPEN || kind == SITE_EDGE_DRAIN ? 0 : field->gap;
+}
+
+static struct site_edge edge_in_frame(struct frame frame, struct site_edge edge)
+{
+	edge.from = frame_in(frame, edge.from);
+	edge.to = frame_in(frame, edge.to);
+	return edge;
+}
+
+static void add_room_sources(struct making *making, const struct site_room *room)
+{
+	size_t count;
+	const struct site_edge *edges = site_room_borders(making->arena, room, &count);
+	for (size_t i = 0; i < count; i++)
+		*array_push(making->arena, &making->sources) = (struct source){
+			edge_in_frame(making->field->frame, edges[i]),
+			gap_of_kind(making->field, edges[i].kind),
+		};
+}
+
+static void find_rooms(struct making *making)
+{
+	struct field *field = making->field;
+	field->rooms = ARENA_ARRAY(making->arena, const struct site_room *, field->lay->room_count);
+	for (size_t i = 0; i < field->lay->room_count; i++) {
+		const struct site_room *room = site_room_find(making->site, field->lay->rooms[i]->id);
+		field->rooms[field->room_count++] = room;
+		add_room_sources(making, room);
+	}
+}
+
+static struct region bare_slab(struct making *making)
+{
+	struct arena *arena = making->arena;
+	ARRAY_OF(struct region) grounds = {0};
+	ARRAY_OF(struct region) obstacles = {0};
+	for (size_t i = 0; i < making->field->room_count; i++) {
+		const struct site_room *room = making->field->rooms[i];
+		*array_push(arena, &grounds) = site_room_ground(arena, room);
+		for (size_t o = 0; o < room->obstacle_count; o++)
+			*array_push(arena, &obstacles) = region_from_ring(arena, room->obstacles[o].ring);
+	}
+	struct region ground = overlay_union_all(arena, grounds.items, grounds.count);
+	struct region taken = overlay_union_all(arena, obstacles.items, obstacles.count);
+	struct region bare = overlay_difference(arena, &ground, &taken);
+	return frame_region_in(arena, making->field->frame, &bare);
+}
+
+/* How far the edge lies from running along the source, moved inwards by `gap`: distance of
+ * both ends from the moved source; infinite where it runs the other way. */
+static double distance_from_source(const struct source *source, double gap, struct point from, struct point to)
+{
+	struct point along = point_unit(point_sub(source->edge.to, source->edge.from));
+	if (point_dot(along, point_sub(to, from)) <= 0)
+		return INFINITY;
+	struct point in = point_scale(point_left(along), gap);
+	/* Mitres carry the moved edge past its ends. */
+	struct point past = point_scale(along, gap);
+	struct segment moved = {point_sub(point_add(source->edge.from, in), past),
+	                        point_add(point_add(source->edge.to, in), past)};
+	struct point a = point_between(from, to, 0.25), b = point_between(from, to, 0.75);
+	return fmax(segment_distance(moved, a), segment_distance(moved, b));
+}
+
+/* The source an edge of the ground (or, `moved`, of the field) comes from. */
+static const struct source *find_source(const struct making *making, bool moved, struct point from,
+                                        struct point to)
+{
+	const double reach = 1e-3; /* far above rounding, far below any wall */
+	const struct source *best = NULL;
+	double least = reach;
+	for (size_t i = 0; i < making->sources.count; i++) {
+		const struct source *source = &making->sources.items[i];
+		double distance = distance_from_source(source, moved ? source->gap : 0, from, to);
+		if (distance < least) {
+			least = distance;
+			best = source;
+		}
+	}
+	return best;
+}
+
+static double gap_of_edge(const void *context, struct ring ring, size_t i)
+{
+	struct segment edge = segment_of_ring(ring, i);
+	const struct source *source = find_source(context, false, edge.from, edge.to);
+	return source ? source->gap : 0;
+}
+
+static bool is_outdoor(const struct field *field)
+{
+	for (size_t i = 0; i < field->room_count; i++)
+		if (plan_room_exposure(field->rooms[i]->plan) == PLAN_EXPOSURE_OUTDOOR)
+			return true;
+	return false;
+}
+
+static void take_carried(struct making *making)
+{
+	struct arena *arena = making->arena;
+	struct field *field = making->field;
+	field->carried = carried_place(arena, making->site, making->rules, field->frame, &field->ground,
+	                               is_outdoor(field), &field->carried_count);
+	struct region *bands = ARENA_ARRAY(arena, struct region, field->carried_count);
+	for (size_t i = 0; i < field->carried_count; i++)
+		bands[i] = field->carried[i].band;
+	struct region open = overlay_union_all(arena, bands, field->carried_count);
+	field->region = overlay_difference(arena, &field->region, &open);
+}
+
+static double rounded(double length)
+{
+	return nearbyint(length / TOLERANCE_SAME) * TOLERANCE_SAME;
+}
+
+static int south_west_first(const void *a, const void *b)
+{
+	struct box x = ring_box(((const struct polygon *)a)->outline);
+	struct box y = ring_box(((const struct polygon *)b)->outline);
+	double south = rounded(x.y0 - y.y0), west = rounded(x.x0 - y.x0);
+	if (south != 0)
+		return south < 0 ? -1 : 1;
+	if (west != 0)
+		return west < 0 ? -1 : 1;
+	double area = ring_area(((const struct polygon *)a)->outline) -
+	              ring_area(((const struct polygon *)b)->outline);
+	return area > 0 ? -1 : area < 0;
+}
+
+static const struct field_carried *carried_beside(const struct field *field, struct segment edge)
+{
+	struct point middle = point_between(edge.from, edge.to, 0.5);
+	for (size_t i = 0; i < field->carried_count; i++)
+		if (region_distance(&field->carried[i].band, middle) < TOLERANCE_WHOLE)
+			return &field->carried[i];
+	return NULL;
+}
+
+static struct field_border border_of_edge(const struct making *making, size_t part, struct segment edge)
+{
+	struct field_border border = {.part = part, .from = edge.from, .to = edge.to, .show = true};
+	const struct source *source = find_source(making, true, edge.from, edge.to);
+	if (source) {
+		border.of = source->edge.id;
+		border.kind = source->edge.kind;
+		border.base = source->edge.base;
+		border.show = source->edge.show;
+		border.gap = source->gap;
+		border.is_doorway = source->edge.kind == SITE_EDGE_JAMB || source->edge.kind == SITE_EDGE_STOP;
+		return border;
+	}
+	const struct field_carried *carried = carried_beside(making->field, edge);
+	border.is_carried = true;
+	border.of = carried ? carried->joint->id : making->field->lay->id;
+	return border;
+}
+
+static void list_borders(struct making *making)
+{
+	struct arena *arena = making->arena;
+	struct field *field = making->field;
+	ARRAY_OF(struct field_border) borders = {0};
+	for (size_t part = 0; part < field->region.count; part++) {
+		const struct polygon *polygon = &field->region.polygons[part];
+		for (size_t r = 0; r <= polygon->hole_count; r++) {
+			struct ring ring = r ? polygon->holes[r - 1] : polygon->outline;
+			for (size_t i = 0; i < ring.count; i++)
+				*array_push(arena, &borders) =
+					border_of_edge(making, part, segment_of_ring(ring, i));
+		}
+	}
+	field->borders = borders.items;
+	field->border_count = borders.count;
+}
+
+/* Which side of the carried line a border of its band runs on: 1 left, -1 right, 0 neither. */
+static int side_of_carried(const struct field_carried *carried, const struct field_border *border)
+{
+	if (!border->is_carried || border->of != carried->joint->id)
+		return 0;
+	struct point middle = point_between(border->from, border->to, 0.5);
+	double off = point_cross(point_unit(point_sub(carried->to, carried->from)),
+	                         point_sub(middle, carried->from));
+	if (fabs(fabs(off) - carried->width / 2) > TOLERANCE_WHOLE)
+		return 0;
+	return off > 0 ? 1 : -1;
+}
+
+static bool separates_parts(const struct field *field, const struct field_carried *carried)
+{
+	for (size_t a = 0; a < field->border_count; a++)
+		for (size_t b = 0; b < field->border_count; b++)
+			if (side_of_carried(carried, &field->borders[a]) > 0 &&
+			    side_of_carried(carried, &field->borders[b]) < 0 &&
+			    field->borders[a].part == field->borders[b].part)
+				return false;
+	return true;
+}
+
+const struct field *field_place(struct arena *arena, const struct site *site, const struct rules *rules,
+                                const struct plan_lay *lay)
+{
+	struct field *field = ARENA_NEW(arena, struct field);
+	struct making making = {.arena = arena, .site = site, .rules = rules, .field = field};
+	field->lay = lay;
+	field->site = site;
+	field->frame = frame_from_deg(lay->angle_deg);
+	field->gap = length_mm(lay->gap_nm);
+	field->gap_max = length_mm(lay->gap_max_nm);
+	field->tolerance = length_mm(lay->tolerance_nm);
+	find_rooms(&making);
+	field->ground = bare_slab(&making);
+	field->region = inset_region(arena, &field->ground, gap_of_edge, &making);
+	take_carried(&making);
+	if (field->region.count)
+		qsort(field->region.polygons, field->region.count, sizeof *field->region.polygons, south_west_first);
+	field->area_mm2 = region_area(&field->region);
+	list_borders(&making);
+	for (size_t i = 0; i < field->carried_count; i++)
+		field->carried[i].separates = separates_parts(field, &field->carried[i]);
+	return field;
+}

@@ -1,0 +1,136 @@
+#include "layout/piece.h"
+
+#include "geometry/overlay.h"
+#include "geometry/tolerance.h"
+
+struct piece_judge piece_judge_in(struct arena *arena, const struct polygon *ground, double remainder)
+{
+	return (struct piece_judge){
+		.arena = arena,
+		.ground = ground,
+		.edges = border_edges_from_polygon(arena, ground),
+		.remainder = fmax(remainder, 0),
+	};
+}
+
+double piece_judge_reach(const struct piece_judge *judge)
+{
+	return fmax(judge->remainder, TOLERANCE_WHOLE) + TOLERANCE_SAME;
+}
+
+static struct point middle(struct ring face)
+{
+	struct point sum = {0, 0};
+	for (size_t i = 0; i < face.count; i++)
+		sum = point_add(sum, face.points[i]);
+	return point_scale(sum, 1 / (double)face.count);
+}
+
+static double distance_to_edge(struct border_edge e, struct point p)
+{
+	struct point along = point_sub(e.to, e.from);
+	double square = point_dot(along, along);
+	double share = square > 0 ? point_dot(point_sub(p, e.from), along) / square : 0;
+	return point_distance(p, point_between(e.from, e.to, fmin(fmax(share, 0), 1)));
+}
+
+static double distance_to_near(const struct piece_judge *judge, const size_t *near, size_t count,
+                               struct point p)
+{
+	double least = INFINITY;
+	for (size_t i = 0; i < count; i++)
+		least = fmin(least, distance_to_edge(judge->edges.edges[near[i]], p));
+	return least;
+}
+
+/* What is missing is a rim no wider than TOLERANCE_WHOLE. */
+static bool is_whole(struct ring face, const struct polygon *part)
+{
+	double missing = ring_area(face) - polygon_area(part);
+	if (missing > TOLERANCE_WHOLE * ring_length(face) || part->hole_count)
+		return false;
+	for (size_t i = 0; i < face.count; i++)
+		if (!ring_holds(part->outline, face.points[i]) &&
+		    ring_distance(part->outline, face.points[i]) > TOLERANCE_WHOLE)
+			return false;
+	return true;
+}
+
+static const struct region *core_of(struct piece_judge *judge)
+{
+	if (!judge->has_core) {
+		struct region panel = {(struct polygon *)judge->ground, 1};
+		judge->core = overlay_offset(judge->arena, &panel, -judge->remainder, OVERLAY_ROUND);
+		judge->has_core = true;
+	}
+	return &judge->core;
+}
+
+/* Some point of the part is farther than the remainder from the panel's border. Most parts
+ * keep a corner of their face that proves it; the others are cut against the core. */
+static bool reaches_core(struct piece_judge *judge, const struct polygon *part, const size_t *near,
+                         size_t near_count)
+{
+	for (size_t i = 0; i < part->outline.count; i++) {
+		struct point p = part->outline.points[i];
+		if (distance_to_near(judge, near, near_count, p) > judge->remainder + TOLERANCE_SAME)
+			return true;
+	}
+	struct region region = {(struct polygon *)part, 1};
+	struct region inner = overlay_intersection(judge->arena, &region, core_of(judge));
+	return region_area(&inner) > TOLERANCE_AREA_MM2;
+}
+
+/* The largest disc in a polygon has at least the radius area / border length. */
+static bool holds_disc(struct piece_judge *judge, const struct polygon *part)
+{
+	const double radius = TOLERANCE_DUST / 2;
+	struct region region = {(struct polygon *)part, 1};
+	if (region_area(&region) > radius * region_length(&region))
+		return true;
+	struct region inner = overlay_offset(judge->arena, &region, -radius, OVERLAY_MITRE);
+	return inner.count > 0;
+}
+
+/* Where the border crosses itself within rounding, the general overlay decides. */
+static struct region cut_by_overlay(struct piece_judge *judge, struct ring face)
+{
+	struct region panel = {(struct polygon *)judge->ground, 1};
+	struct region window = region_from_ring(judge->arena, face);
+	return overlay_intersection(judge->arena, &window, &panel);
+}
+
+static void sort_part(struct piece_judge *judge, const struct polygon *part, struct address at,
+                      const size_t *near, size_t near_count, struct piece_list *out)
+{
+	if (!holds_disc(judge, part) || !reaches_core(judge, part, near, near_count)) {
+		out->lost_mm2 += polygon_area(part);
+		return;
+	}
+	*array_push(judge->arena, &out->pieces) = (struct tile_piece){
+		.at = at,
+		.ring = part->outline,
+		.holes = part->holes,
+		.hole_count = part->hole_count,
+		.area_mm2 = polygon_area(part),
+	};
+}
+
+enum face_verdict piece_judge_face(struct piece_judge *judge, struct ring face, struct address at,
+                                   const size_t *near, size_t near_count, struct piece_list *out)
+{
+	struct window_parts loops;
+	struct region parts;
+	if (!window_clip(judge->arena, face, &judge->edges, near, near_count, &loops))
+		parts = cut_by_overlay(judge, face);
+	else if (loops.count)
+		parts = window_region(judge->arena, &loops);
+	else
+		return polygon_holds(judge->ground, middle(face)) ? FACE_WHOLE : FACE_OUTSIDE;
+	for (size_t i = 0; i < parts.count; i++)
+		if (is_whole(face, &parts.polygons[i]))
+			return FACE_WHOLE;
+	for (size_t i = 0; i < parts.count; i++)
+		sort_part(judge, &parts.polygons[i], at, near, near_count, out);
+	return FACE_CUT;
+}
