@@ -88,8 +88,8 @@ static GEOSGeometry *to_heap(geos g, const struct region *regions, size_t count)
 	for (size_t i = 0; i < count; i++)
 		for (size_t k = 0; k < regions[i].count; k++)
 			parts[filled++] = to_polygon(g, &regions[i].polygons[k]);
-	GEOSGeometry *heap = must(
-		GEOSGeom_createCollection_r(g, GEOS_MULTIPOLYGON, parts, (unsigned)total));
+	GEOSGeometry *heap =
+		must(GEOSGeom_createCollection_r(g, GEOS_MULTIPOLYGON, parts, (unsigned)total));
 	free(parts);
 	return heap;
 }
@@ -161,8 +161,8 @@ static size_t least_point(const struct point *points, size_t count)
 static struct ring normal_ring(struct arena *arena, const struct point *points, size_t count,
                                bool anticlockwise)
 {
-	struct ring ring = ring_turned(arena, (struct ring){(struct point *)points, count},
-	                               anticlockwise);
+	struct ring ring =
+		ring_turned(arena, (struct ring){(struct point *)points, count}, anticlockwise);
 	ring.count = without_needless(ring.points, ring.count);
 	if (ring.count == 0 || fabs(ring_area(ring)) < TOLERANCE_AREA_MM2)
 		return (struct ring){NULL, 0};
@@ -227,8 +227,8 @@ static struct polygon from_polygon(struct arena *arena, geos g, const GEOSGeomet
 	int count = GEOSGetNumInteriorRings_r(g, from);
 	polygon.holes = ARENA_ARRAY(arena, struct ring, (size_t)count);
 	for (int i = 0; i < count; i++) {
-		struct ring hole = from_ring(arena, g, GEOSGetInteriorRingN_r(g, from, i), false,
-		                             settle);
+		struct ring hole =
+			from_ring(arena, g, GEOSGetInteriorRingN_r(g, from, i), false, settle);
 		if (hole.count > 0)
 			polygon.holes[polygon.hole_count++] = hole;
 	}
@@ -367,8 +367,8 @@ struct stretches {
 	size_t count, room;
 };
 
-static void take_stretch(struct arena *arena, geos g, const GEOSGeometry *part,
-                         struct point from, struct point to, struct stretches *stretches)
+static void take_stretch(struct arena *arena, geos g, const GEOSGeometry *part, struct point from,
+                         struct point to, struct stretches *stretches)
 {
 	const GEOSCoordSequence *sequence = GEOSGeom_getCoordSeq_r(g, part);
 	unsigned size = 0;
@@ -380,12 +380,12 @@ static void take_stretch(struct arena *arena, geos g, const GEOSGeometry *part,
 	double end = point_dot(point_sub(b, from), along);
 	if (fabs(end - start) <= TOLERANCE_SAME)
 		return;
-	*array_push(arena, stretches) = end > start ? (struct stretch){a, b, start}
-	                                            : (struct stretch){b, a, end};
+	*array_push(arena, stretches) =
+		end > start ? (struct stretch){a, b, start} : (struct stretch){b, a, end};
 }
 
 static struct stretches clip_segment(struct arena *arena, geos g, const struct point *ends,
-                                  const GEOSGeometry *ground)
+                                     const GEOSGeometry *ground)
 {
 	struct stretches stretches = {0};
 	if (point_distance(ends[0], ends[1]) <= TOLERANCE_SAME)

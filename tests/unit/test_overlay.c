@@ -9,11 +9,11 @@
  * libraries (Q02); Steiner's formula (Q03, Q04); closed forms for bands (Q05..Q08). */
 
 #define COUNT(array) (sizeof(array) / sizeof(array)[0])
-#define RING(...)                                                               \
-	((struct ring){(struct point[]){__VA_ARGS__},                           \
+#define RING(...)                                     \
+	((struct ring){(struct point[]){__VA_ARGS__}, \
 	               sizeof((struct point[]){__VA_ARGS__}) / sizeof(struct point)})
-#define LINE(...)                                                               \
-	((struct line){(struct point[]){__VA_ARGS__},                           \
+#define LINE(...)                                     \
+	((struct line){(struct point[]){__VA_ARGS__}, \
 	               sizeof((struct point[]){__VA_ARGS__}) / sizeof(struct point)})
 
 static struct region rectangle(struct arena *arena, double x0, double y0, double x1, double y1)
@@ -52,8 +52,7 @@ static void assert_normal(const struct region *region)
 			assert_normal_ring(polygon->holes[h], -1);
 		if (i > 0)
 			assert_true(polygon_area(polygon) <=
-			            polygon_area(&region->polygons[i - 1]) +
-			                    TOLERANCE_AREA_MM2);
+			            polygon_area(&region->polygons[i - 1]) + TOLERANCE_AREA_MM2);
 	}
 }
 
@@ -65,11 +64,14 @@ static void test_printed_survey_areas(void **state)
 		double area;
 	} cases[] = {
 		{RING({1259.97, 406.31}, {1489.47, 235.12}, {1126.40, 65.81}, {942.04, 317.89},
-		      {1282.54, 675.32}), 140493.107},
+	              {1282.54, 675.32}),
+	         140493.107},
 		{RING({2215.890, 1541.207}, {2336.574, 1373.915}, {2350.205, 1299.818},
-		      {2523.212, 1343.189}, {2359.080, 1569.360}), 38965.816},
+	              {2523.212, 1343.189}, {2359.080, 1569.360}),
+	         38965.816},
 		{RING({1000.000, 600.000}, {1209.288, 254.542}, {566.876, 97.543},
-		      {397.969, 470.303}), 250552.089},
+	              {397.969, 470.303}),
+	         250552.089},
 		{RING({0, 0}, {300, 0}, {300, 200}, {0, 200}), 60000},
 	};
 	for (size_t i = 0; i < COUNT(cases); i++)
@@ -259,13 +261,14 @@ static void test_empty_regions_are_values(void **state)
 	struct arena *arena = arena_new();
 	struct region none = {NULL, 0}, some = rectangle(arena, 0, 0, 1, 1);
 	struct region beside = rectangle(arena, 1, 0, 2, 1);
-	struct region results[] = {
-		overlay_union(arena, &none, &none),      overlay_intersection(arena, &some, &none),
-		overlay_difference(arena, &none, &some), overlay_difference(arena, &some, &some),
-		overlay_intersection(arena, &some, &beside),
-		overlay_offset(arena, &none, 5, OVERLAY_MITRE),
-		overlay_offset(arena, &some, -2, OVERLAY_MITRE),
-		overlay_union_all(arena, NULL, 0)};
+	struct region results[] = {overlay_union(arena, &none, &none),
+	                           overlay_intersection(arena, &some, &none),
+	                           overlay_difference(arena, &none, &some),
+	                           overlay_difference(arena, &some, &some),
+	                           overlay_intersection(arena, &some, &beside),
+	                           overlay_offset(arena, &none, 5, OVERLAY_MITRE),
+	                           overlay_offset(arena, &some, -2, OVERLAY_MITRE),
+	                           overlay_union_all(arena, NULL, 0)};
 	for (size_t i = 0; i < COUNT(results); i++) {
 		assert_int_equal(results[i].count, 0);
 		assert_near(region_area(&results[i]), 0, 0);
@@ -311,13 +314,17 @@ static void test_offset_of_axis_parallel_is_exact(void **state)
 {
 	(void)state;
 	struct arena *arena = arena_new();
-	struct region room = region_from_ring(
-		arena, RING({0, 0}, {6096, 0}, {6096, 2438.4}, {3048, 2438.4}, {3048, 4572}, {0, 4572}));
+	struct region room = region_from_ring(arena, RING({0, 0}, {6096, 0}, {6096, 2438.4},
+	                                                  {3048, 2438.4}, {3048, 4572}, {0, 4572}));
 	struct region field = overlay_offset(arena, &room, -6.35, OVERLAY_MITRE);
 	assert_int_equal(field.count, 1);
 	assert_points(field.polygons[0].outline,
-	              (struct point[]){{6.35, 6.35}, {6089.65, 6.35}, {6089.65, 2432.05},
-	                               {3041.65, 2432.05}, {3041.65, 4565.65}, {6.35, 4565.65}},
+	              (struct point[]){{6.35, 6.35},
+	                               {6089.65, 6.35},
+	                               {6089.65, 2432.05},
+	                               {3041.65, 2432.05},
+	                               {3041.65, 4565.65},
+	                               {6.35, 4565.65}},
 	              6);
 	arena_free(arena);
 }
@@ -385,8 +392,8 @@ static void test_clip_line_that_touches(void **state)
 	assert_int_equal(count, 0);
 	overlay_clip_line(arena, LINE({-50, 0}, {0, -50}), &ground, &count);
 	assert_int_equal(count, 0);
-	struct line *eight = overlay_clip_line(
-		arena, LINE({10, 10}, {20, 20}, {20, 10}, {10, 20}), &ground, &count);
+	struct line *eight = overlay_clip_line(arena, LINE({10, 10}, {20, 20}, {20, 10}, {10, 20}),
+	                                       &ground, &count);
 	assert_int_equal(count, 1);
 	assert_line(eight[0], (struct point[]){{10, 10}, {20, 20}, {20, 10}, {10, 20}}, 4);
 	arena_free(arena);
