@@ -2,8 +2,8 @@
  * Units: paper mm (paper.h; floor geometry comes through view.h). Owns: everything added
  * is copied to the list's arena; element ids and link targets too.
  * Order: by layer, within a layer by adding; labels (label.h) are added as requests and
- * turned into ops by list_finish. A finished list is const and can be replayed to any
- * canvas (canvas.h) any number of times.
+ * turned into ops by list_finish (finish.h). A finished list is const and can be replayed
+ * to any canvas (canvas.h) any number of times.
  * One op holds many lines: draw a whole course or all joints of a panel with one call. */
 #ifndef DRAWING_LIST_H
 #define DRAWING_LIST_H
@@ -81,10 +81,6 @@ void list_anchor(struct list *, struct paper_point, const char *name);
 
 /* Asks for a label; placed by list_finish. */
 void list_label(struct list *, const struct label *);
-
-/* Places all labels in `within` (the drawing space), adds their ops, sorts by layer.
- * Labels that found no free place are counted and listed, never drawn over another text. */
-struct label_report list_finish(struct list *, struct paper_box within);
 
 struct paper_box list_extents(const struct list *); /* of all ops */
 /* Strokes, fills, hatches and texts in the list: the work a canvas will have. */

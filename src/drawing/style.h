@@ -1,7 +1,13 @@
 /* style.h - how every role looks: data of styles/NAME.style.
  * Units: mm of paper. Owns: the style lives in the arena it was read into.
- * Fails: each fault of a file is reported with its line, all in one run; a role the
- * file does not name is an error too, so a style is always complete. */
+ * Fails: each fault of a file is reported with its line, all in one run; a role that
+ * neither the file nor the style it is `like` names is an error, so a style is complete.
+ *
+ *   like = paper                          # optional: start from an embedded style
+ *   [colours]  spot = #b3261e
+ *   [pens]     strip = 0.35 spot dash 12 3    # width; dashes in widths; round; core 0.5
+ *   [areas]    hold = lines 45 pitch 2.0 width 0.25 spot     # and: fill NAME, gap, dash
+ *   [texts]    dimension = 3.5 regular ink */
 #ifndef DRAWING_STYLE_H
 #define DRAWING_STYLE_H
 #include <stdbool.h>

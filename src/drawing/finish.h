@@ -1,0 +1,13 @@
+/* finish.h - the last pass over a list: labels find their places, hatch and thin lines
+ * make room for text, ops come into the order of their layers.
+ * Units: paper mm. Invariants: see label.h; a finished list is not added to any more. */
+#ifndef DRAWING_FINISH_H
+#define DRAWING_FINISH_H
+#include "drawing/list.h"
+
+/* Places all labels in `within` (the drawing space). Labels that found no free place are
+ * counted and listed, never drawn over another text. Areas filled with AREA_PAPER on the
+ * sheet layer (title block, notes, stamp) are kept free. */
+struct label_report list_finish(struct list *, struct paper_box within);
+
+#endif

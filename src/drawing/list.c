@@ -1,0 +1,180 @@
+#include "drawing/list.h"
+
+#include <string.h>
+
+#include "drawing/hatch.h"
+
+struct list *list_new(struct arena *arena, const struct style *style, struct text_engine *text,
+                      double width, double height)
+{
+	struct list *list = ARENA_NEW(arena, struct list);
+	*list = (struct list){.arena = arena, .style = style, .text = text, .width = width,
+	                      .height = height};
+	return list;
+}
+
+static const char *keep(struct list *list, const char *text)
+{
+	return text ? arena_strdup(list->arena, text) : NULL;
+}
+
+static struct op *add_op(struct list *list, enum op_kind kind, enum layer layer,
+                         const char *element)
+{
+	struct op *op = array_push(list->arena, &list->ops);
+	*op = (struct op){.kind = kind, .layer = layer, .element = keep(list, element),
+	                  .box = paper_box_empty()};
+	return op;
+}
+
+void list_stroke(struct list *list, enum layer layer, enum pen pen, const char *element,
+                 struct paper_path path)
+{
+	if (path.count == 0)
+		return;
+	struct op *op = add_op(list, OP_STROKE, layer, element);
+	op->role.pen = pen;
+	op->path = paper_path_copy(list->arena, path);
+	op->box = paper_box_grown(paper_path_box_of(path), list->style->pens[pen].width / 2);
+}
+
+void list_area(struct list *list, enum layer layer, enum area area, const char *element,
+               struct paper_path path)
+{
+	const struct area_style *style = &list->style->areas[area];
+	if (path.count == 0)
+		return;
+	if (style->has_fill) {
+		struct op *op = add_op(list, OP_FILL, layer, element);
+		op->role.area = area;
+		op->path = paper_path_copy(list->arena, path);
+		op->box = paper_path_box_of(path);
+	}
+	struct paper_path lines = hatch_cut(list->arena, style, path);
+	if (lines.count > 0) {
+		struct op *op = add_op(list, OP_HATCH, layer, element);
+		op->role.area = area;
+		op->path = lines;
+		op->box = paper_box_grown(paper_path_box_of(lines), style->width / 2);
+	}
+}
+
+/* The box of a run: at least from the baseline to the height of a capital. */
+static struct paper_box run_box(const struct list *list, const struct text_run *run,
+                                struct paper_point at, double cap, bool is_upright)
+{
+	double scale = text_scale(list->text, run->weight, cap);
+	double up = fmax(cap, run->top * scale), down = -run->bottom * scale;
+	double left = fmin(0, run->left * scale);
+	double right = fmax(run->advance, run->right) * scale;
+	if (is_upright)
+		return (struct paper_box){at.x - up, at.y - right, at.x + down, at.y - left};
+	return (struct paper_box){at.x + left, at.y - up, at.x + right, at.y + down};
+}
+
+struct paper_box list_text_at(struct list *list, enum layer layer, enum text_role role,
+                              const char *element, struct paper_point at,
+                              struct text_place place, const char *text)
+{
+	static const double before[] = {[ALIGN_START] = 0, [ALIGN_MIDDLE] = 0.5, [ALIGN_END] = 1};
+	const struct text_style *style = &list->style->texts[role];
+	double cap = place.cap > 0 ? place.cap : style->cap;
+	const struct text_run *run = text_shape(list->text, style->weight, text);
+	double back = before[place.align] * run->advance *
+	              text_scale(list->text, style->weight, cap);
+	struct paper_point start = place.is_upright ? paper_at(at.x, at.y + back)
+	                                            : paper_at(at.x - back, at.y);
+	struct op *op = add_op(list, OP_TEXT, layer, element);
+	op->role.text = role;
+	op->run = run;
+	op->text = run->text;
+	op->cap = cap;
+	op->at = start;
+	op->is_upright = place.is_upright;
+	op->box = run_box(list, run, start, cap, place.is_upright);
+	return op->box;
+}
+
+struct paper_box list_text(struct list *list, enum layer layer, enum text_role role,
+                           const char *element, struct paper_point at, enum text_align align,
+                           const char *text)
+{
+	return list_text_at(list, layer, role, element, at, (struct text_place){.align = align},
+	                    text);
+}
+
+double list_paragraph(struct list *list, enum layer layer, enum text_role role,
+                      struct paper_point at, double width, const char *text)
+{
+	const struct text_style *style = &list->style->texts[role];
+	struct text_lines wrapped =
+		text_wrap(list->text, list->arena, style->weight, style->cap, width, text);
+	double y = at.y + style->cap;
+	for (size_t i = 0; i < wrapped.count; i++, y += text_pitch(style->cap))
+		list_text(list, layer, role, NULL, paper_at(at.x, y), ALIGN_START,
+		          wrapped.lines[i]);
+	if (wrapped.count == 0)
+		return at.y;
+	return y - text_pitch(style->cap) + text_descent(list->text, style->weight, style->cap);
+}
+
+double list_text_width(struct list *list, enum text_role role, const char *text)
+{
+	const struct text_style *style = &list->style->texts[role];
+	return text_width(list->text, style->weight, style->cap, text);
+}
+
+void list_link(struct list *list, struct paper_box box, const char *target)
+{
+	struct op *op = add_op(list, OP_LINK, LAYER_SHEET, NULL);
+	op->box = box;
+	op->text = keep(list, target);
+}
+
+void list_anchor(struct list *list, struct paper_point at, const char *name)
+{
+	struct op *op = add_op(list, OP_ANCHOR, LAYER_SHEET, NULL);
+	op->at = at;
+	op->text = keep(list, name);
+}
+
+void list_label(struct list *list, const struct label *label)
+{
+	struct label *copy = array_push(list->arena, &list->labels);
+	*copy = *label;
+	const char **lines = ARENA_ARRAY(list->arena, const char *, label->line_count);
+	for (size_t i = 0; i < label->line_count; i++)
+		lines[i] = keep(list, label->lines[i]);
+	copy->lines = lines;
+	copy->element = keep(list, label->element);
+	copy->link = keep(list, label->link);
+	struct label_place *places =
+		ARENA_ARRAY(list->arena, struct label_place, label->place_count);
+	if (label->place_count > 0)
+		memcpy(places, label->places, label->place_count * sizeof *places);
+	copy->places = places;
+}
+
+struct paper_box list_extents(const struct list *list)
+{
+	struct paper_box box = paper_box_empty();
+	for (size_t i = 0; i < list->ops.count; i++)
+		if (!paper_box_is_empty(list->ops.items[i].box))
+			box = paper_box_join(box, list->ops.items[i].box);
+	return box;
+}
+
+struct list_counters list_count(const struct list *list)
+{
+	struct list_counters count = {0};
+	for (size_t i = 0; i < list->ops.count; i++) {
+		const struct op *op = &list->ops.items[i];
+		count.strokes += op->kind == OP_STROKE;
+		count.fills += op->kind == OP_FILL;
+		count.hatches += op->kind == OP_HATCH;
+		count.texts += op->kind == OP_TEXT;
+		for (size_t j = 0; j < op->path.count; j++)
+			count.segments += op->path.lines[j].count;
+	}
+	return count;
+}
