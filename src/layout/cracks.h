@@ -12,6 +12,7 @@ struct placed_crack {
 	const char *id;
 	struct line *runs;      /* the parts of its line on the lay's ground */
 	size_t run_count;
+	struct crack_verdict verdict; /* its own, with its causes (rules/crack_rule.h) */
 	enum crack_state state; /* its group's worst */
 	bool pending;           /* a decision is asked for: drawn, but not to be built yet */
 	size_t group;

@@ -1,0 +1,39 @@
+/* finding.h - what the trade's rules say of a floor: the one list that `check`, the sheets
+ * and the record print, so that they cannot differ.
+ * Units: as each finding says. Owns: arena. Reads the placed floor only.
+ * Source: the rule of each finding (rules/rules.h); messages: words/en.words.
+ * Invariant: ordered by line of the plan, then rule, element and text. */
+#ifndef FINDINGS_FINDING_H
+#define FINDINGS_FINDING_H
+#include "base/strbuf.h"
+#include "layout/placed.h"
+#include "words/words.h"
+
+enum finding_state { FINDING_OPEN, FINDING_ANSWERED };
+
+struct finding {
+	const struct rule *rule; /* with who answers, and the source */
+	enum rule_weight weight; /* the rule's; a note once answered */
+	enum finding_state state;
+	const char *about;       /* id of the element */
+	int line;                /* of it in the plan */
+	struct point at;         /* where it is, in plan axes */
+	double measured, limit;  /* 0 where there is nothing to measure */
+	const char *unit;        /* of both: mm, days, tiles, turns/ft, share, none */
+	const char *text;        /* in the language of the words given */
+};
+
+struct findings {
+	struct finding *items;
+	size_t count;
+};
+
+const struct findings *findings_judge(struct arena *, const struct placed *, const struct words *);
+/* True while an open finding stops or asks: `check` ends with 1. */
+bool findings_is_open(const struct findings *);
+/* True while an open finding stops: the sheets are proposed, not for construction. */
+bool findings_is_stopped(const struct findings *);
+/* Adds one line a finding: `FILE:LINE: WEIGHT: text [rule-name]`. */
+void findings_print(const struct findings *, const char *file, struct strbuf *);
+
+#endif
