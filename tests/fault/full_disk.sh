@@ -1,0 +1,55 @@
+# A disk that fills up, at any byte: older files stay as they were, temporaries go. The
+# limit on the size of a file stands in for the disk; SIGXFSZ is ignored, so that the write
+# fails as it does on a full disk.
+. tests/support/tap.sh
+plan=$PWD/$(ls demo-plans/*.xml | head -n 1)
+cd "$TMPDIR" || exit 1
+
+# Limits count blocks of 512 bytes.
+limited() {
+	blocks=$1
+	shift
+	(
+		trap '' XFSZ
+		ulimit -f "$blocks"
+		exec "$@"
+	)
+}
+
+mkdir old new
+"$JURYSTICK" draw "$plan" -o new --as svg,pdf,png || echo 'not ok - draws at all'
+for name in $(ls new); do
+	echo "older $name" >"old/$name"
+done
+cp -r old work
+
+# fails_at BLOCKS: drawing fails and leaves the folder as it was.
+fails_at() {
+	fails_with 3 error: limited "$1" "$JURYSTICK" draw "$plan" -o work --as svg,pdf,png &&
+		same_folder old work
+}
+
+largest=$(ls -l new | awk '$5 > most { most = $5 } END { print int(most) }')
+check 'something was drawn' [ "$largest" -gt 1024 ]
+check 'full at the first byte' fails_at 0
+check 'full after 512 bytes' fails_at 1
+check 'full half way' fails_at $((largest / 1024))
+check 'full in the last kilobyte' fails_at $(((largest - 1) / 512))
+
+drawn() {
+	exits 0 limited $((largest / 512 + 1)) "$JURYSTICK" draw "$plan" -o work --as svg,pdf,png &&
+		same_folder new work
+}
+check 'with just enough room all is new' drawn
+
+"$JURYSTICK" record "$plan" -o new.xml --points new.csv || echo 'not ok - records at all'
+size=$(wc -c <new.xml)
+echo older >placed.xml
+echo older >points.csv
+recorded() {
+	fails_with 3 error: limited $(((size - 1) / 512)) \
+		"$JURYSTICK" record "$plan" -o placed.xml --points points.csv &&
+		[ "$(cat placed.xml points.csv)" = "older
+older" ] && [ "$(ls -A | grep -c placed)" = 1 ]
+}
+check 'a record that lacks its last kilobyte' recorded

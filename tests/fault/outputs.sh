@@ -1,0 +1,35 @@
+# Where an output cannot be written: said so, exit 3, nothing half done.
+. tests/support/tap.sh
+plan=$PWD/$(ls demo-plans/*.xml | head -n 1)
+cd "$TMPDIR" || exit 1
+
+to_full() { "$JURYSTICK" "$@" >/dev/full; }
+to_closed() { "$JURYSTICK" "$@" >&-; }
+nothing_at() { [ ! -e "$1" ]; }
+
+for command in "record $plan" "count $plan" "check $plan" help "help draw" --version; do
+	# $command is split into words on purpose.
+	check "standard output full: ${command%% *}" fails_with 3 error: to_full $command
+	check "standard output closed: ${command%% *}" fails_with 3 error: to_closed $command
+done
+
+check 'record to a full device' fails_with 3 /dev/full "$JURYSTICK" record "$plan" -o /dev/full
+check 'points to a full device' fails_with 3 /dev/full \
+	"$JURYSTICK" record "$plan" -o placed.xml --points /dev/full
+check 'record into a missing folder' fails_with 3 nowhere/placed.xml \
+	"$JURYSTICK" record "$plan" -o nowhere/placed.xml
+check 'points into a missing folder' fails_with 3 nowhere/points.csv \
+	"$JURYSTICK" record "$plan" -o other.xml --points nowhere/points.csv
+check 'and the record beside them is not there either' nothing_at other.xml
+check 'draw below a missing folder' fails_with 3 nowhere "$JURYSTICK" draw "$plan" -o nowhere/deep
+check 'which is not made' nothing_at nowhere
+
+touch file
+check 'draw into a file' fails_with 3 file "$JURYSTICK" draw "$plan" -o file
+check 'record into a folder that is a file' fails_with 3 file/placed.xml \
+	"$JURYSTICK" record "$plan" -o file/placed.xml
+check 'a file system that takes no files' fails_with 3 /proc/self \
+	"$JURYSTICK" record "$plan" -o /proc/self/placed.xml
+
+mkdir folder
+check 'record over a folder' fails_with 3 folder "$JURYSTICK" record "$plan" -o folder
