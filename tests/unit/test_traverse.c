@@ -174,6 +174,133 @@ static void test_square_room_closes_exactly(void **state)
 	arena_free(arena);
 }
 
+/* ---- lengths across ---- */
+
+enum { CORNERS_MOST = 4, TIES_MOST = 2 };
+
+/* Shapes fixed by lengths alone; the headings given are well off. Points are measured from
+ * the first one, with the first leg as it lies. */
+struct braced {
+	const char *id;
+	struct point corners[CORNERS_MOST];
+	size_t count;
+	double lengths[CORNERS_MOST];
+	struct traverse_tie ties[TIES_MOST];
+	size_t tie_count;
+	double off_deg[CORNERS_MOST]; /* added to the true headings */
+	double tolerance, misfit_most;
+};
+
+/* Trilateration of docs/sources.md: the known points and the point tied to them. */
+static const struct braced BRACED[] = {
+	{"TR1",
+         {{-0.1, -0.2}, {2.0, 1.0}, {0.055856, 1.793918}},
+         3,
+         {2.418677, 2.1, 2.0},
+         {{0}},
+         0,
+         {0, 8, -8},
+         2e-6,
+         1e-6},
+	{"TR2",
+         {{1, 1}, {2, 2}, {2, 3}, {1, 2}},
+         4,
+         {1.41421356, 1, 1.414, 1},
+         {{0, 2, 2.236}, {1, 3, 1}},
+         2,
+         {0, 5, -5, 9},
+         0.001,
+         0.0005},
+	{"TR4",
+         {{973.23, -123.221}, {12.345, 892.234}, {-176.92, 0}, {-12.123, -98.001}},
+         4,
+         {1398.016, 912.087, 191.7348, 985.6757},
+         {{1, 3, 990.537}, {0, 2, 1156.7318}},
+         2,
+         {0, 4, -6, 3},
+         0.01,
+         0.005},
+	{"TR5",
+         {{2000, 1000}, {1450.051, 836.445}, {1811.082, 480.951}, {2435.613, 463.846}},
+         4,
+         {573.754, 506.6748, 624.7652, 690.811},
+         {{0, 2, 552.360}, {1, 3, 1053.642}},
+         2,
+         {0, 7, 7, -7},
+         0.002,
+         0.001},
+};
+
+static double heading_deg(struct point from, struct point to)
+{
+	struct point leg = point_sub(to, from);
+	return atan2(leg.y, leg.x) * 180 / 3.14159265358979323846;
+}
+
+static void test_ties_fix_the_shape(void **state)
+{
+	(void)state;
+	struct arena *arena = arena_new();
+	for (size_t k = 0; k < sizeof BRACED / sizeof *BRACED; k++) {
+		const struct braced *b = &BRACED[k];
+		double headings[CORNERS_MOST];
+		for (size_t i = 0; i < b->count; i++)
+			headings[i] = b->off_deg[i] +
+			              heading_deg(b->corners[i], b->corners[(i + 1) % b->count]);
+		const struct traverse run = {b->corners[0], b->lengths, headings, b->count};
+		struct traverse_closing fitted =
+			traverse_adjust(arena, &run, b->ties, b->tie_count);
+		for (size_t i = 0; i < b->count; i++) {
+			assert_prints(fitted.corners[i].x, b->corners[i].x, b->tolerance, b->id);
+			assert_prints(fitted.corners[i].y, b->corners[i].y, b->tolerance, b->id);
+		}
+		assert_true(fitted.misfit <= b->misfit_most);
+	}
+	arena_free(arena);
+}
+
+/* SQ3: sides 6 and 4 at 89.9 degrees, taped as if square, with one diagonal. */
+static void test_a_diagonal_leans_the_room(void **state)
+{
+	(void)state;
+	const double lengths[] = {6, 4, 6, 4}, headings[] = {0, 90, 180, 270};
+	const struct traverse run = {{0, 0}, lengths, headings, 4};
+	const struct traverse_tie tie = {0, 2, 7.216909};
+	struct arena *arena = arena_new();
+	struct traverse_closing fitted = traverse_adjust(arena, &run, &tie, 1);
+	assert_prints(point_distance(fitted.corners[1], fitted.corners[3]), 7.205291, 1e-6, "SQ3");
+	assert_prints(fitted.corners[3].x, 0.00698, 1e-5, "SQ3");
+	assert_prints(fitted.corners[1].y, 0, 0, "SQ3");
+	assert_prints(fitted.misfit, 0, 1e-12, "SQ3");
+	arena_free(arena);
+}
+
+/* TR6: a triangle whose sides cannot meet keeps a misfit; nothing is invented to hide it. */
+static void test_lengths_that_cannot_meet(void **state)
+{
+	(void)state;
+	const double lengths[] = {9, 3, 3}, headings[] = {0, 160, 200};
+	const struct traverse run = {{0, 0}, lengths, headings, 3};
+	struct arena *arena = arena_new();
+	struct traverse_closing fitted = traverse_adjust(arena, &run, NULL, 0);
+	assert_prints(fitted.misfit, 1, 1e-3, "TR6");
+	arena_free(arena);
+}
+
+/* Without ties the lengths of a square room leave its lean free: it stays square. */
+static void test_headings_decide_what_is_free(void **state)
+{
+	(void)state;
+	const double lengths[] = {6000, 4000, 6004, 4000}, headings[] = {0, 90, 180, 270};
+	const struct traverse run = {{0, 0}, lengths, headings, 4};
+	struct arena *arena = arena_new();
+	struct traverse_closing fitted = traverse_adjust(arena, &run, NULL, 0);
+	assert_prints(fitted.corners[1].x, 6000, 3, "east");
+	assert_prints(fitted.corners[3].x, 0, 3, "lean");
+	assert_prints(fitted.corners[2].y, 4000, 1e-2, "north");
+	arena_free(arena);
+}
+
 struct printed_area {
 	const char *id;
 	struct point points[LEGS_MOST]; /* north, east */
@@ -234,6 +361,10 @@ int main(void)
 		cmocka_unit_test(test_printed_traverses),
 		cmocka_unit_test(test_headings_from_turns),
 		cmocka_unit_test(test_square_room_closes_exactly),
+		cmocka_unit_test(test_ties_fix_the_shape),
+		cmocka_unit_test(test_a_diagonal_leans_the_room),
+		cmocka_unit_test(test_lengths_that_cannot_meet),
+		cmocka_unit_test(test_headings_decide_what_is_free),
 		cmocka_unit_test(test_printed_areas),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
