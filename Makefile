@@ -129,7 +129,7 @@ BENCH        := $(call programs_of,tests/bench/bench_*.c)
 SCRIPTS      := $(sort $(wildcard tests/cli/*.sh tests/golden/*.sh tests/fault/*.sh))
 RUN           = BUILD=$(BUILD) JURYSTICK=$(BIN) CC='$(CC)' PKG_CFLAGS='$(PKG_CFLAGS)' \
 	SANITIZE='$(SANITIZE)' tests/run
-LINT         := tests/lint/lint.sh tests/lint/selftest.sh
+LINT         := tests/lint/lint.sh tests/lint/selftest.sh tests/lint/runner.sh
 # ONLY=TEXT: the programs with TEXT in their name.
 TESTS         = $(LINT) $(UNIT) $(PROPERTY) $(FUZZ) $(SCRIPTS)
 CHOSEN        = $(if $(ONLY),$(foreach t,$(TESTS),$(if $(findstring $(ONLY),$(t)),$(t))),$(TESTS))
