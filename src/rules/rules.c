@@ -66,6 +66,7 @@ struct reading {
 	struct figure_entry *figure;
 	struct rule_entry *rule;
 	bool is_table;
+	bool is_lost; /* below a heading that was not understood */
 };
 
 static int figure_named(const char *name)
@@ -78,14 +79,13 @@ static int figure_named(const char *name)
 
 static void read_figure(struct reading *r, char *text)
 {
-	static struct figure_entry nowhere;
 	const char *name = lines_word(&text);
 	const char *equals = lines_word(&text);
 	int line = r->lines.number, id = figure_named(name);
 	struct value value = {0};
-	r->figure = &nowhere;
 	if (id < 0) {
 		diag_error(r->diags, line, "no figure is called `%s`", name);
+		r->is_lost = true;
 		return;
 	}
 	r->figure = &r->rules->figures[id];
@@ -144,6 +144,12 @@ static void read_rule(struct reading *r, char *text)
 	r->rule = entry;
 }
 
+static void refuse_heading(struct reading *r, const char *word)
+{
+	diag_error(r->diags, r->lines.number, "`%s`: expected table, figure or rule", word);
+	r->is_lost = true;
+}
+
 static void read_heading(struct reading *r)
 {
 	char *text = r->lines.text;
@@ -151,12 +157,13 @@ static void read_heading(struct reading *r)
 	r->figure = NULL;
 	r->rule = NULL;
 	r->is_table = strcmp(word, "table") == 0;
+	r->is_lost = false;
 	if (strcmp(word, "figure") == 0)
 		read_figure(r, text);
 	else if (strcmp(word, "rule") == 0)
 		read_rule(r, text);
 	else if (!r->is_table)
-		diag_error(r->diags, r->lines.number, "`%s`: expected table, figure or rule", word);
+		refuse_heading(r, word);
 	else if (strcmp(text, r->rules->name) != 0)
 		diag_error(r->diags, r->lines.number, "expected `table %s`", r->rules->name);
 }
@@ -188,6 +195,8 @@ static void read_detail(struct reading *r)
 	char *text = r->lines.text;
 	const char *key = lines_word(&text);
 	const char **place = place_of(r, key);
+	if (r->is_lost)
+		return;
 	if (place == NULL)
 		diag_error(r->diags, r->lines.number, "`%s` does not belong here", key);
 	else if (*text == '\0')
@@ -260,7 +269,7 @@ const struct rules *rules_parse(struct arena *arena, const char *name, const cha
 {
 	size_t faults = diags->diags.count;
 	struct rules *rules = ARENA_NEW(arena, struct rules);
-	struct reading reading = {rules, diags, lines_of(arena, text), NULL, NULL, false};
+	struct reading reading = {rules, diags, lines_of(arena, text), NULL, NULL, false, false};
 	rules->name = arena_strdup(arena, name);
 	while (lines_next(&reading.lines)) {
 		if (reading.lines.is_set_in)

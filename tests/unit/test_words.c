@@ -1,0 +1,117 @@
+/* Texts by key: reading the tables, filling, and the shipped language. */
+#include <string.h>
+
+#include "rules/rules.h"
+#include "support/program.h"
+#include "words/words.h"
+
+static struct arena *arena;
+
+static int start(void **state)
+{
+	(void)state;
+	arena = arena_new();
+	return 0;
+}
+
+static int end(void **state)
+{
+	(void)state;
+	arena_free(arena);
+	return 0;
+}
+
+static const struct words *shipped(const char *language)
+{
+	struct diag_list diags = diag_list_in(arena, language);
+	const struct words *words = words_load(arena, language, &diags);
+	diag_print(&diags, stderr);
+	assert_non_null(words);
+	return words;
+}
+
+static const struct words *parsed(const char *text)
+{
+	struct diag_list diags = diag_list_in(arena, "test.words");
+	const struct words *words = words_parse(arena, "test", text, &diags);
+	assert_non_null(words);
+	return words;
+}
+
+static void a_text_is_filled(void **state)
+{
+	(void)state;
+	const struct words *w = parsed("# remark\n"
+	                               "a = {who} lays {count} {count|tile|tiles}\n"
+	                               "\tby noon\n"
+	                               "\n"
+	                               "b = {{plain} {who}\n");
+	assert_string_equal(words_fill(arena, w, "a", {"who", "crew"}, {"count", "1"}),
+	                    "crew lays 1 tile by noon");
+	assert_string_equal(words_fill(arena, w, "a", {"who", "crew"}, {"count", "12"}),
+	                    "crew lays 12 tiles by noon");
+	assert_string_equal(words_fill(arena, w, "b", {"who", "x"}), "{plain} x");
+	assert_string_equal(words_format(arena, w, "b", NULL, 0), "{plain} {who}");
+	assert_string_equal(words_find(w, "c"), "c");
+	assert_false(words_has(w, "c"));
+	assert_string_equal(words_key_at(w, 1), "b");
+	assert_null(words_key_at(w, 2));
+}
+
+static void an_argument_is_never_filled_again(void **state)
+{
+	(void)state;
+	const struct words *w = parsed("a = {x}{y}\n");
+	assert_string_equal(words_fill(arena, w, "a", {"x", "{y}"}, {"y", "1"}), "{y}1");
+}
+
+static void faults_are_told_by_line(void **state)
+{
+	(void)state;
+	struct diag_list diags = diag_list_in(arena, "test.words");
+	assert_null(words_parse(arena, "test", "\tno text above\na = 1\nb 2\na = 3\n", &diags));
+	assert_int_equal(diags.diags.count, 3);
+	assert_int_equal(diags.diags.items[0].line, 1);
+	assert_int_equal(diags.diags.items[1].line, 3);
+	assert_int_equal(diags.diags.items[2].line, 4);
+	assert_null(words_load(arena, "xx", &diags));
+}
+
+static void the_pseudo_language_brackets_every_text(void **state)
+{
+	(void)state;
+	const struct words *w = words_pseudo(arena, shipped("en"));
+	for (size_t i = 0; words_key_at(w, i) != NULL; i++) {
+		const char *text = words_find(w, words_key_at(w, i));
+		assert_memory_equal(text, "⟦", strlen("⟦"));
+	}
+}
+
+static void every_rule_has_its_message_and_who_answers(void **state)
+{
+	(void)state;
+	const struct words *w = shipped("en");
+	struct diag_list diags = diag_list_in(arena, "us");
+	const struct rules *us = rules_load(arena, "us", &diags);
+	assert_non_null(us);
+	for (size_t i = 0; rules_at(us, i) != NULL; i++) {
+		const struct rule *rule = rules_at(us, i);
+		if (!words_has(w, rule->message))
+			fail_msg("no text for `%s`", rule->message);
+		const char *who = arena_printf(arena, "who.%s", rule->who);
+		if (!words_has(w, who))
+			fail_msg("no text for `%s`", who);
+	}
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(a_text_is_filled),
+		cmocka_unit_test(an_argument_is_never_filled_again),
+		cmocka_unit_test(faults_are_told_by_line),
+		cmocka_unit_test(the_pseudo_language_brackets_every_text),
+		cmocka_unit_test(every_rule_has_its_message_and_who_answers),
+	};
+	return cmocka_run_group_tests(tests, start, end);
+}
