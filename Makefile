@@ -16,7 +16,7 @@ endif
 .DELETE_ON_ERROR:
 .SUFFIXES:
 .SECONDARY:
-MAKEFLAGS += --no-builtin-rules
+MAKEFLAGS += --no-builtin-rules --no-print-directory
 export LC_ALL := C
 
 GOALS      := $(or $(MAKECMDGOALS),all)
@@ -25,7 +25,7 @@ TEST_GOALS := test test-long check sanitize test-programs lint golden-update fuz
 	$(BUILD)/tests/%
 
 CORES := $(shell nproc 2>/dev/null || echo 1)
-ifeq ($(filter -j% --jobserver%,$(MAKEFLAGS)),)
+ifeq ($(MAKELEVEL)$(filter -j%,$(MAKEFLAGS)),0)
 MAKEFLAGS += -j$(CORES)
 endif
 
@@ -72,7 +72,7 @@ LIBS = $(PKG_LIBS) -lm
 # ---- program -------------------------------------------------------------------------
 
 .PHONY: all
-all: $(if $(wildcard $(MAIN)),$(BIN),$(LIB))
+all: $(if $(filter cli,$(LAYERS)),$(BIN),$(LIB))
 
 $(BIN): $(BUILD)/$(MAIN:.c=.o) $(LIB)
 	@$(call say,LINK,$@)
