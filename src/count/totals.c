@@ -36,8 +36,8 @@ struct tile_total tile_total(const struct placed_lay *lay)
 static void add_crack(struct crack_total *total, const struct cracks *cracks,
                       const struct placed_crack *crack)
 {
-	total->state = total->is_placed ? crack_state_worse(total->state, crack->state)
-	                                : crack->state;
+	total->state =
+		total->is_placed ? crack_state_worse(total->state, crack->state) : crack->state;
 	total->pending = total->pending || crack->pending;
 	if (!total->is_placed)
 		total->group = cracks->groups[crack->group].id;

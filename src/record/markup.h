@@ -18,7 +18,7 @@ void markup_end(struct markup *, const char *element);
 void markup_text(struct markup *, const char *name, const char *value); /* NULL: "" */
 void markup_count(struct markup *, const char *name, long value);
 void markup_length(struct markup *, const char *name, double mm);
-void markup_area(struct markup *, const char *name, double mm2); /* as m2 */
+void markup_area(struct markup *, const char *name, double mm2);     /* as m2 */
 void markup_number(struct markup *, const char *name, double value); /* trimmed */
 void markup_point(struct markup *, const char *name, struct point);
 /* Adds a length as it stands in an attribute. */

@@ -31,8 +31,7 @@ static const char *ids_of_cracks(const struct writing *w, const struct cracks *c
 {
 	struct strbuf ids = strbuf_in(w->arena);
 	for (size_t i = 0; i < group->crack_count; i++)
-		strbuf_printf(&ids, "%s%s", i > 0 ? " " : "",
-		              cracks->cracks[group->cracks[i]].id);
+		strbuf_printf(&ids, "%s%s", i > 0 ? " " : "", cracks->cracks[group->cracks[i]].id);
 	return ids.text;
 }
 
@@ -62,7 +61,7 @@ static void write_rooms(struct writing *w)
 static const char *crack_state_word(enum crack_state state)
 {
 	static const char *const words[] = {
-	        [CRACK_ISOLATE] = "isolate", [CRACK_HOLD] = "hold", [CRACK_CARRY] = "carry"};
+		[CRACK_ISOLATE] = "isolate", [CRACK_HOLD] = "hold", [CRACK_CARRY] = "carry"};
 	return words[state];
 }
 
@@ -191,11 +190,10 @@ static void write_edge(struct writing *w, const struct placed_lay *lay,
 	markup_end(m, "edge");
 }
 
-static void write_panel(struct writing *w, const struct placed_lay *lay,
-                        const struct panel *panel)
+static void write_panel(struct writing *w, const struct placed_lay *lay, const struct panel *panel)
 {
 	struct region ground =
-	        out_region(w, lay, &(struct region){(struct polygon[]){panel->ground}, 1});
+		out_region(w, lay, &(struct region){(struct polygon[]){panel->ground}, 1});
 	struct point at = frame_out(lay->field->frame, panel->position);
 	struct markup *m = &w->markup;
 	markup_start(m, "panel");
@@ -300,9 +298,8 @@ static void write_hold(struct writing *w, const struct placed_lay *lay, const st
 
 static const char *joint_back_word(enum joint_back back)
 {
-	static const char *const words[] = {[JOINT_BACK_NONE] = "none",
-	                                    [JOINT_BACK_ROD] = "rod",
-	                                    [JOINT_BACK_TAPE] = "tape"};
+	static const char *const words[] = {
+		[JOINT_BACK_NONE] = "none", [JOINT_BACK_ROD] = "rod", [JOINT_BACK_TAPE] = "tape"};
 	return words[back];
 }
 
@@ -363,8 +360,10 @@ static void write_joints(struct writing *w, const struct placed_lay *lay)
 
 static void write_lays(struct writing *w)
 {
-	static void (*const writers[])(struct writing *, const struct placed_lay *) = {
-	        write_controls, write_field, write_cover, write_strips, write_holds, write_joints};
+	static void (*const writers[])(struct writing *,
+	                               const struct placed_lay *) = {write_controls, write_field,
+	                                                             write_cover,    write_strips,
+	                                                             write_holds,    write_joints};
 	for (size_t k = 0; k < sizeof writers / sizeof writers[0]; k++)
 		for (size_t i = 0; i < w->placed->lay_count; i++)
 			writers[k](w, &w->placed->lays[i]);

@@ -1,0 +1,34 @@
+/* count.h - quantities of the placed floor: what, where, how much, and by which formula.
+ * Units: each row names its own: each; m and m2, or ft and sqft in plans drawn in inches.
+ * Owns: arena. Reads the placed floor only. Source: docs/sources.md#quantities.
+ * Invariant: amounts are rounded as they print, and a total is the sum of the rows printed
+ * above it, so that anyone can add them up. */
+#ifndef COUNT_COUNT_H
+#define COUNT_COUNT_H
+#include "base/strbuf.h"
+#include "layout/placed.h"
+#include "words/words.h"
+
+struct count_row {
+	const char *what;  /* key, the same in every language: tile-whole, joint-soft */
+	const char *where; /* room, strip, hold or joint; `total` */
+	double amount;
+	int decimals;     /* the amount prints with */
+	const char *unit; /* each, m, m2, ft, sqft */
+	const char *how;  /* the formula, in the language of the words given */
+	bool is_total;
+};
+
+struct count {
+	struct count_row *rows;
+	size_t row_count;
+};
+
+const struct count *count_from_placed(struct arena *, const struct placed *, const struct words *);
+/* `what,where,amount,unit,rate,price,how`: rate and price stay empty until rates are given. */
+struct bytes count_csv(struct arena *, const struct count *);
+struct bytes count_xml(struct arena *, const struct count *);
+/* A table to read on a screen, headed in the language of the words. */
+struct bytes count_text(struct arena *, const struct count *, const struct words *);
+
+#endif
