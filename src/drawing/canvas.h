@@ -14,17 +14,22 @@ struct page {
 	const char *title;    /* for a person: "Install - Kitchen" */
 	const char *about;    /* a sentence or two that says what is seen */
 	const char *language; /* `en`, `es` */
+	const char *id_prefix; /* before every SVG id, where several pages share one file; or NULL */
 	const struct list *list;
 };
 
 struct document {
 	const char *title, *subject, *creator;
+	const char *date; /* of the plan, YYYY-MM-DD; NULL: 2000-01-01. Never the clock. */
 };
 
 /* All pages in one PDF: outline entry and page label a sheet, links, metadata. */
 CHECK_USED enum status canvas_pdf(struct arena *, const struct document *, const struct page *,
                                   size_t count, struct diag_list *, struct bytes *out_bytes);
-/* One page as SVG at true size, a named group a layer, text that can be searched. */
+/* One page as SVG at true size, a named group a layer (id: the layer's name), plan ids as
+ * `data-id`. Text is drawn as outlines of our own font, so that it looks the same in every
+ * viewer (librsvg takes no embedded font, browsers no missing one), with the words over it
+ * as invisible <text> that can be searched, selected and read aloud. */
 struct bytes canvas_svg(struct arena *, const struct page *);
 /* One page as PNG; `dpi` is written in it. */
 CHECK_USED enum status canvas_png(struct arena *, const struct page *, int dpi, struct diag_list *,

@@ -188,6 +188,11 @@ double text_scale(const struct text_engine *engine, enum text_weight weight, dou
 	return cap / engine->faces[weight].cap;
 }
 
+double text_em(const struct text_engine *engine, enum text_weight weight)
+{
+	return engine->faces[weight].upem / (double)engine->faces[weight].cap;
+}
+
 double text_width(struct text_engine *engine, enum text_weight weight, double cap,
                   const char *text)
 {

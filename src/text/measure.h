@@ -49,6 +49,8 @@ const struct text_run *text_shape(struct text_engine *, enum text_weight, const 
 
 /* mm per font unit at a capital height. */
 double text_scale(const struct text_engine *, enum text_weight, double cap);
+/* Font size (em) per capital height. */
+double text_em(const struct text_engine *, enum text_weight);
 /* Advance width of `text` at a capital height. */
 double text_width(struct text_engine *, enum text_weight, double cap, const char *text);
 /* Depth of the lowest descender under the baseline, and height of the highest accented

@@ -1,0 +1,182 @@
+#include "drawing/finish.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "drawing/solver.h"
+#include "drawing/trim.h"
+
+/* What covering a mm of a line by a text costs, by layer: high where a crew must not lose
+ * the line, low where it repeats anyway. */
+static const double layer_weights[LAYER_COUNT] = {
+	[LAYER_SHEET] = 20,    [LAYER_SLAB] = 4,       [LAYER_MEMBRANE] = 1,
+	[LAYER_TILE] = 0.05,   [LAYER_CUTS] = 0.1,     [LAYER_CRACKS] = 5,
+	[LAYER_HOLDS] = 2,     [LAYER_JOINTS] = 5,     [LAYER_CONTROL] = 2,
+	[LAYER_DIMENSIONS] = 3, [LAYER_LABELS] = 20,   [LAYER_NOTES] = 20,
+	[LAYER_CHANGES] = 2,
+};
+static const double HATCH_WEIGHT = 0.05;
+
+/* Leader's arrow: length in capital heights of its label, and length to width. */
+static const double ARROW = 0.7, ARROW_SLENDER = 3, DOT_RADIUS = 0.6;
+
+/* ---- what is there ---- */
+
+static void add_path_marks(struct occupancy *o, struct paper_path path, double weight)
+{
+	for (size_t i = 0; i < path.count; i++) {
+		struct paper_line line = path.lines[i];
+		size_t last = line.kind == PAPER_CLOSED ? line.count : line.count - 1;
+		for (size_t j = 0; j < last; j++)
+			occupancy_add(o, line.points[j], line.points[(j + 1) % line.count],
+			              weight);
+	}
+}
+
+static bool is_reserved(const struct op *op)
+{
+	return op->kind == OP_TEXT || (op->kind == OP_FILL && op->layer == LAYER_SHEET) ||
+	       (op->kind == OP_FILL && op->role.area == AREA_INK);
+}
+
+static struct occupancy *occupancy_of(const struct list *list)
+{
+	struct occupancy *o = occupancy_new(list->arena, list->width, list->height);
+	for (size_t i = 0; i < list->ops.count; i++) {
+		const struct op *op = &list->ops.items[i];
+		if (is_reserved(op))
+			occupancy_block(o, op->box);
+		else if (op->kind == OP_STROKE)
+			add_path_marks(o, paper_path_flat(list->arena, op->path),
+			               layer_weights[op->layer]);
+		else if (op->kind == OP_HATCH)
+			add_path_marks(o, op->path, HATCH_WEIGHT);
+	}
+	return o;
+}
+
+/* ---- a placed label becomes ops ---- */
+
+static void draw_leader(struct list *list, const struct label *label,
+                        const struct label_body *body, const struct candidate *c)
+{
+	struct arena *arena = list->arena;
+	struct paper_point tip = c->leader[c->leader_count - 1];
+	struct paper_point back = paper_unit(paper_sub(c->leader[c->leader_count - 2], tip));
+	list_stroke(list, label->layer, PEN_LEADER, label->element,
+	            paper_path_line(arena, c->leader, (size_t)c->leader_count, PAPER_OPEN));
+	if (label->is_dotted) {
+		list_area(list, label->layer, AREA_INK, label->element,
+		          paper_path_circle(arena, tip, DOT_RADIUS));
+		return;
+	}
+	double length = ARROW * body->cap, half = length / ARROW_SLENDER / 2;
+	struct paper_point root = paper_step(tip, back, length);
+	struct paper_point aside = {-back.y, back.x};
+	struct paper_point head[] = {tip, paper_step(root, aside, half),
+	                             paper_step(root, aside, -half)};
+	list_area(list, label->layer, AREA_INK, label->element,
+	          paper_path_line(arena, head, 3, PAPER_CLOSED));
+}
+
+static struct paper_path hexagon(struct arena *arena, struct paper_box b)
+{
+	double half = (b.y1 - b.y0) / 2, middle = (b.y0 + b.y1) / 2, tip = half / 2;
+	struct paper_point corners[] = {{b.x0, middle},     {b.x0 + tip, b.y0}, {b.x1 - tip, b.y0},
+	                                {b.x1, middle},     {b.x1 - tip, b.y1}, {b.x0 + tip, b.y1}};
+	return paper_path_line(arena, corners, 6, PAPER_CLOSED);
+}
+
+static void draw_frame(struct list *list, const struct label *label, struct paper_box box)
+{
+	struct arena *arena = list->arena;
+	struct paper_path path = {0};
+	switch (label->frame) {
+	case LABEL_PLAIN: break;
+	case LABEL_BOX: path = paper_path_box(arena, box); break;
+	case LABEL_ROUND:
+		path = paper_path_round(
+			arena, box, fmin(box.x1 - box.x0, box.y1 - box.y0) / 2);
+		break;
+	case LABEL_HEXAGON: path = hexagon(arena, box); break;
+	case LABEL_UNDERLINE:
+		path = paper_path_segment(arena, paper_at(box.x0, box.y1),
+		                          paper_at(box.x1, box.y1));
+		break;
+	}
+	/* A framed tag is read against white, whatever it stands on. */
+	if (label->is_clear || (path.count > 0 && label->frame != LABEL_UNDERLINE))
+		list_area(list, label->layer, AREA_PAPER, label->element,
+		          label->frame == LABEL_PLAIN || label->frame == LABEL_UNDERLINE
+		                  ? paper_path_box(arena, box)
+		                  : path);
+	list_stroke(list, label->layer, PEN_TAG, label->element, path);
+}
+
+static void draw_lines(struct list *list, const struct label *label,
+                       const struct label_body *body, const struct candidate *c)
+{
+	/* Lines beside a leader start at one edge; others stand under one middle. */
+	bool is_middle = c->leader_count == 0 || label->frame != LABEL_PLAIN;
+	struct text_place place = {body->cap, is_middle ? ALIGN_MIDDLE : ALIGN_START,
+	                           c->is_upright};
+	struct paper_box box = c->box;
+	for (size_t i = 0; i < label->line_count; i++) {
+		double down = body->first + (double)i * text_pitch(body->cap);
+		struct paper_point at = {is_middle ? (box.x0 + box.x1) / 2 : box.x0 + body->pad_x,
+		                         box.y0 + down};
+		if (c->is_upright)
+			at = paper_at(box.x0 + down, is_middle ? (box.y0 + box.y1) / 2 : box.y1);
+		list_text_at(list, label->layer, label->role, label->element, at, place,
+		             label->lines[i]);
+	}
+}
+
+static void draw_label(struct list *list, const struct solver_label *placed)
+{
+	const struct label *label = placed->label;
+	if (placed->chosen->leader_count > 0)
+		draw_leader(list, label, &placed->body, placed->chosen);
+	draw_frame(list, label, placed->chosen->box);
+	draw_lines(list, label, &placed->body, placed->chosen);
+	if (label->link)
+		list_link(list, placed->chosen->box, label->link);
+}
+
+/* ---- order ---- */
+
+/* Counting sort by layer: ops of one layer keep their order. */
+static void sort_layers(struct list *list)
+{
+	struct op *sorted = ARENA_ARRAY(list->arena, struct op, list->ops.count);
+	size_t next = 0;
+	for (int layer = 0; layer < LAYER_COUNT; layer++)
+		for (size_t i = 0; i < list->ops.count; i++)
+			if (list->ops.items[i].layer == (enum layer)layer)
+				sorted[next++] = list->ops.items[i];
+	list->ops.items = sorted;
+	list->ops.room = next;
+}
+
+struct label_report list_finish(struct list *list, struct paper_box within)
+{
+	struct label_report report = {0};
+	const struct solver_label *placed =
+		solver_place(list->arena, list, occupancy_of(list), within);
+	const struct label **missing =
+		ARENA_ARRAY(list->arena, const struct label *, list->labels.count);
+	for (size_t i = 0; i < list->labels.count; i++) {
+		if (!placed[i].chosen) {
+			missing[report.unplaced++] = placed[i].label;
+			continue;
+		}
+		report.placed++;
+		report.led += placed[i].chosen->leader_count > 0;
+		draw_label(list, &placed[i]);
+	}
+	report.missing = missing;
+	trim_under_text(list);
+	sort_layers(list);
+	list->is_finished = true;
+	return report;
+}

@@ -1,0 +1,162 @@
+#include "drawing/occupancy.h"
+
+#include "base/array.h"
+
+/* About the size of a short label. */
+static const double CELL = 8;
+/* Off any sheet. */
+static const double FAR = 1e9;
+
+struct mark {
+	struct paper_point a, b;
+	double weight;
+};
+
+struct cell {
+	ARRAY_OF(struct mark) marks;
+	ARRAY_OF(struct paper_box) blocks;
+};
+
+struct occupancy {
+	struct arena *arena;
+	int columns, rows;
+	struct cell *cells;
+};
+
+/* Cells that a box touches; those off the sheet count as its border cells. */
+struct span {
+	int x0, x1, y0, y1;
+};
+
+static int clamp(double value, int count)
+{
+	double cell = floor(value / CELL);
+	return cell < 0 ? 0 : cell >= count ? count - 1 : (int)cell;
+}
+
+static struct span span_of(const struct occupancy *o, struct paper_box b)
+{
+	return (struct span){clamp(b.x0, o->columns), clamp(b.x1, o->columns),
+	                     clamp(b.y0, o->rows), clamp(b.y1, o->rows)};
+}
+
+static struct span span_of_line(const struct occupancy *o, struct paper_point a,
+                                struct paper_point b)
+{
+	return span_of(o, paper_box_with(paper_box_with(paper_box_empty(), a), b));
+}
+
+static struct cell *cell_at(const struct occupancy *o, int x, int y)
+{
+	return &o->cells[y * o->columns + x];
+}
+
+/* The ground of a cell; cells at the border reach on for ever. */
+static struct paper_box cell_box(const struct occupancy *o, int x, int y)
+{
+	return (struct paper_box){x == 0 ? -FAR : x * CELL, y == 0 ? -FAR : y * CELL,
+	                          x == o->columns - 1 ? FAR : (x + 1) * CELL,
+	                          y == o->rows - 1 ? FAR : (y + 1) * CELL};
+}
+
+struct occupancy *occupancy_new(struct arena *arena, double width, double height)
+{
+	struct occupancy *o = ARENA_NEW(arena, struct occupancy);
+	o->arena = arena;
+	o->columns = (int)ceil(fmax(width, CELL) / CELL);
+	o->rows = (int)ceil(fmax(height, CELL) / CELL);
+	o->cells = ARENA_ARRAY(arena, struct cell, (size_t)o->columns * (size_t)o->rows);
+	return o;
+}
+
+void occupancy_add(struct occupancy *o, struct paper_point a, struct paper_point b, double weight)
+{
+	struct span s = span_of_line(o, a, b);
+	struct paper_point d = paper_sub(b, a);
+	double t0, t1;
+	for (int y = s.y0; y <= s.y1; y++)
+		for (int x = s.x0; x <= s.x1; x++)
+			if (paper_box_clip(cell_box(o, x, y), a, b, &t0, &t1))
+				*array_push(o->arena, &cell_at(o, x, y)->marks) = (struct mark){
+					paper_step(a, d, t0), paper_step(a, d, t1), weight};
+}
+
+void occupancy_block(struct occupancy *o, struct paper_box box)
+{
+	struct span s = span_of(o, box);
+	for (int y = s.y0; y <= s.y1; y++)
+		for (int x = s.x0; x <= s.x1; x++)
+			*array_push(o->arena, &cell_at(o, x, y)->blocks) = box;
+}
+
+bool occupancy_is_blocked(const struct occupancy *o, struct paper_box box)
+{
+	struct span s = span_of(o, box);
+	for (int y = s.y0; y <= s.y1; y++)
+		for (int x = s.x0; x <= s.x1; x++) {
+			const struct cell *cell = cell_at(o, x, y);
+			for (size_t i = 0; i < cell->blocks.count; i++)
+				if (paper_box_meets(cell->blocks.items[i], box))
+					return true;
+		}
+	return false;
+}
+
+bool occupancy_blocks_line(const struct occupancy *o, struct paper_point a, struct paper_point b)
+{
+	struct span s = span_of_line(o, a, b);
+	double t0, t1;
+	for (int y = s.y0; y <= s.y1; y++)
+		for (int x = s.x0; x <= s.x1; x++) {
+			const struct cell *cell = cell_at(o, x, y);
+			for (size_t i = 0; i < cell->blocks.count; i++)
+				if (paper_box_clip(cell->blocks.items[i], a, b, &t0, &t1))
+					return true;
+		}
+	return false;
+}
+
+double occupancy_cover(const struct occupancy *o, struct paper_box box)
+{
+	struct span s = span_of(o, box);
+	double sum = 0, t0, t1;
+	for (int y = s.y0; y <= s.y1; y++)
+		for (int x = s.x0; x <= s.x1; x++) {
+			const struct cell *cell = cell_at(o, x, y);
+			for (size_t i = 0; i < cell->marks.count; i++) {
+				struct mark m = cell->marks.items[i];
+				if (paper_box_clip(box, m.a, m.b, &t0, &t1))
+					sum += m.weight * (t1 - t0) * paper_distance(m.a, m.b);
+			}
+		}
+	return sum;
+}
+
+static double side(struct paper_point a, struct paper_point b, struct paper_point p)
+{
+	return (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x);
+}
+
+bool occupancy_is_crossing(struct paper_point a, struct paper_point b, struct paper_point c,
+                           struct paper_point d)
+{
+	/* Half open at c-d, so that a cut mark is not crossed twice at its seam. */
+	return (side(a, b, c) > 0) != (side(a, b, d) > 0) &&
+	       (side(c, d, a) > 0) != (side(c, d, b) > 0);
+}
+
+double occupancy_cross(const struct occupancy *o, struct paper_point a, struct paper_point b)
+{
+	struct span s = span_of_line(o, a, b);
+	double sum = 0;
+	for (int y = s.y0; y <= s.y1; y++)
+		for (int x = s.x0; x <= s.x1; x++) {
+			const struct cell *cell = cell_at(o, x, y);
+			for (size_t i = 0; i < cell->marks.count; i++) {
+				struct mark m = cell->marks.items[i];
+				if (occupancy_is_crossing(a, b, m.a, m.b))
+					sum += m.weight;
+			}
+		}
+	return sum;
+}

@@ -1,0 +1,27 @@
+/* occupancy.h - what is on the sheet and where, for asking how much a box or a line would
+ * cover.
+ * Units: paper mm; weights per mm of covered line. Owns: lives in the arena given.
+ * A grid of cells; every mark is cut at cell borders, so each piece is counted once. */
+#ifndef DRAWING_OCCUPANCY_H
+#define DRAWING_OCCUPANCY_H
+#include "base/arena.h"
+#include "drawing/paper.h"
+
+struct occupancy;
+
+struct occupancy *occupancy_new(struct arena *, double width, double height);
+void occupancy_add(struct occupancy *, struct paper_point a, struct paper_point b, double weight);
+/* Nothing may stand on a block (a text, a title block). */
+void occupancy_block(struct occupancy *, struct paper_box);
+
+bool occupancy_is_blocked(const struct occupancy *, struct paper_box);
+bool occupancy_blocks_line(const struct occupancy *, struct paper_point a, struct paper_point b);
+/* Sum over all marks of weight times length inside the box. */
+double occupancy_cover(const struct occupancy *, struct paper_box);
+/* Sum of the weights of the marks that a-b crosses. */
+double occupancy_cross(const struct occupancy *, struct paper_point a, struct paper_point b);
+/* True where the segments a-b and c-d cross inside both. */
+bool occupancy_is_crossing(struct paper_point a, struct paper_point b, struct paper_point c,
+                           struct paper_point d);
+
+#endif

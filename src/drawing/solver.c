@@ -1,0 +1,250 @@
+#include "drawing/solver.h"
+
+#include <stdint.h>
+#include <stdlib.h>
+
+/* Clear on each side of a text, mm. */
+static const double TEXT_CLEAR = 0.6;
+/* Crossing a mark costs as much as covering this many mm of it. */
+static const double CROSS_MM = 1.5;
+/* The end of a leader lies on what it names: this much of it is not looked at. */
+static const double LEADER_END = 1.2;
+static const double LEADERS_CROSS = 25;
+/* A place that costs more is worth looking for one with a leader. */
+static const double LEADER_WORTH = 8;
+enum { IMPROVE_ROUNDS = 2, NEVER = -1 };
+
+struct choice {
+	struct candidates near, led;
+	bool is_near_rated, is_led_made;
+};
+
+struct solver {
+	struct arena *arena;
+	const struct occupancy *occupancy;
+	struct paper_box within;
+	struct solver_label *labels;
+	struct choice *choices;
+	size_t count;
+};
+
+static struct paper_box clear_box(const struct candidate *c)
+{
+	return paper_box_grown(c->box, TEXT_CLEAR);
+}
+
+static struct paper_point leader_tip(const struct candidate *c)
+{
+	struct paper_point before = c->leader[c->leader_count - 2];
+	struct paper_point tip = c->leader[c->leader_count - 1];
+	double length = paper_distance(before, tip);
+	return length > LEADER_END ? paper_step(tip, paper_sub(before, tip), LEADER_END / length)
+	                           : before;
+}
+
+/* The i-th stretch of a leader, without its tip. */
+static void leader_piece(const struct candidate *c, int i, struct paper_point *a,
+                         struct paper_point *b)
+{
+	*a = c->leader[i];
+	*b = i + 2 == c->leader_count ? leader_tip(c) : c->leader[i + 1];
+}
+
+/* Cost against the fixed marks; NEVER where a block or the border forbids. */
+static double rate(const struct solver *s, const struct candidate *c)
+{
+	struct paper_box box = clear_box(c);
+	struct paper_point a, b;
+	if (!paper_box_inside(c->box, s->within) || occupancy_is_blocked(s->occupancy, box))
+		return NEVER;
+	double cost = c->cost + occupancy_cover(s->occupancy, box);
+	for (int i = 0; i + 1 < c->leader_count; i++) {
+		leader_piece(c, i, &a, &b);
+		if (occupancy_blocks_line(s->occupancy, a, b))
+			return NEVER;
+		cost += CROSS_MM * occupancy_cross(s->occupancy, a, b);
+	}
+	return cost;
+}
+
+/* Rates all and drops the impossible ones. */
+static struct candidates rated(const struct solver *s, struct candidates all)
+{
+	size_t count = 0;
+	for (size_t i = 0; i < all.count; i++) {
+		struct candidate c = all.items[i];
+		c.cost = rate(s, &c);
+		if (c.cost >= 0)
+			all.items[count++] = c;
+	}
+	all.count = count;
+	return all;
+}
+
+static bool leader_meets_box(const struct candidate *leader, struct paper_box box)
+{
+	struct paper_point a, b;
+	double t0, t1;
+	for (int i = 0; i + 1 < leader->leader_count; i++) {
+		leader_piece(leader, i, &a, &b);
+		if (paper_box_clip(box, a, b, &t0, &t1))
+			return true;
+	}
+	return false;
+}
+
+static bool is_clash(const struct candidate *c, const struct candidate *other)
+{
+	return paper_box_meets(clear_box(c), other->box) ||
+	       leader_meets_box(c, clear_box(other)) || leader_meets_box(other, clear_box(c));
+}
+
+static bool leaders_cross(const struct candidate *c, const struct candidate *other)
+{
+	struct paper_point a, b, d, e;
+	for (int i = 0; i + 1 < c->leader_count; i++)
+		for (int j = 0; j + 1 < other->leader_count; j++) {
+			leader_piece(c, i, &a, &b);
+			leader_piece(other, j, &d, &e);
+			if (occupancy_is_crossing(a, b, d, e))
+				return true;
+		}
+	return false;
+}
+
+/* Cost with all labels placed so far, in millionths; NEVER where it clashes. */
+static int64_t cost_now(const struct solver *s, size_t self, const struct candidate *c)
+{
+	double cost = c->cost;
+	for (size_t i = 0; i < s->count; i++) {
+		const struct candidate *other = s->labels[i].chosen;
+		if (i == self || !other)
+			continue;
+		if (is_clash(c, other))
+			return NEVER;
+		if (leaders_cross(c, other))
+			cost += LEADERS_CROSS;
+	}
+	return (int64_t)llround(cost * 1e6);
+}
+
+static const struct candidate *cheapest(const struct solver *s, size_t self,
+                                        struct candidates among, int64_t *best)
+{
+	const struct candidate *found = NULL;
+	for (size_t i = 0; i < among.count; i++) {
+		if (*best != NEVER && llround(among.items[i].cost * 1e6) >= *best)
+			continue;
+		int64_t cost = cost_now(s, self, &among.items[i]);
+		if (cost == NEVER || (*best != NEVER && cost >= *best))
+			continue;
+		*best = cost;
+		found = &among.items[i];
+	}
+	return found;
+}
+
+static void prepare(struct solver *s, size_t self, bool with_leaders)
+{
+	struct choice *choice = &s->choices[self];
+	const struct solver_label *l = &s->labels[self];
+	if (!choice->is_near_rated)
+		choice->near = rated(s, candidate_near(s->arena, l->label, &l->body));
+	choice->is_near_rated = true;
+	if (with_leaders && !choice->is_led_made) {
+		choice->led = rated(s, candidate_led(s->arena, l->label, &l->body));
+		choice->is_led_made = true;
+	}
+}
+
+static void choose(struct solver *s, size_t self)
+{
+	int64_t best = NEVER;
+	prepare(s, self, false);
+	s->labels[self].chosen = cheapest(s, self, s->choices[self].near, &best);
+	if (!s->labels[self].label->can_lead ||
+	    (best != NEVER && best <= llround(LEADER_WORTH * 1e6)))
+		return;
+	prepare(s, self, true);
+	const struct candidate *led = cheapest(s, self, s->choices[self].led, &best);
+	if (led)
+		s->labels[self].chosen = led;
+}
+
+/* The only label `c` clashes with, or `count` where there is none or more than one. */
+static size_t only_clash(const struct solver *s, size_t self, const struct candidate *c)
+{
+	size_t found = s->count;
+	for (size_t i = 0; i < s->count; i++) {
+		if (i == self || !s->labels[i].chosen || !is_clash(c, s->labels[i].chosen))
+			continue;
+		if (found < s->count)
+			return s->count;
+		found = i;
+	}
+	return found;
+}
+
+/* Takes the place of one other label, if that finds another place. */
+static bool push_aside(struct solver *s, size_t self, struct candidates among)
+{
+	for (size_t i = 0; i < among.count; i++) {
+		size_t other = only_clash(s, self, &among.items[i]);
+		if (other == s->count)
+			continue;
+		const struct candidate *before = s->labels[other].chosen;
+		s->labels[other].chosen = NULL;
+		s->labels[self].chosen = &among.items[i];
+		choose(s, other);
+		if (s->labels[other].chosen)
+			return true;
+		s->labels[other].chosen = before;
+		s->labels[self].chosen = NULL;
+	}
+	return false;
+}
+
+struct turn {
+	int priority;
+	size_t index;
+};
+
+static int compare_turns(const void *a, const void *b)
+{
+	const struct turn *x = a, *y = b;
+	if (x->priority != y->priority)
+		return x->priority > y->priority ? -1 : 1;
+	return (x->index > y->index) - (x->index < y->index);
+}
+
+static struct turn *turns_of(const struct solver *s)
+{
+	struct turn *turns = ARENA_ARRAY(s->arena, struct turn, s->count);
+	for (size_t i = 0; i < s->count; i++)
+		turns[i] = (struct turn){s->labels[i].label->priority, i};
+	if (s->count > 0)
+		qsort(turns, s->count, sizeof *turns, compare_turns);
+	return turns;
+}
+
+struct solver_label *solver_place(struct arena *arena, const struct list *list,
+                                  const struct occupancy *occupancy, struct paper_box within)
+{
+	size_t count = list->labels.count;
+	struct solver s = {arena, occupancy, within, ARENA_ARRAY(arena, struct solver_label, count),
+	                   ARENA_ARRAY(arena, struct choice, count), count};
+	for (size_t i = 0; i < count; i++) {
+		s.labels[i].label = &list->labels.items[i];
+		s.labels[i].body = label_body_of(list, s.labels[i].label);
+	}
+	const struct turn *turns = turns_of(&s);
+	for (int round = 0; round <= IMPROVE_ROUNDS; round++)
+		for (size_t i = 0; i < count; i++)
+			choose(&s, turns[i].index);
+	for (size_t i = 0; i < count; i++) {
+		size_t self = turns[i].index;
+		if (!s.labels[self].chosen && !push_aside(&s, self, s.choices[self].near))
+			push_aside(&s, self, s.choices[self].led);
+	}
+	return s.labels;
+}
