@@ -82,7 +82,7 @@ $(BIN): $(BUILD)/$(MAIN:.c=.o) $(LIB)
 remember = @mkdir -p $(@D); printf '%s\n' '$(1)' | cmp -s - $@ || printf '%s\n' '$(1)' >$@
 .PHONY: always
 $(BUILD)/sources.list: always
-	$(call remember,$(OBJECTS))
+	$(call remember,$(OBJECTS) $(SUPPORT_OBJ) $(ORACLE_OBJ))
 $(BUILD)/data.list: always
 	$(call remember,$(DATA) $(FONT_REGULAR) $(FONT_BOLD))
 $(BUILD)/compile.list: always
@@ -119,15 +119,19 @@ demo: $(BIN)
 # ---- tests ---------------------------------------------------------------------------
 
 SUPPORT      := $(BUILD)/tests/libsupport.a
-SUPPORT_C    := $(sort $(wildcard tests/support/*.c tests/support/*.cc))
+SUPPORT_C    := $(sort $(wildcard tests/support/*.c tests/support/*.cpp))
 SUPPORT_OBJ  := $(addprefix $(BUILD)/,$(addsuffix .o,$(basename $(SUPPORT_C))))
 programs_of   = $(addprefix $(BUILD)/,$(basename $(sort $(wildcard $(1)))))
-UNIT         := $(call programs_of,tests/unit/test_*.c tests/unit/test_*.cc)
-PROPERTY     := $(call programs_of,tests/property/prop_*.c tests/property/prop_*.cc)
+UNIT         := $(call programs_of,tests/unit/test_*.c tests/unit/test_*.cpp)
+PROPERTY     := $(call programs_of,tests/property/prop_*.c tests/property/prop_*.cpp)
 FUZZ         := $(call programs_of,tests/fuzz/fuzz_*.c)
 BENCH        := $(call programs_of,tests/bench/bench_*.c)
-SCRIPTS      := $(sort $(wildcard tests/cli/*.sh tests/golden/*.sh tests/fault/*.sh))
-RUN           = BUILD=$(BUILD) JURYSTICK=$(BIN) CC='$(CC)' PKG_CFLAGS='$(PKG_CFLAGS)' \
+# The independent checker of records: one program of all its files, without our library.
+ORACLE_OBJ   := $(addsuffix .o,$(call programs_of,tests/oracle/*.cpp))
+ORACLE       := $(if $(ORACLE_OBJ),$(BUILD)/tests/oracle/oracle)
+SCRIPTS      := $(sort $(wildcard tests/cli/*.sh tests/golden/*.sh tests/fault/*.sh \
+	tests/oracle/*.sh))
+RUN           = BUILD=$(BUILD) JURYSTICK=$(BIN) ORACLE=$(ORACLE) CC='$(CC)' PKG_CFLAGS='$(PKG_CFLAGS)' \
 	SANITIZE='$(SANITIZE)' tests/run
 LINT         := tests/lint/lint.sh tests/lint/selftest.sh tests/lint/runner.sh
 # ONLY=TEXT: the programs with TEXT in their name.
@@ -135,7 +139,7 @@ TESTS         = $(LINT) $(UNIT) $(PROPERTY) $(FUZZ) $(SCRIPTS)
 CHOSEN        = $(if $(ONLY),$(foreach t,$(TESTS),$(if $(findstring $(ONLY),$(t)),$(t))),$(TESTS))
 
 .PHONY: test test-long test-programs lint golden-update fuzz-replay bench
-test-programs: all $(filter $(BUILD)/%,$(CHOSEN))
+test-programs: all $(filter $(BUILD)/%,$(CHOSEN)) $(ORACLE)
 
 test: test-programs
 	$(Q)$(RUN) $(CHOSEN)
@@ -160,7 +164,7 @@ bench: $(BENCH) all
 $(BUILD)/tests/%.o: tests/%.c $(BUILD)/compile.list
 	@mkdir -p $(@D); $(call say,CC,$<)
 	$(Q)$(COMPILE_C) -Itests $(TEST_CFLAGS) -MMD -MP -c $< -o $@
-$(BUILD)/tests/%.o: tests/%.cc $(BUILD)/compile.list
+$(BUILD)/tests/%.o: tests/%.cpp $(BUILD)/compile.list
 	@mkdir -p $(@D); $(call say,CXX,$<)
 	$(Q)$(COMPILE_CXX) $(TEST_CFLAGS) -MMD -MP -c $< -o $@
 $(SUPPORT): $(SUPPORT_OBJ) $(BUILD)/sources.list
@@ -171,6 +175,9 @@ LINK_TEST = $(CC) $(SANITIZE_FLAGS) $(CFLAGS) $(LDFLAGS) $^ $(TEST_LIBS) $(LIBS)
 $(UNIT) $(PROPERTY) $(BENCH): %: %.o $(SUPPORT) $(LIB)
 	@$(call say,LINK,$@)
 	$(Q)$(LINK_TEST)
+$(BUILD)/tests/oracle/oracle: $(ORACLE_OBJ) $(BUILD)/sources.list
+	@$(call say,LINK,$@)
+	$(Q)$(CXX) $(SANITIZE_FLAGS) $(CXXFLAGS) $(LDFLAGS) $(ORACLE_OBJ) $(LIBS) -o $@
 # A fuzz program is one LLVMFuzzerTestOneInput; here it reads the stored inputs again.
 $(FUZZ): %: %.o $(BUILD)/tests/fuzz/replay.o $(SUPPORT) $(LIB)
 	@$(call say,LINK,$@)
@@ -181,7 +188,7 @@ $(FUZZ): %: %.o $(BUILD)/tests/fuzz/replay.o $(SUPPORT) $(LIB)
 .PHONY: sanitize check
 SANITIZER_ENV := ASAN_OPTIONS=exitcode=86:detect_leaks=1:strict_string_checks=1 \
 	UBSAN_OPTIONS=exitcode=86:print_stacktrace=1 \
-	LSAN_OPTIONS=suppressions=tests/support/lsan.supp:print_suppressions=0
+	LSAN_OPTIONS=suppressions=$(CURDIR)/tests/support/lsan.supp:print_suppressions=0
 sanitize:
 	$(Q)$(SANITIZER_ENV) $(MAKE) BUILD=$(BUILD)/sanitize SANITIZE=1 CFLAGS='-O1 -g' \
 		CXXFLAGS='-O1 -g' test
@@ -235,4 +242,4 @@ help:
 	$(info $(HELP))@:
 
 -include $(patsubst %.o,%.d,$(OBJECTS) $(BUILD)/$(MAIN:.c=.o) $(SUPPORT_OBJ) \
-	$(addsuffix .o,$(UNIT) $(PROPERTY) $(FUZZ) $(BENCH)))
+	$(addsuffix .o,$(UNIT) $(PROPERTY) $(FUZZ) $(BENCH))) $(ORACLE_OBJ:.o=.d)

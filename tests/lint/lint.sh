@@ -72,8 +72,8 @@ look_at_globals() {
 
 {
 	look_at_includes
-	on '^(src|tests)/.*\.(c|h|cc)$' awk -f "$here/code.awk"
-	on '(\.(c|h|cc|sh|awk|md|rules|words|style)|^Makefile|^\.ci/.*|^tests/run)$' \
+	on '^(src|tests)/.*\.(c|h|cpp|hpp)$' awk -f "$here/code.awk"
+	on '(\.(c|h|cpp|hpp|sh|awk|md|rules|words|style)|^Makefile|^\.ci/.*|^tests/run)$' \
 		awk -f "$here/text.awk"
 	look_at_headers
 	look_at_tree
