@@ -90,7 +90,7 @@ $(BUILD)/compile.list: always
 
 $(LIB): $(OBJECTS) $(BUILD)/sources.list
 	@$(call say,AR,$@)
-	$(Q)rm -f $@ && ar rcs $@ $(OBJECTS)
+	$(Q)rm -f $@ && ar qcs $@ $(OBJECTS)
 
 $(BUILD)/src/%.o: src/%.c $(BUILD)/compile.list
 	@mkdir -p $(@D); $(call say,CC,$<)
@@ -169,7 +169,7 @@ $(BUILD)/tests/%.o: tests/%.cpp $(BUILD)/compile.list
 	$(Q)$(COMPILE_CXX) $(TEST_CFLAGS) -MMD -MP -c $< -o $@
 $(SUPPORT): $(SUPPORT_OBJ) $(BUILD)/sources.list
 	@mkdir -p $(@D)
-	$(Q)rm -f $@ && ar rcs $@ $(SUPPORT_OBJ)
+	$(Q)rm -f $@ && ar qcs $@ $(SUPPORT_OBJ)
 
 LINK_TEST = $(CC) $(SANITIZE_FLAGS) $(CFLAGS) $(LDFLAGS) $^ $(TEST_LIBS) $(LIBS) -lstdc++ -o $@
 $(UNIT) $(PROPERTY) $(BENCH): %: %.o $(SUPPORT) $(LIB)
