@@ -68,6 +68,20 @@ static void assert_fault(const char *text, int line, const char *what)
 		fail_msg("`%s` does not say `%s`", diags.diags.items[0].text, what);
 }
 
+static void every_table_is_whole(void **state)
+{
+	(void)state;
+	for (size_t i = 0; embedded_at(i) != NULL; i++) {
+		const char *name = embedded_at(i)->name;
+		if (strncmp(name, "rules/", 6) != 0)
+			continue;
+		size_t length = strlen(name) - strlen("rules/.rules");
+		const struct rules *rules = shipped(arena_strndup(arena, name + 6, length));
+		assert_non_null(rules_at(rules, RULE_COUNT - 1));
+	}
+	assert_string_equal(rules_title(shipped("uk")), "United Kingdom");
+}
+
 static void figures_come_out_in_mm(void **state)
 {
 	(void)state;
@@ -217,6 +231,7 @@ static void values_are_read_exactly(void **state)
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(every_table_is_whole),
 		cmocka_unit_test(figures_come_out_in_mm),
 		cmocka_unit_test(every_figure_has_a_use_and_a_source),
 		cmocka_unit_test(rules_carry_their_limit_and_weight),
