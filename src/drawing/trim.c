@@ -87,7 +87,8 @@ static bool is_hit(const struct trimmer *t, struct paper_line line)
 
 static void trim_line(struct trimmer *t, struct paper_line line)
 {
-	if (!is_hit(t, line)) {
+	bool is_curved = line.kind == PAPER_CURVE || line.kind == PAPER_RING;
+	if (is_curved || !is_hit(t, line)) {
 		*array_push(t->arena, &t->out) = line;
 		return;
 	}

@@ -1,0 +1,267 @@
+#include "drawing/dimension.h"
+
+#include "drawing/candidate.h"
+
+/* mm of paper; source: docs/sources.md */
+static const double FIRST_LANE = 10;   /* D05: outline to first dimension line, >= 10 */
+static const double LANE_STEP = 9.5;   /* D06: 3/8 in between strings */
+static const double OBJECT_GAP = 1.6;  /* D07: object to extension line, 1/16 in */
+static const double OVERSHOOT = 2;     /* D08: 8 x 0.25 */
+static const double TICK = 3.2;        /* D09: oblique stroke, 1/8 in from end to end */
+static const double TEXT_GAP = 1;      /* line to text; common practice */
+static const double TEXT_FIT = 1.2;    /* between ticks and text, both sides together */
+static const double LEVEL_STEP = 1.5;  /* between levels of staggered values */
+static const double ORIGIN_RADIUS = 1.2; /* of a running chain's origin circle */
+static const double UPRIGHT = 0.2588;  /* sin 15: steeper lines have upright values */
+/* Values are fixed in all but detail, so they go before every tag. */
+enum { DIMENSION_PRIORITY = 1000 };
+
+struct chain {
+	struct list *list;
+	const struct dimension_chain *data;
+	struct paper_point along;   /* the dimension line's direction */
+	struct paper_point outward; /* square to it, to the side where values stand */
+	bool is_upright, is_level;
+	struct paper_point *points, *feet;
+};
+
+struct dimension_lanes dimension_lanes(const struct list *list)
+{
+	double cap = list->style->texts[TEXT_DIMENSION].cap;
+	return (struct dimension_lanes){FIRST_LANE,
+	                                fmax(LANE_STEP, cap + TEXT_GAP + 2 * LEVEL_STEP)};
+}
+
+/* Up the sheet, or left where the line runs up: the side from which a value is read. */
+static struct paper_point reading_side(struct paper_point along)
+{
+	struct paper_point n = {along.y, -along.x};
+	bool is_down = n.y > 1e-9 || (fabs(n.y) <= 1e-9 && n.x > 0);
+	return is_down ? (struct paper_point){-n.x, -n.y} : n;
+}
+
+static struct chain chain_make(struct list *list, const struct view *view,
+                               const struct dimension_chain *data)
+{
+	struct arena *arena = list->arena;
+	struct chain c = {.list = list, .data = data,
+	                  .along = view_direction(view, data->direction),
+	                  .points = ARENA_ARRAY(arena, struct paper_point, data->count),
+	                  .feet = ARENA_ARRAY(arena, struct paper_point, data->count)};
+	c.outward = reading_side(c.along);
+	c.is_upright = fabs(c.along.x) < UPRIGHT;
+	c.is_level = fabs(c.along.y) < UPRIGHT;
+	for (size_t i = 0; i < data->count; i++) {
+		c.points[i] = view_point(view, data->points[i]);
+		struct paper_point d = paper_sub(c.points[i], data->through);
+		c.feet[i] = paper_step(data->through, c.along,
+		                       d.x * c.along.x + d.y * c.along.y);
+	}
+	return c;
+}
+
+/* ---- lines ---- */
+
+static void add_line(struct list *list, struct paper_path *path, struct paper_point a,
+                     struct paper_point b)
+{
+	*path = paper_path_join(list->arena, *path, paper_path_segment(list->arena, a, b));
+}
+
+static void add_extension(const struct chain *c, struct paper_path *path, size_t i)
+{
+	struct paper_point away = paper_sub(c->feet[i], c->points[i]);
+	double distance = paper_length(away);
+	if (distance <= OBJECT_GAP)
+		return;
+	away = paper_unit(away);
+	add_line(c->list, path, paper_step(c->points[i], away, OBJECT_GAP),
+	         paper_step(c->feet[i], away, OVERSHOOT));
+}
+
+static void draw_lines(const struct chain *c)
+{
+	struct paper_path lines = {0}, ticks = {0};
+	struct paper_point low = c->feet[0], high = c->feet[0];
+	/* A tick leans forward as read: from lower left to upper right. */
+	struct paper_point up = reading_side(c->along);
+	struct paper_point right = {-up.y, up.x};
+	struct paper_point lean = paper_unit(paper_add(right, up));
+	for (size_t i = 0; i < c->data->count; i++) {
+		struct paper_point d = paper_sub(c->feet[i], low);
+		if (d.x * c->along.x + d.y * c->along.y < 0)
+			low = c->feet[i];
+		d = paper_sub(c->feet[i], high);
+		if (d.x * c->along.x + d.y * c->along.y > 0)
+			high = c->feet[i];
+		if (c->data->has_extensions)
+			add_extension(c, &lines, i);
+		add_line(c->list, &ticks, paper_step(c->feet[i], lean, -TICK / 2),
+		         paper_step(c->feet[i], lean, TICK / 2));
+	}
+	add_line(c->list, &lines, low, high);
+	list_stroke(c->list, LAYER_DIMENSIONS, PEN_DIMENSION, c->data->element, lines);
+	list_stroke(c->list, LAYER_DIMENSIONS, PEN_TICK, c->data->element, ticks);
+}
+
+/* ---- values ---- */
+
+enum { PLACE_COUNT = 24 };
+
+struct value {
+	const struct chain *chain;
+	struct label label;
+	struct label_body body;
+	struct label_place places[PLACE_COUNT];
+	size_t count;
+};
+
+static struct value value_make(const struct chain *c, const char *const *text,
+                               struct paper_point named)
+{
+	struct value v = {.chain = c,
+	                  .label = {.lines = text,
+	                            .line_count = 1,
+	                            .role = TEXT_DIMENSION,
+	                            .layer = LAYER_DIMENSIONS,
+	                            .element = c->data->element,
+	                            .where = LABEL_FIXED,
+	                            .a = named,
+	                            .priority = DIMENSION_PRIORITY}};
+	v.body = label_body_of(c->list, &v.label);
+	return v;
+}
+
+static void add_place(struct value *v, struct paper_point at, bool is_upright, double cost,
+                      bool has_leader)
+{
+	if (v->count < PLACE_COUNT)
+		v->places[v->count++] = (struct label_place){at, is_upright, cost, has_leader};
+}
+
+static void ask(struct value *v)
+{
+	v->label.places = v->places;
+	v->label.place_count = v->count;
+	list_label(v->chain->list, &v->label);
+}
+
+/* Middle of a value `level` steps over (negative: under) the line at `on`. */
+static struct paper_point level_at(const struct value *v, struct paper_point on, int level)
+{
+	const struct chain *c = v->chain;
+	double half = v->body.height / 2;
+	if (!c->is_level && !c->is_upright) /* slanted: the level text's corner keeps clear */
+		half = fabs(c->outward.x) * v->body.width / 2 +
+		       fabs(c->outward.y) * v->body.height / 2;
+	double side = level < 0 ? -1 : 1;
+	double steps = fabs((double)level) - 1;
+	return paper_step(on, c->outward,
+	                  side * (TEXT_GAP + half + steps * (v->body.height + LEVEL_STEP)));
+}
+
+/* Enough room between the ticks: over the line, else under it. */
+static void add_inside(struct value *v, struct paper_point middle, double room)
+{
+	const struct chain *c = v->chain;
+	static const double shifts[] = {0, 0.5, -0.5, 1, -1};
+	for (size_t i = 0; i < sizeof shifts / sizeof *shifts; i++) {
+		struct paper_point on = paper_step(middle, c->along, shifts[i] * room / 2);
+		add_place(v, level_at(v, on, 1), c->is_upright, fabs(shifts[i]), false);
+		add_place(v, level_at(v, on, -1), c->is_upright, 4 + fabs(shifts[i]), false);
+	}
+}
+
+/* Beside its place, on further levels, led back to the middle of its member. */
+static void add_outside(struct value *v, struct paper_point middle, double cost)
+{
+	const struct chain *c = v->chain;
+	static const int levels[] = {2, -2, 3, -3};
+	double aside = v->body.width / 2 + LEVEL_STEP;
+	for (size_t i = 0; i < sizeof levels / sizeof *levels; i++)
+		for (int shift = 0; shift <= 2; shift++) {
+			double along = shift == 0 ? 0 : shift == 1 ? aside : -aside;
+			add_place(v, level_at(v, paper_step(middle, c->along, along), levels[i]),
+			          c->is_upright, cost + 1.5 * (double)i + 0.5 * shift, true);
+		}
+}
+
+static void ask_member(const struct chain *c, size_t i)
+{
+	struct paper_point a = c->feet[i], b = c->feet[i + 1];
+	struct paper_point middle = {(a.x + b.x) / 2, (a.y + b.y) / 2};
+	struct value v = value_make(c, &c->data->values[i], middle);
+	double extent = c->is_level || c->is_upright ? v.body.width : 0;
+	double room = paper_distance(a, b) - extent - TEXT_FIT;
+	if (room >= 0)
+		add_inside(&v, middle, room);
+	add_outside(&v, middle, room >= 0 ? 8 : 0);
+	ask(&v);
+}
+
+void dimension_chain(struct list *list, const struct view *view,
+                     const struct dimension_chain *data)
+{
+	if (data->count < 2)
+		return;
+	struct chain c = chain_make(list, view, data);
+	draw_lines(&c);
+	for (size_t i = 0; i + 1 < data->count; i++)
+		if (data->values[i])
+			ask_member(&c, i);
+}
+
+/* Values of a running chain stand square to the line, past the ends of the extension
+ * lines; level for an upright line. */
+static void ask_station(const struct chain *c, size_t i)
+{
+	struct paper_point away = paper_sub(c->feet[i], c->points[i]);
+	away = paper_length(away) > OBJECT_GAP ? paper_unit(away) : c->outward;
+	struct value v = value_make(c, &c->data->values[i - 1], c->feet[i]);
+	bool is_upright = !c->is_upright;
+	double start = OVERSHOOT + TEXT_GAP + v.body.width / 2;
+	static const double shifts[] = {0, 1, -1, 2, -2};
+	for (size_t k = 0; k < sizeof shifts / sizeof *shifts; k++) {
+		struct paper_point on = paper_step(c->feet[i], c->along,
+		                                   shifts[k] * (v.body.height + TEXT_GAP));
+		add_place(&v, paper_step(on, away, start + (k > 0) * OVERSHOOT), is_upright,
+		          2 * fabs(shifts[k]), k > 0);
+		add_place(&v, paper_step(on, away, start + v.body.width + 2 * TEXT_GAP), is_upright,
+		          6 + 2 * fabs(shifts[k]), true);
+	}
+	ask(&v);
+}
+
+void dimension_running(struct list *list, const struct view *view,
+                       const struct dimension_chain *data)
+{
+	if (data->count < 2)
+		return;
+	struct chain c = chain_make(list, view, data);
+	draw_lines(&c);
+	struct paper_path origin = paper_path_circle(list->arena, c.feet[0], ORIGIN_RADIUS);
+	list_area(list, LAYER_DIMENSIONS, AREA_PAPER, data->element, origin);
+	list_stroke(list, LAYER_DIMENSIONS, PEN_TICK, data->element, origin);
+	for (size_t i = 1; i < data->count; i++)
+		if (data->values[i - 1])
+			ask_station(&c, i);
+}
+
+void dimension_pair(struct list *list, const struct view *view, struct point a, struct point b,
+                    double offset, const char *value, const char *element)
+{
+	struct point direction = point_sub(b, a);
+	struct paper_point along = view_direction(view, direction);
+	struct paper_point left = {along.y, -along.x};
+	struct point points[] = {a, b};
+	dimension_chain(list, view,
+	                &(struct dimension_chain){
+				.points = points,
+				.count = 2,
+				.values = &value,
+				.direction = direction,
+				.through = paper_step(view_point(view, a), left, offset),
+				.element = element,
+				.has_extensions = true,
+			});
+}
