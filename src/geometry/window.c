@@ -27,7 +27,8 @@ struct stretch {
 	struct point from, to;
 	bool enters, leaves; /* crosses the window's border there; else starts or ends inside */
 	double enters_at, leaves_at;
-	bool used;
+	struct stretch *followed_by; /* round the window's border */
+	bool is_follower, used;
 };
 
 struct crossing {
@@ -90,26 +91,56 @@ static struct stretch *find_by_edge(struct stretch *stretches, size_t count, siz
 	return NULL;
 }
 
-/* The next stretch that enters at or after `place`, going round anticlockwise. */
-static struct stretch *next_entry(struct stretch *stretches, size_t count, size_t sides, double place)
+/* How far ahead `to` lies of `from`, going round anticlockwise; a place that rounding put
+ * just behind is at the same place. */
+static double place_ahead(size_t sides, double from, double to)
 {
-	const double same = 1e-7; /* of a side: the walk may step back this far */
-	struct stretch *best = NULL;
-	double best_ahead = INFINITY;
+	const double same = 1e-7; /* of a side */
+	double ahead = to - from;
+	if (ahead < -same)
+		ahead += (double)sides;
+	if (ahead > (double)sides - same)
+		ahead -= (double)sides;
+	return ahead;
+}
+
+/* The nearest pair of a way out and a way in, ahead of it, not yet joined. */
+static bool nearest_pair(const struct stretch *stretches, size_t count, size_t sides, size_t *out_leaving,
+                         size_t *out_entering)
+{
+	double best = INFINITY;
 	for (size_t i = 0; i < count; i++) {
-		if (!stretches[i].enters)
+		if (!stretches[i].leaves || stretches[i].followed_by)
 			continue;
-		double ahead = stretches[i].enters_at - place;
-		if (ahead < -same)
-			ahead += (double)sides;
-		if (ahead > (double)sides - same)
-			ahead -= (double)sides;
-		if (ahead < best_ahead) {
-			best_ahead = ahead;
-			best = &stretches[i];
+		for (size_t k = 0; k < count; k++) {
+			if (!stretches[k].enters || stretches[k].is_follower)
+				continue;
+			double ahead = place_ahead(sides, stretches[i].leaves_at, stretches[k].enters_at);
+			if (ahead < best) {
+				best = ahead;
+				*out_leaving = i;
+				*out_entering = k;
+			}
 		}
 	}
-	return best;
+	return best < INFINITY;
+}
+
+/* Along the window's border the area lies between a way out and the next way in. Where
+ * several meet in one point, any pairing encloses the same ground; nearest first leaves
+ * nobody without a partner. */
+static bool join_ends(struct stretch *stretches, size_t count, size_t sides)
+{
+	size_t leaving, entering;
+	while (nearest_pair(stretches, count, sides, &leaving, &entering)) {
+		stretches[leaving].followed_by = &stretches[entering];
+		stretches[entering].is_follower = true;
+	}
+	for (size_t i = 0; i < count; i++)
+		if ((stretches[i].leaves && !stretches[i].followed_by) ||
+		    (stretches[i].enters && !stretches[i].is_follower))
+			return false;
+	return true;
 }
 
 struct path {
@@ -131,13 +162,7 @@ static void path_add(struct path *path, struct point p)
 /* Window corners passed on the way from one place on the border to another. */
 static void path_round_corners(struct path *path, struct ring window, double from, double to)
 {
-	const double same = 1e-7;
-	double sides = (double)window.count;
-	double ahead = to - from;
-	if (ahead < -same)
-		ahead += sides;
-	if (ahead > sides - same)
-		ahead -= sides;
+	double ahead = place_ahead(window.count, from, to);
 	for (size_t corner = (size_t)from + 1; (double)corner < from + ahead - 1e-12; corner++)
 		path_add(path, window.points[corner % window.count]);
 }
@@ -155,9 +180,7 @@ static bool walk(struct path *path, struct ring window, const struct border_edge
 		path_add(path, at->to);
 		struct stretch *next;
 		if (at->leaves) {
-			next = next_entry(stretches, count, window.count, at->leaves_at);
-			if (!next)
-				return false;
+			next = at->followed_by;
 			path_round_corners(path, window, at->leaves_at, next->enters_at);
 		} else {
 			next = find_by_edge(stretches, count, all->edges[at->edge].next);
@@ -193,6 +216,8 @@ bool window_clip(struct arena *arena, struct ring window, const struct border_ed
 		if (stretch_of_edge(window, all->edges[near[i]], &stretch))
 			stretches[count++] = stretch;
 	}
+	if (!join_ends(stretches, count, window.count))
+		return false;
 	*out_parts = (struct window_parts){ARENA_ARRAY(arena, struct ring, count + 1), 0};
 	for (size_t i = 0; i < count; i++) {
 		if (stretches[i].used)

@@ -20,10 +20,12 @@ struct border_cut {
 	size_t border;           /* index into field->borders */
 	double from, to;         /* cut at its two ends, mm, square to the lattice axis */
 	double whole;            /* the face's extent there, when nothing is cut */
+	double least;            /* along the whole border */
 	double worst;            /* least cut with the wall moved by the tolerance */
+	double small_share;      /* h: of `whole`; a lesser cut is small (0: rules' own figure) */
 	double *courses;         /* distinct course ends, where courses meet the wall head on */
 	size_t course_count;
-	bool axis_u;             /* measured along u (else along v) */
+	bool along_u;            /* measured along u (else along v) */
 };
 
 struct position {

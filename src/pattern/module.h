@@ -26,7 +26,12 @@ struct module {
 	double joint;
 	double tile_width; /* shorter side; of several sizes the greatest of them */
 	double tile_long;  /* longer side: "one tile" as a distance */
-	double course;     /* from one course to the next along v; 0 where there is none */
+	/* Straight courses along u: course r starts offsets[r mod offset_count] further along u.
+	 * offset_count is 0 for patterns without courses. */
+	double pitch;      /* from tile to tile along a course */
+	double course;     /* from course to course along v */
+	double *offsets;
+	int offset_count;
 };
 
 /* Where one face lies: face index and lattice steps. */

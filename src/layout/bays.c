@@ -1,0 +1,66 @@
+#include "layout/bays.h"
+
+#include "geometry/tolerance.h"
+
+/* Union-find over parts, kept flat: there are few. */
+static void join(size_t *classes, size_t count, size_t a, size_t b)
+{
+	size_t keep = classes[a] < classes[b] ? classes[a] : classes[b];
+	size_t drop = classes[a] < classes[b] ? classes[b] : classes[a];
+	for (size_t i = 0; i < count; i++)
+		if (classes[i] == drop)
+			classes[i] = keep;
+}
+
+/* A class is named by its first part; that name becomes its number, from 0 up. */
+static size_t number_classes(size_t *classes, size_t count)
+{
+	size_t used = 0;
+	for (size_t i = 0; i < count; i++)
+		classes[i] = classes[i] == i ? used++ : classes[classes[i]];
+	return used;
+}
+
+/* Parts whose borders lie on the two sides of one carried band. */
+static bool face_each_other(const struct field_carried *carried, const struct field_border *a,
+                            const struct field_border *b)
+{
+	if (a->of != carried->joint->id || b->of != carried->joint->id)
+		return false;
+	struct point middle_a = point_between(a->from, a->to, 0.5);
+	struct point middle_b = point_between(b->from, b->to, 0.5);
+	return region_distance(&carried->band, middle_a) < TOLERANCE_WHOLE &&
+	       region_distance(&carried->band, middle_b) < TOLERANCE_WHOLE;
+}
+
+static void join_across(struct bays *bays, const struct field *field, const struct field_carried *carried)
+{
+	size_t count = field->region.count;
+	bool free_u = carried->separates && carried->axis == FIELD_AXIS_V;
+	bool free_v = carried->separates && carried->axis == FIELD_AXIS_U;
+	for (size_t a = 0; a < field->border_count; a++)
+		for (size_t b = a + 1; b < field->border_count; b++) {
+			if (!face_each_other(carried, &field->borders[a], &field->borders[b]))
+				continue;
+			if (!free_u)
+				join(bays->u_of_part, count, field->borders[a].part, field->borders[b].part);
+			if (!free_v)
+				join(bays->v_of_part, count, field->borders[a].part, field->borders[b].part);
+		}
+}
+
+struct bays bays_of_field(struct arena *arena, const struct field *field)
+{
+	size_t count = field->region.count;
+	struct bays bays = {
+		.u_of_part = ARENA_ARRAY(arena, size_t, count),
+		.v_of_part = ARENA_ARRAY(arena, size_t, count),
+	};
+	for (size_t i = 0; i < count; i++)
+		bays.u_of_part[i] = bays.v_of_part[i] = i;
+	for (size_t i = 0; i < field->carried_count; i++)
+		join_across(&bays, field, &field->carried[i]);
+	bays.u_count = number_classes(bays.u_of_part, count);
+	bays.v_count = number_classes(bays.v_of_part, count);
+	return bays;
+}

@@ -1,0 +1,98 @@
+#include "layout/crossed.h"
+
+#include "base/array.h"
+#include "geometry/overlay.h"
+#include "geometry/segment.h"
+#include "geometry/tolerance.h"
+
+struct panel_line *panel_lines(struct arena *arena, const struct tiling *tiling, struct line line,
+                               size_t *out_count)
+{
+	ARRAY_OF(struct panel_line) lines = {0};
+	for (size_t p = 0; p < tiling->panel_count; p++) {
+		struct region ground = {&tiling->panels[p].ground, 1};
+		size_t count;
+		struct line *parts = overlay_clip_line(arena, line, &ground, &count);
+		for (size_t k = 0; k < count; k++)
+			if (parts[k].count > 1)
+				*array_push(arena, &lines) = (struct panel_line){p, parts[k]};
+	}
+	*out_count = lines.count;
+	return lines.items;
+}
+
+static bool touches_panel(const struct panel_line *lines, size_t count, size_t panel)
+{
+	for (size_t k = 0; k < count; k++)
+		if (lines[k].panel == panel)
+			return true;
+	return false;
+}
+
+struct tile_ref *crossed_by_line(struct arena *arena, const struct tiling *tiling,
+                                 struct line line, double reach, size_t *out_count)
+{
+	size_t line_count, near_count, kept = 0;
+	struct panel_line *lines = panel_lines(arena, tiling, line, &line_count);
+	struct tile_ref *near = tiling_near(arena, tiling, line, reach, &near_count);
+	for (size_t k = 0; k < near_count; k++)
+		if (touches_panel(lines, line_count, near[k].panel))
+			near[kept++] = near[k];
+	*out_count = kept;
+	return near;
+}
+
+/* A cell and the panel it lies in. */
+struct placed_cell {
+	size_t panel;
+	struct ring ring;
+	struct box box;
+};
+
+static struct placed_cell *cells_of(struct arena *arena, const struct tiling *tiling,
+                                    const struct tile_ref *tiles, size_t count)
+{
+	struct placed_cell *cells = ARENA_ARRAY(arena, struct placed_cell, count);
+	for (size_t k = 0; k < count; k++) {
+		struct ring ring = tile_ref_cell(arena, tiling, tiles[k]);
+		cells[k] = (struct placed_cell){tiles[k].panel, ring,
+		                                box_grown(ring_box(ring), TOLERANCE_SAME)};
+	}
+	return cells;
+}
+
+/* Cells tile the plane: two that share ground share a border. */
+static bool borders_touch(struct ring a, struct ring b)
+{
+	for (size_t i = 0; i < a.count; i++)
+		for (size_t k = 0; k < b.count; k++)
+			if (segment_meets(segment_of_ring(a, i), segment_of_ring(b, k)))
+				return true;
+	return false;
+}
+
+bool crossed_touch(struct arena *arena, const struct tiling *tiling, const struct tile_ref *a,
+                   size_t a_count, const struct tile_ref *b, size_t b_count)
+{
+	const struct placed_cell *ones = cells_of(arena, tiling, a, a_count);
+	const struct placed_cell *others = cells_of(arena, tiling, b, b_count);
+	for (size_t i = 0; i < a_count; i++)
+		for (size_t k = 0; k < b_count; k++)
+			if (ones[i].panel == others[k].panel &&
+			    box_meets(ones[i].box, others[k].box) &&
+			    borders_touch(ones[i].ring, others[k].ring))
+				return true;
+	return false;
+}
+
+struct region crossed_ground(struct arena *arena, const struct tiling *tiling,
+                             const struct tile_ref *tiles, size_t count)
+{
+	struct region *cells = ARENA_ARRAY(arena, struct region, count);
+	for (size_t k = 0; k < count; k++)
+		cells[k] = region_from_ring(arena, tile_ref_cell(arena, tiling, tiles[k]));
+	struct region ground = overlay_union_all(arena, cells, count);
+	for (size_t k = 0; k < ground.count; k++)
+		ground.polygons[k].hole_count = 0;
+	return ground;
+}

@@ -1,0 +1,132 @@
+#include "layout/cut_profile.h"
+
+#include <math.h>
+
+struct cut_profile cut_profile_from(const struct rules *rules, double period, double joint, double slack,
+                                    double tolerance, double reachable)
+{
+	double extent = period - joint;
+	double small = fmin(rules_figure(rules, FIGURE_CUT_SMALL_SHARE), reachable) * extent;
+	return (struct cut_profile){
+		.period = period,
+		.joint = joint,
+		.extent = extent,
+		.slack = slack,
+		.tolerance = tolerance,
+		.small = small,
+		.steep = small * rules_figure(rules, FIGURE_CUT_STEEP_SHARE),
+		.steep_factor = rules_figure(rules, FIGURE_CUT_STEEP_FACTOR),
+	};
+}
+
+double cut_profile_phase(const struct cut_profile *profile, double offset)
+{
+	double phase = offset - floor(offset / profile->period) * profile->period;
+	return phase >= profile->period ? 0 : phase;
+}
+
+/* Two positions nearer than this print and lay the same; keeps rounding from turning a
+ * whole tile into a cut of a hair less. */
+static const double HAIR = 1e-6;
+
+static double end_of_face(const struct cut_profile *profile)
+{
+	return profile->joint / 2 + profile->extent;
+}
+
+double cut_profile_cut(const struct cut_profile *profile, double phase)
+{
+	double cut = end_of_face(profile) - phase;
+	if (cut <= profile->slack + HAIR || cut >= profile->extent - HAIR)
+		return profile->extent;
+	return cut;
+}
+
+/* True where the wall, moved by the tolerance, passes the place at which the cut jumps from
+ * the narrowest that is still a tile to a whole one. */
+static bool may_jump(const struct cut_profile *profile, double phase)
+{
+	double jump = end_of_face(profile) - profile->slack;
+	double ahead = jump - phase;
+	double nearest = ahead - profile->period * nearbyint(ahead / profile->period);
+	return fabs(nearest) < profile->tolerance - HAIR;
+}
+
+double cut_profile_worst_cut(const struct cut_profile *profile, double phase)
+{
+	if (may_jump(profile, phase))
+		return profile->slack;
+	return cut_profile_cut(profile, cut_profile_phase(profile, phase + profile->tolerance));
+}
+
+double cut_profile_penalty(const struct cut_profile *profile, double cut)
+{
+	if (cut >= profile->small)
+		return 0;
+	double penalty = (profile->small - cut) / profile->small;
+	if (cut < profile->steep)
+		penalty += (profile->steep_factor - 1) * (profile->steep - cut) / profile->small;
+	return penalty;
+}
+
+double cut_profile_worst_penalty(const struct cut_profile *profile, double phase)
+{
+	return cut_profile_penalty(profile, cut_profile_worst_cut(profile, phase));
+}
+
+/* The worst penalty is linear between these phases; Simpson's rule would be exact on each,
+ * the trapezoid is. */
+enum { BREAKS = 6 };
+
+static void breaks_of(const struct cut_profile *profile, double breaks[BREAKS])
+{
+	double end = end_of_face(profile), tolerance = profile->tolerance;
+	double places[BREAKS] = {
+		profile->joint / 2 - tolerance,         /* the cut begins */
+		end - profile->small - tolerance,       /* it becomes small */
+		end - profile->steep - tolerance,       /* and steep */
+		end - profile->slack - tolerance,       /* the jump comes within reach */
+		end - profile->slack + tolerance,       /* and is passed */
+		0,
+	};
+	for (int i = 0; i < BREAKS; i++)
+		breaks[i] = cut_profile_phase(profile, places[i]);
+	for (int i = 1; i < BREAKS; i++)
+		for (int k = i; k > 0 && breaks[k] < breaks[k - 1]; k--) {
+			double swap = breaks[k];
+			breaks[k] = breaks[k - 1];
+			breaks[k - 1] = swap;
+		}
+}
+
+/* Integral of the worst penalty from phase 0 to `phase` <= period. */
+static double integral_to(const struct cut_profile *profile, const double breaks[BREAKS], double phase)
+{
+	double sum = 0;
+	for (int i = 0; i < BREAKS; i++) {
+		double from = breaks[i], to = i + 1 < BREAKS ? breaks[i + 1] : profile->period;
+		to = fmin(to, phase);
+		if (to <= from)
+			continue;
+		/* Taken a hair inside the piece: the function may jump at a break. */
+		double inset = (to - from) * 1e-9;
+		double a = cut_profile_worst_penalty(profile, from + inset);
+		double b = cut_profile_worst_penalty(profile, to - inset);
+		sum += (a + b) / 2 * (to - from);
+	}
+	return sum;
+}
+
+double cut_profile_mean_penalty(const struct cut_profile *profile, double from, double to)
+{
+	if (fabs(to - from) < HAIR)
+		return cut_profile_worst_penalty(profile, cut_profile_phase(profile, (from + to) / 2));
+	double breaks[BREAKS];
+	breaks_of(profile, breaks);
+	double low = fmin(from, to), high = fmax(from, to);
+	double turns = floor(high / profile->period) - floor(low / profile->period);
+	double sum = turns * integral_to(profile, breaks, profile->period) +
+	             integral_to(profile, breaks, cut_profile_phase(profile, high)) -
+	             integral_to(profile, breaks, cut_profile_phase(profile, low));
+	return sum / (high - low);
+}

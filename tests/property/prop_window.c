@@ -1,0 +1,75 @@
+/* Seeded: windows over random areas agree with the general overlay, also where borders run
+ * along the window's sides and corners lie on corners. */
+#include <stdlib.h>
+
+#include "geometry/overlay.h"
+#include "geometry/window.h"
+#include "support/program.h"
+#include "support/seed.h"
+
+/* A star-shaped ring on whole steps of a coarse grid: many coincidences with windows. */
+static struct region random_area(struct arena *arena, struct seed *seed)
+{
+	struct region areas[3];
+	for (int i = 0; i < 3; i++) {
+		double x = seed_below(seed, 20), y = seed_below(seed, 20);
+		double wide = 1 + seed_below(seed, 12), deep = 1 + seed_below(seed, 12);
+		double skew = seed_below(seed, 3) - 1;
+		struct point corners[] = {{x, y}, {x + wide, y + skew}, {x + wide + skew, y + deep}, {x, y + deep}};
+		areas[i] = region_from_ring(arena, (struct ring){corners, 4});
+	}
+	struct region both = overlay_union(arena, &areas[0], &areas[1]);
+	return overlay_difference(arena, &both, &areas[2]);
+}
+
+static struct ring random_window(struct arena *arena, struct seed *seed)
+{
+	double x = seed_below(seed, 28), y = seed_below(seed, 28);
+	double wide = 1 + seed_below(seed, 6), deep = 1 + seed_below(seed, 6);
+	double slant = seed_below(seed, 4) == 0 ? 1 : 0;
+	struct point corners[] = {{x, y}, {x + wide, y + slant}, {x + wide - slant, y + deep + slant}, {x - slant, y + deep}};
+	return ring_copy(arena, corners, 4);
+}
+
+static double area_by_window(struct arena *arena, struct ring window, const struct polygon *polygon)
+{
+	struct border_edges edges = border_edges_from_polygon(arena, polygon);
+	size_t *near = ARENA_ARRAY(arena, size_t, edges.count);
+	for (size_t i = 0; i < edges.count; i++)
+		near[i] = i;
+	struct window_parts parts;
+	assert_true(window_clip(arena, window, &edges, near, edges.count, &parts));
+	if (parts.count == 0) {
+		struct point middle = point_between(window.points[0], window.points[2], 0.5);
+		return polygon_holds(polygon, middle) ? ring_area(window) : 0;
+	}
+	struct region region = window_region(arena, &parts);
+	return region_area(&region);
+}
+
+static void test_agrees_with_the_overlay(void **state)
+{
+	(void)state;
+	struct seed seed = seed_start("prop_window");
+	long compared = 0;
+	for (int round = 0; round < 4000; round++) {
+		struct arena *arena = arena_new();
+		struct region area = random_area(arena, &seed);
+		struct ring window = random_window(arena, &seed);
+		struct region seen = region_from_ring(arena, window);
+		for (size_t i = 0; i < area.count; i++) {
+			struct region one = {&area.polygons[i], 1};
+			struct region expected = overlay_intersection(arena, &one, &seen);
+			assert_near(area_by_window(arena, window, &area.polygons[i]), region_area(&expected), 1e-4);
+			compared++;
+		}
+		arena_free(arena);
+	}
+	assert_true(compared > 3000);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {cmocka_unit_test(test_agrees_with_the_overlay)};
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
