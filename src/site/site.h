@@ -24,12 +24,13 @@ enum site_edge_kind {
 enum site_edge_base { SITE_BASE_COVERS, SITE_BASE_FIRST, SITE_BASE_NONE };
 
 struct site_edge {
-	const char *id;         /* of the wall, doorway or obstacle */
-	struct point from, to;  /* the floor lies to the left */
+	const char *id;        /* of the wall, doorway or obstacle */
+	struct point from, to; /* the floor lies to the left */
 	enum site_edge_kind kind;
 	enum site_edge_base base;
-	bool show; /* false: hidden, counts less in setting out */
-	int line;  /* of the plan */
+	bool show;     /* false: hidden, counts less in setting out */
+	bool reversed; /* written the other way: a tape along it starts at `to` */
+	int line;      /* of the plan */
 };
 
 struct site_obstacle {
@@ -43,15 +44,15 @@ struct site_obstacle {
 struct site_doorway {
 	const struct plan_doorway *plan;
 	const char *id;
-	size_t edge;              /* index of its wall in room->edges */
-	struct point from, to;    /* jamb corners on the wall line, in the wall's direction */
+	size_t edge;           /* index of its wall in room->edges */
+	struct point from, to; /* jamb corners on the wall line, in the wall's direction */
 	struct point stop_from, stop_to; /* the stop line, same order; equal to from/to at deep 0 */
-	struct ring recess;       /* anticlockwise; count 0 where deep is 0 */
+	struct ring recess;              /* anticlockwise; count 0 where deep is 0 */
 };
 
 struct site_room {
 	const struct plan_room *plan;
-	const char *id, *name; /* name falls back to the id */
+	const char *id, *name;   /* name falls back to the id */
 	struct ring outline;     /* after closing; obstacles not taken off */
 	struct site_edge *edges; /* edges[i] runs from outline point i to point i + 1 */
 	size_t edge_count;       /* = outline.count */
