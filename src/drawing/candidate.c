@@ -98,8 +98,10 @@ static void add_along(struct maker *m)
 	struct paper_point normal = {along.y, -along.x};
 	if (normal.y > 1e-9 || (fabs(normal.y) <= 1e-9 && normal.x > 0))
 		normal = (struct paper_point){-normal.x, -normal.y};
-	/* Within 15 degrees of the sheet's height a text is turned and read from the right. */
-	bool is_upright = fabs(along.x) < 0.2588 && length > m->body->width;
+	/* Within 15 degrees of the sheet's height a text is turned and read from the right;
+	 * a tag stays level. */
+	bool is_upright =
+		fabs(along.x) < 0.2588 && length > m->body->width && !is_framed(m->label);
 	double half_x = (is_upright ? m->body->height : m->body->width) / 2;
 	double half_y = (is_upright ? m->body->width : m->body->height) / 2;
 	for (size_t i = 0; i < sizeof stations / sizeof *stations; i++)

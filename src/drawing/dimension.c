@@ -172,18 +172,29 @@ static void add_inside(struct value *v, struct paper_point middle, double room)
 	}
 }
 
-/* Beside its place, on further levels, led back to the middle of its member. */
-static void add_outside(struct value *v, struct paper_point middle, double cost)
+/* Past an end of the whole chain, in the row of the other values. */
+static void add_past_end(struct value *v, struct paper_point end, double sign)
+{
+	struct paper_point on =
+		paper_step(end, v->chain->along, sign * (v->body.width / 2 + LEVEL_STEP));
+	add_place(v, level_at(v, on, 1), v->chain->is_upright, 0, true);
+}
+
+/* Beside its place or on a further level, led back to the middle of its member. */
+static void add_outside(struct value *v, struct paper_point middle, double length, double cost)
 {
 	const struct chain *c = v->chain;
-	static const int levels[] = {2, -2, 3, -3};
-	double aside = v->body.width / 2 + LEVEL_STEP;
-	for (size_t i = 0; i < sizeof levels / sizeof *levels; i++)
-		for (int shift = 0; shift <= 2; shift++) {
-			double along = shift == 0 ? 0 : shift == 1 ? aside : -aside;
-			add_place(v, level_at(v, paper_step(middle, c->along, along), levels[i]),
-			          c->is_upright, cost + 1.5 * (double)i + 0.5 * shift, true);
-		}
+	static const struct {
+		int level, shift;
+		double cost;
+	} spots[] = {{-1, 1, 1},  {-1, -1, 1.2}, {2, 0, 1.5},  {2, 1, 2},    {2, -1, 2.2},
+	             {-2, 0, 3},  {-2, 1, 3.5},  {-2, -1, 3.7}, {3, 0, 4.5}, {3, 1, 5},
+	             {3, -1, 5.2}, {-3, 0, 6}};
+	for (size_t i = 0; i < sizeof spots / sizeof *spots; i++) {
+		double aside = spots[i].shift * ((v->body.width + length) / 2 + LEVEL_STEP);
+		add_place(v, level_at(v, paper_step(middle, c->along, aside), spots[i].level),
+		          c->is_upright, cost + spots[i].cost, true);
+	}
 }
 
 static void ask_member(const struct chain *c, size_t i)
@@ -193,9 +204,14 @@ static void ask_member(const struct chain *c, size_t i)
 	struct value v = value_make(c, &c->data->values[i], middle);
 	double extent = c->is_level || c->is_upright ? v.body.width : 0;
 	double room = paper_distance(a, b) - extent - TEXT_FIT;
+	double sign = (b.x - a.x) * c->along.x + (b.y - a.y) * c->along.y < 0 ? -1 : 1;
 	if (room >= 0)
 		add_inside(&v, middle, room);
-	add_outside(&v, middle, room >= 0 ? 8 : 0);
+	else if (i == 0)
+		add_past_end(&v, a, -sign);
+	else if (i + 2 == c->data->count)
+		add_past_end(&v, b, sign);
+	add_outside(&v, middle, paper_distance(a, b), room >= 0 ? 8 : 0);
 	ask(&v);
 }
 

@@ -11,7 +11,7 @@
 static const double layer_weights[LAYER_COUNT] = {
 	[LAYER_SHEET] = 20,    [LAYER_SLAB] = 4,       [LAYER_MEMBRANE] = 1,
 	[LAYER_TILE] = 0.05,   [LAYER_CUTS] = 0.1,     [LAYER_CRACKS] = 5,
-	[LAYER_HOLDS] = 2,     [LAYER_JOINTS] = 5,     [LAYER_CONTROL] = 2,
+	[LAYER_HOLDS] = 4,     [LAYER_JOINTS] = 5,     [LAYER_CONTROL] = 2,
 	[LAYER_DIMENSIONS] = 3, [LAYER_LABELS] = 20,   [LAYER_NOTES] = 20,
 	[LAYER_CHANGES] = 2,
 };

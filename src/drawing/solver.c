@@ -11,7 +11,7 @@ static const double CROSS_MM = 1.5;
 static const double LEADER_END = 1.2;
 static const double LEADERS_CROSS = 25;
 /* A place that costs more is worth looking for one with a leader. */
-static const double LEADER_WORTH = 8;
+static const double LEADER_WORTH = 6;
 enum { IMPROVE_ROUNDS = 2, NEVER = -1 };
 
 struct choice {
