@@ -15,12 +15,12 @@ struct finding {
 	const struct rule *rule; /* with who answers, and the source */
 	enum rule_weight weight; /* the rule's; a note once answered */
 	enum finding_state state;
-	const char *about;       /* id of the element */
-	int line;                /* of it in the plan */
-	struct point at;         /* where it is, in plan axes */
-	double measured, limit;  /* 0 where there is nothing to measure */
-	const char *unit;        /* of both: mm, days, tiles, turns/ft, share, none */
-	const char *text;        /* in the language of the words given */
+	const char *about;      /* id of the element */
+	int line;               /* of it in the plan */
+	struct point at;        /* where it is, in plan axes */
+	double measured, limit; /* 0 where there is nothing to measure */
+	const char *unit;       /* of both: mm, days, tiles, turns/ft, share, none */
+	const char *text;       /* in the language of the words given */
 };
 
 struct findings {

@@ -12,6 +12,7 @@
 	FIGURE(STRIP_BEYOND_SOFT, "strip-beyond-soft", LENGTH)               \
 	FIGURE(OVERRUN_LEAST, "overrun-least", LENGTH)                       \
 	FIGURE(SOFT_TURN_PENALTY, "soft-turn-penalty", LENGTH)               \
+	FIGURE(STRIP_NEAR_TILES, "strip-near-tiles", NUMBER)                \
 	FIGURE(SOFT_LENGTH_RATIO, "soft-length-ratio", NUMBER)               \
 	FIGURE(SOFT_TURNS_MOST, "soft-turns-most", NUMBER)                   \
 	FIGURE(HOLD_TILE_WIDTHS, "hold-tile-widths", NUMBER)                 \

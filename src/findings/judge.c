@@ -1,0 +1,154 @@
+#include "findings/judge.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/* ---- adding ---- */
+
+enum { ARGS_MAX = 12 };
+
+void judge_add(struct judging *judging, struct raised raised, const struct word_arg *args,
+               size_t arg_count)
+{
+	const struct rule *rule = raised.rule;
+	const char *unit = raised.unit != NULL ? raised.unit : rule->unit;
+	struct word_arg all[ARGS_MAX] = {
+		{"about", raised.about},
+		{"measured", say_value(judging->arena, judging->inches, raised.measured, unit)},
+		{"limit", say_value(judging->arena, judging->inches, raised.limit, unit)},
+	};
+	size_t count = 3;
+	for (size_t i = 0; i < arg_count && count < ARGS_MAX; i++)
+		all[count++] = args[i];
+	*array_push(judging->arena, &judging->list) = (struct finding){
+		.rule = rule,
+		.weight = raised.is_answered ? RULE_NOTE : rule->weight,
+		.state = raised.is_answered ? FINDING_ANSWERED : FINDING_OPEN,
+		.about = raised.about,
+		.line = raised.line,
+		.at = raised.at,
+		.measured = raised.measured,
+		.limit = raised.limit,
+		.unit = unit,
+		.text = words_format(judging->arena, judging->words,
+	                             raised.message != NULL ? raised.message : rule->message, all,
+	                             count),
+	};
+}
+
+void judge_plainly(struct judging *judging, struct raised raised)
+{
+	judge_add(judging, raised, NULL, 0);
+}
+
+const struct rule *judge_rule(const struct judging *judging, enum rule_id id)
+{
+	return rules_rule(judging->placed->rules, id);
+}
+
+double judge_figure(const struct judging *judging, enum figure figure)
+{
+	return rules_figure(judging->placed->rules, figure);
+}
+
+const char *judge_length(const struct judging *judging, double mm)
+{
+	return say_length(judging->arena, judging->inches, mm);
+}
+
+const char *judge_area(const struct judging *judging, double mm2)
+{
+	return say_area(judging->arena, judging->inches, mm2);
+}
+
+/* ---- where things are ---- */
+
+struct point judge_middle_of_lay(const struct placed_lay *lay)
+{
+	struct box box = region_box(&lay->field->region);
+	struct point middle = {(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2};
+	return frame_out(lay->field->frame, middle);
+}
+
+struct point judge_middle_of_line(struct line line)
+{
+	double length = 0, passed = 0;
+	for (size_t i = 1; i < line.count; i++)
+		length += point_distance(line.points[i - 1], line.points[i]);
+	for (size_t i = 1; i < line.count; i++) {
+		double step = point_distance(line.points[i - 1], line.points[i]);
+		if (passed + step >= length / 2 && step > 0)
+			return point_between(line.points[i - 1], line.points[i],
+			                     (length / 2 - passed) / step);
+		passed += step;
+	}
+	return line.points[0];
+}
+
+bool judge_is_large(const struct judging *judging, const struct placed_lay *lay)
+{
+	double side = lay->module->tile_long + lay->module->joint;
+	return llround(side * 1e6) >= llround(judge_figure(judging, FIGURE_LARGE_TILE_SIDE) * 1e6);
+}
+
+double judge_partial_mm2(const struct placed_lay *lay)
+{
+	double area = 0;
+	for (size_t i = 0; i < lay->strips->strip_count; i++)
+		area += region_area(&lay->strips->strips[i].region);
+	return area;
+}
+
+/* The strips pass works the alternate out only where full coverage was asked for; else the
+ * ground to the walls is what it would take. */
+double judge_full_mm2(const struct placed_lay *lay)
+{
+	double alternate = lay->strips->cover.alternate_mm2;
+	return alternate > 0 ? alternate : region_area(&lay->field->ground);
+}
+
+/* ---- the list ---- */
+
+/* By line, rule, element, text: never equal unless they say the same. */
+static int compare_findings(const void *a, const void *b)
+{
+	const struct finding *p = a, *q = b;
+	if (p->line != q->line)
+		return p->line < q->line ? -1 : 1;
+	int order = strcmp(p->rule->name, q->rule->name);
+	if (order == 0)
+		order = strcmp(p->about, q->about);
+	return order != 0 ? order : strcmp(p->text, q->text);
+}
+
+/* An element that lies in two lays is told of once. */
+static size_t drop_repeats(struct finding *items, size_t count)
+{
+	size_t kept = 0;
+	for (size_t i = 0; i < count; i++)
+		if (kept == 0 || compare_findings(&items[kept - 1], &items[i]) != 0)
+			items[kept++] = items[i];
+	return kept;
+}
+
+const struct findings *findings_judge(struct arena *arena, const struct placed *placed,
+                                      const struct words *words)
+{
+	static void (*const judges[])(struct judging *) = {
+		judge_slabs,       judge_rooms,     judge_cracks, judge_slab_joints,
+		judge_soft_joints, judge_membranes, judge_tile,
+	};
+	struct judging judging = {.arena = arena,
+	                          .placed = placed,
+	                          .words = words,
+	                          .inches = placed->site->inches};
+	struct findings *findings = ARENA_NEW(arena, struct findings);
+	for (size_t i = 0; i < sizeof judges / sizeof judges[0]; i++)
+		judges[i](&judging);
+	findings->items = judging.list.items;
+	if (judging.list.count > 0)
+		qsort(findings->items, judging.list.count, sizeof *findings->items,
+		      compare_findings);
+	findings->count = drop_repeats(findings->items, judging.list.count);
+	return findings;
+}

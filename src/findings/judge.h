@@ -1,0 +1,59 @@
+/* judge.h - what the judges of one floor share: each looks at one kind of thing and adds
+ * what the rules say of it. Private to findings/.
+ * Owns: findings live in the arena. */
+#ifndef FINDINGS_JUDGE_H
+#define FINDINGS_JUDGE_H
+#include "base/array.h"
+#include "findings/finding.h"
+#include "findings/say.h"
+
+struct judging {
+	struct arena *arena;
+	const struct placed *placed;
+	const struct words *words;
+	bool inches;
+	ARRAY_OF(struct finding) list;
+};
+
+/* What a judge gives of a finding; the rest follows from the rule. */
+struct raised {
+	const struct rule *rule;
+	const char *about;
+	int line;
+	struct point at;
+	double measured, limit;
+	const char *unit;    /* NULL: the rule's */
+	const char *message; /* NULL: the rule's */
+	bool is_answered;
+};
+
+/* Adds a finding. {about}, {measured} and {limit} of its text are filled in by themselves. */
+void judge_add(struct judging *, struct raised, const struct word_arg *args, size_t arg_count);
+#define judge_say(judging, raised, ...)                                        \
+	judge_add((judging), (raised), (const struct word_arg[]){__VA_ARGS__}, \
+	          sizeof((const struct word_arg[]){__VA_ARGS__}) / sizeof(struct word_arg))
+void judge_plainly(struct judging *, struct raised);
+
+const struct rule *judge_rule(const struct judging *, enum rule_id);
+double judge_figure(const struct judging *, enum figure);
+const char *judge_length(const struct judging *, double mm);
+const char *judge_area(const struct judging *, double mm2);
+/* Of the middle of the lay's field, in plan axes. */
+struct point judge_middle_of_lay(const struct placed_lay *);
+/* The point half way along a line. */
+struct point judge_middle_of_line(struct line);
+/* Tile with a side of 15 in or more, nominal: joint included. */
+bool judge_is_large(const struct judging *, const struct placed_lay *);
+/* Area of membrane in strips, and what full coverage would take instead. */
+double judge_partial_mm2(const struct placed_lay *);
+double judge_full_mm2(const struct placed_lay *);
+
+void judge_slabs(struct judging *);
+void judge_rooms(struct judging *);
+void judge_cracks(struct judging *);
+void judge_slab_joints(struct judging *);
+void judge_soft_joints(struct judging *);
+void judge_membranes(struct judging *);
+void judge_tile(struct judging *);
+
+#endif

@@ -1,0 +1,144 @@
+/* judge_cracks.c - cracks, the strips over them, and the soft joints beside them. */
+#include <math.h>
+
+#include "findings/beside.h"
+#include "findings/judge.h"
+
+static double line_length(struct line line)
+{
+	double length = 0;
+	for (size_t i = 1; i < line.count; i++)
+		length += point_distance(line.points[i - 1], line.points[i]);
+	return length;
+}
+
+/* ---- the table of cracks ---- */
+
+static struct raised raised_of_crack(const struct rule *rule, const struct placed_crack *crack)
+{
+	return (struct raised){
+		.rule = rule,
+		.about = crack->id,
+		.line = crack->crack->plan->line,
+		.at = judge_middle_of_line(crack->crack->line),
+		.limit = rule->limit,
+	};
+}
+
+static void judge_verdict(struct judging *judging, const struct placed_crack *crack)
+{
+	for (size_t i = 0; i < crack->verdict.cause_count; i++) {
+		const struct crack_cause *cause = &crack->verdict.causes[i];
+		struct raised raised = raised_of_crack(cause->rule, crack);
+		raised.measured = cause->measured;
+		raised.is_answered = cause->answer != NULL;
+		if (cause->rule->side == RULE_WHEN && cause->measured > 0)
+			raised.unit = "mm";
+		judge_plainly(judging, raised);
+	}
+}
+
+static void judge_beside(struct judging *judging, const struct placed_lay *lay,
+                         const struct placed_crack *crack)
+{
+	const struct rule *rule = judge_rule(judging, RULE_CRACK_BESIDE_JOINT);
+	const struct site *site = judging->placed->site;
+	double tile = lay->module->tile_long;
+	for (size_t i = 0; i < site->slab_joint_count; i++) {
+		const struct site_slab_joint *joint = &site->slab_joints[i];
+		struct line line = joint->line;
+		if (joint->plan->kind != PLAN_SLAB_JOINT_CONTRACTION)
+			continue;
+		double beside = beside_length(crack->crack->line, line.points[0],
+		                              line.points[line.count - 1], tile) /
+		                tile;
+		if (!rule_is_raised(rule, beside))
+			continue;
+		struct raised raised = raised_of_crack(rule, crack);
+		raised.measured = beside;
+		judge_say(judging, raised, {"joint", joint->id});
+	}
+}
+
+/* ---- partial coverage is questioned ---- */
+
+static double strip_distance(const struct strip *a, const struct strip *b)
+{
+	double least = INFINITY;
+	for (int turn = 0; turn < 2; turn++) {
+		const struct region *from = turn == 0 ? &a->region : &b->region;
+		const struct region *to = turn == 0 ? &b->region : &a->region;
+		for (size_t p = 0; p < from->count; p++)
+			for (size_t i = 0; i < from->polygons[p].outline.count; i++)
+				least = fmin(least,
+				             region_distance(to,
+				                             from->polygons[p].outline.points[i]));
+	}
+	return least;
+}
+
+static bool has_strips_near(const struct placed_lay *lay, double distance)
+{
+	const struct strips *strips = lay->strips;
+	for (size_t i = 0; i < strips->strip_count; i++)
+		for (size_t k = i + 1; k < strips->strip_count; k++)
+			if (llround(strip_distance(&strips->strips[i], &strips->strips[k]) * 1e6) <
+			    llround(distance * 1e6))
+				return true;
+	return false;
+}
+
+/* Why partial coverage is questioned here; NULL: it is not. */
+static const char *why_many(const struct judging *judging, const struct placed_lay *lay,
+                            double share)
+{
+	const struct rule *rule = judge_rule(judging, RULE_CRACKS_MANY);
+	struct arena *arena = judging->arena;
+	double near = judge_figure(judging, FIGURE_STRIP_NEAR_TILES) * lay->module->tile_long;
+	if (rule_is_raised(rule, share))
+		return words_fill(arena, judging->words, "finding.cracks-many.area",
+		                  {"measured", say_value(arena, judging->inches, share, "share")},
+		                  {"limit",
+		                   say_value(arena, judging->inches, rule->limit, "share")});
+	if (has_strips_near(lay, near))
+		return words_find(judging->words, "finding.cracks-many.near");
+	if (judge_is_large(judging, lay))
+		return words_fill(arena, judging->words, "finding.cracks-many.large",
+		                  {"measured", judge_length(judging, lay->module->tile_long)},
+		                  {"limit",
+		                   judge_length(judging,
+		                                judge_figure(judging, FIGURE_LARGE_TILE_SIDE))});
+	return NULL;
+}
+
+static void judge_many(struct judging *judging, const struct placed_lay *lay)
+{
+	if (lay->strips->strip_count == 0 || lay->strips->cover.is_full)
+		return;
+	double partial = judge_partial_mm2(lay);
+	double share = partial / lay->field->area_mm2;
+	const char *why = why_many(judging, lay, share);
+	if (why == NULL)
+		return;
+	const struct rule *rule = judge_rule(judging, RULE_CRACKS_MANY);
+	struct raised raised = {rule,
+	                        .about = lay->field->lay->id,
+	                        .line = lay->field->lay->line,
+	                        .at = judge_middle_of_lay(lay),
+	                        .measured = share,
+	                        .limit = rule->limit};
+	judge_say(judging, raised, {"why", why}, {"partial", judge_area(judging, partial)},
+	          {"full", judge_area(judging, judge_full_mm2(lay))});
+}
+
+void judge_cracks(struct judging *judging)
+{
+	for (size_t i = 0; i < judging->placed->lay_count; i++) {
+		const struct placed_lay *lay = &judging->placed->lays[i];
+		for (size_t c = 0; c < lay->cracks->crack_count; c++) {
+			judge_verdict(judging, &lay->cracks->cracks[c]);
+			judge_beside(judging, lay, &lay->cracks->cracks[c]);
+		}
+		judge_many(judging, lay);
+	}
+}

@@ -1,0 +1,161 @@
+/* judge_slab.c - the slab as found: its age, its joints, and the rooms taped on it. */
+#include <math.h>
+
+#include "findings/judge.h"
+#include "geometry/overlay.h"
+
+/* ---- age ---- */
+
+/* The first laid room on a slab, and the most days that a membrane over it asks for. */
+struct slab_use {
+	const struct site_room *room;
+	long membrane_days; /* 0: none says */
+};
+
+static struct slab_use use_of(const struct placed *placed, const struct plan_slab *slab)
+{
+	struct slab_use use = {0};
+	for (size_t i = 0; i < placed->lay_count; i++) {
+		const struct placed_lay *lay = &placed->lays[i];
+		const struct plan_membrane *membrane = lay->strips->cover.membrane;
+		for (size_t r = 0; r < lay->field->room_count; r++) {
+			if (lay->field->rooms[r]->plan->slab != slab)
+				continue;
+			if (use.room == NULL)
+				use.room = lay->field->rooms[r];
+			if (membrane != NULL && membrane->min_slab_age_days > use.membrane_days)
+				use.membrane_days = membrane->min_slab_age_days;
+		}
+	}
+	return use;
+}
+
+static struct raised raised_of_slab(const struct rule *rule, const struct plan_slab *slab,
+                                    const struct slab_use *use, double limit)
+{
+	struct box box = ring_box(use->room->outline);
+	return (struct raised){
+		.rule = rule,
+		.about = slab->id,
+		.line = slab->line,
+		.at = {(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2},
+		.limit = limit,
+		.unit = "days",
+	};
+}
+
+static void judge_slab(struct judging *judging, const struct plan_slab *slab)
+{
+	const struct plan_job *job = &judging->placed->site->plan->job;
+	const struct rule *young = judge_rule(judging, RULE_SLAB_YOUNG);
+	struct slab_use use = use_of(judging->placed, slab);
+	double limit = use.membrane_days > 0 ? (double)use.membrane_days : young->limit;
+	if (use.room == NULL)
+		return;
+	if (!slab->has_placed || !job->has_starts) {
+		judge_plainly(judging, raised_of_slab(judge_rule(judging, RULE_SLAB_AGE_UNKNOWN),
+		                                      slab, &use, limit));
+		return;
+	}
+	struct raised raised = raised_of_slab(young, slab, &use, limit);
+	raised.measured = (double)date_days_between(slab->placed, job->starts);
+	if (rule_is_raised_by(young, raised.measured, limit))
+		judge_plainly(judging, raised);
+}
+
+void judge_slabs(struct judging *judging)
+{
+	const struct plan *plan = judging->placed->site->plan;
+	for (size_t i = 0; i < plan->slab_count; i++)
+		judge_slab(judging, plan->slabs[i]);
+}
+
+/* ---- rooms ---- */
+
+void judge_rooms(struct judging *judging)
+{
+	const struct rule *rule = judge_rule(judging, RULE_CLOSING_ERROR);
+	for (size_t i = 0; i < judging->placed->lay_count; i++) {
+		const struct field *field = judging->placed->lays[i].field;
+		for (size_t r = 0; r < field->room_count; r++) {
+			const struct site_room *room = field->rooms[r];
+			if (llround(room->closing_error * 1e6) <= llround(field->tolerance * 1e6))
+				continue;
+			judge_plainly(judging, (struct raised){.rule = rule,
+			                                       .about = room->id,
+			                                       .line = room->plan->line,
+			                                       .at = room->outline.points[0],
+			                                       .measured = room->closing_error,
+			                                       .limit = field->tolerance,
+			                                       .unit = "mm"});
+		}
+	}
+}
+
+/* ---- slab joints ---- */
+
+static struct raised raised_of_joint(const struct judging *judging, enum rule_id id,
+                                     const struct site_slab_joint *joint)
+{
+	const struct rule *rule = judge_rule(judging, id);
+	return (struct raised){
+		.rule = rule,
+		.about = joint->id,
+		.line = joint->plan->line,
+		.at = judge_middle_of_line(joint->line),
+		.limit = rule->limit,
+		.unit = "mm",
+	};
+}
+
+/* The widest band of a joint over all lays; 0: it is carried nowhere. */
+static double carried_width(const struct placed *placed, const struct site_slab_joint *joint)
+{
+	double width = 0;
+	for (size_t i = 0; i < placed->lay_count; i++) {
+		const struct field *field = placed->lays[i].field;
+		for (size_t c = 0; c < field->carried_count; c++)
+			if (field->carried[c].joint == joint)
+				width = fmax(width, field->carried[c].width);
+	}
+	return width;
+}
+
+static bool is_under_tile(const struct judging *judging, const struct site_slab_joint *joint)
+{
+	for (size_t i = 0; i < judging->placed->lay_count; i++) {
+		const struct field *field = judging->placed->lays[i].field;
+		size_t count = 0;
+		overlay_clip_line(judging->arena,
+		                  frame_line_in(judging->arena, field->frame, joint->line),
+		                  &field->ground, &count);
+		if (count > 0)
+			return true;
+	}
+	return false;
+}
+
+static void judge_slab_joint(struct judging *judging, const struct site_slab_joint *joint)
+{
+	double width = carried_width(judging->placed, joint);
+	if (width > 0) {
+		struct raised carried = raised_of_joint(judging, RULE_JOINT_CARRIED, joint);
+		struct raised wide = raised_of_joint(judging, RULE_JOINT_WIDE, joint);
+		carried.measured = wide.measured = width;
+		judge_plainly(judging, carried);
+		if (rule_is_raised(wide.rule, width))
+			judge_plainly(judging, wide);
+	}
+	if (joint->relocate && is_under_tile(judging, joint)) {
+		struct raised relocated = raised_of_joint(judging, RULE_JOINT_RELOCATED, joint);
+		relocated.measured = joint->width;
+		judge_plainly(judging, relocated);
+	}
+}
+
+void judge_slab_joints(struct judging *judging)
+{
+	const struct site *site = judging->placed->site;
+	for (size_t i = 0; i < site->slab_joint_count; i++)
+		judge_slab_joint(judging, &site->slab_joints[i]);
+}

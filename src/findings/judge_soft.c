@@ -1,0 +1,140 @@
+/* judge_soft.c - soft joints: how crooked, how long, how narrow. */
+#include <math.h>
+
+#include "findings/judge.h"
+
+#define MM_PER_FOOT 304.8
+
+/* A soft joint, with the crack that its line in the plan is told by. */
+struct soft {
+	const struct soft_joint *joint;
+	const struct placed_crack *crack;
+	double crack_length; /* of its whole group, in this lay */
+};
+
+static double run_length(const struct placed_crack *crack)
+{
+	double length = 0;
+	for (size_t r = 0; r < crack->run_count; r++)
+		for (size_t i = 1; i < crack->runs[r].count; i++)
+			length += point_distance(crack->runs[r].points[i - 1],
+			                         crack->runs[r].points[i]);
+	return length;
+}
+
+static struct soft soft_of(const struct placed_lay *lay, const struct soft_joint *joint)
+{
+	const struct crack_group *group = &lay->cracks->groups[joint->group];
+	struct soft soft = {joint, &lay->cracks->cracks[group->cracks[0]], 0};
+	for (size_t i = 0; i < group->crack_count; i++)
+		soft.crack_length += run_length(&lay->cracks->cracks[group->cracks[i]]);
+	return soft;
+}
+
+static struct raised raised_of_soft(const struct placed_lay *lay, const struct rule *rule,
+                                    const struct soft *soft)
+{
+	return (struct raised){
+		.rule = rule,
+		.about = soft->joint->id,
+		.line = soft->crack->crack->plan->line,
+		.at = frame_out(lay->field->frame, judge_middle_of_line(soft->joint->line)),
+		.limit = rule->limit,
+	};
+}
+
+static void say_ragged(struct judging *judging, const struct placed_lay *lay, struct raised raised,
+                       const char *why)
+{
+	judge_say(judging, raised, {"why", why},
+	          {"partial", judge_area(judging, judge_partial_mm2(lay))},
+	          {"full", judge_area(judging, judge_full_mm2(lay))});
+}
+
+static void judge_ragged(struct judging *judging, const struct placed_lay *lay,
+                         const struct soft *soft)
+{
+	const struct rule *rule = judge_rule(judging, RULE_SOFT_PATH_RAGGED);
+	struct arena *arena = judging->arena;
+	struct raised raised = raised_of_soft(lay, rule, soft);
+	double ratio_most = judge_figure(judging, FIGURE_SOFT_LENGTH_RATIO);
+	double length = soft->joint->length, turns = soft->joint->turns;
+	double ratio = soft->crack_length > 0 ? length / soft->crack_length : 0;
+	double by_foot = length > 0 ? turns / (length / MM_PER_FOOT) : 0;
+	const char *length_text = judge_length(judging, length);
+	if (rule_is_raised(rule, by_foot)) {
+		raised.measured = by_foot;
+		say_ragged(judging, lay, raised,
+		           words_fill(arena, judging->words, "finding.soft-path-ragged.turns",
+		                      {"turns", say_number(arena, turns, 1)},
+		                      {"length", length_text},
+		                      {"limit", say_number(arena, rule->limit, 2)}));
+	} else if (llround(ratio * 1e6) > llround(ratio_most * 1e6)) {
+		raised.measured = ratio;
+		raised.limit = ratio_most;
+		raised.unit = "none";
+		say_ragged(judging, lay, raised,
+		           words_fill(arena, judging->words, "finding.soft-path-ragged.long",
+		                      {"measured", length_text},
+		                      {"limit", say_number(arena, ratio_most, 2)}));
+	}
+}
+
+/* Once a lay: the joint with the most turns speaks for all. */
+static void judge_stepped(struct judging *judging, const struct placed_lay *lay)
+{
+	const struct rule *rule = judge_rule(judging, RULE_SOFT_PATH_STEPPED);
+	const struct soft_joint *most = NULL;
+	for (size_t i = 0; i < lay->strips->soft_count; i++) {
+		const struct soft_joint *joint = &lay->strips->softs[i];
+		if (most == NULL || llround(joint->turns * 1e6) > llround(most->turns * 1e6))
+			most = joint;
+	}
+	if (most == NULL || !rule_is_raised(rule, most->turns))
+		return;
+	struct soft soft = soft_of(lay, most);
+	struct raised raised = raised_of_soft(lay, rule, &soft);
+	raised.measured = most->turns;
+	judge_plainly(judging, raised);
+}
+
+static double width_wanted(const struct judging *judging, const struct placed_lay *lay)
+{
+	for (size_t i = 0; i < lay->field->room_count; i++)
+		if (plan_room_exposure(lay->field->rooms[i]->plan) == PLAN_EXPOSURE_OUTDOOR)
+			return judge_figure(judging, FIGURE_CARRIED_WIDTH_OUTDOOR);
+	return judge_figure(judging, FIGURE_CARRIED_WIDTH_INDOOR);
+}
+
+/* Once a floor. True: said. */
+static bool judge_narrow(struct judging *judging, const struct placed_lay *lay)
+{
+	const struct rule *rule = judge_rule(judging, RULE_MOVEMENT_JOINT_NARROW);
+	double wanted = width_wanted(judging, lay), width = lay->module->joint;
+	if (lay->strips->soft_count == 0 || !rule_is_raised_by(rule, width, wanted))
+		return false;
+	struct raised raised = {.rule = rule,
+	                        .about = lay->field->lay->id,
+	                        .line = lay->field->lay->line,
+	                        .at = judge_middle_of_lay(lay),
+	                        .measured = width,
+	                        .limit = wanted};
+	judge_plainly(judging, raised);
+	return true;
+}
+
+void judge_soft_joints(struct judging *judging)
+{
+	bool is_said = false;
+	for (size_t i = 0; i < judging->placed->lay_count; i++) {
+		const struct placed_lay *lay = &judging->placed->lays[i];
+		for (size_t k = 0; k < lay->strips->soft_count; k++) {
+			struct soft soft = soft_of(lay, &lay->strips->softs[k]);
+			/* A side that a carried or perimeter joint serves has no path. */
+			if (soft.joint->line.count > 1)
+				judge_ragged(judging, lay, &soft);
+		}
+		judge_stepped(judging, lay);
+		is_said = is_said || judge_narrow(judging, lay);
+	}
+}

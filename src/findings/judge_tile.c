@@ -1,0 +1,139 @@
+/* judge_tile.c - tile, its joint and its setting out; the membrane's scope. */
+#include <math.h>
+
+#include "findings/judge.h"
+
+static struct raised raised_of_lay(const struct judging *judging, enum rule_id id,
+                                   const struct placed_lay *lay)
+{
+	const struct rule *rule = judge_rule(judging, id);
+	return (struct raised){
+		.rule = rule,
+		.about = lay->field->lay->id,
+		.line = lay->field->lay->line,
+		.at = judge_middle_of_lay(lay),
+		.limit = rule->limit,
+	};
+}
+
+/* ---- pattern ---- */
+
+/* How far a course lies from the next, the shorter way round. */
+static double shift_of(const struct plan_lay *lay)
+{
+	double shift = (double)lay->shift.num / (double)lay->shift.den;
+	shift -= floor(shift);
+	return fmin(shift, 1 - shift);
+}
+
+static void judge_shift(struct judging *judging, const struct placed_lay *lay)
+{
+	struct raised raised = raised_of_lay(judging, RULE_SHIFT_LARGE, lay);
+	if (lay->field->lay->pattern != PLAN_PATTERN_RUNNING || !judge_is_large(judging, lay))
+		return;
+	raised.measured = shift_of(lay->field->lay);
+	raised.unit = "share";
+	if (rule_is_raised(raised.rule, raised.measured))
+		judge_plainly(judging, raised);
+}
+
+/* The least joint of this tile: the table's, what its sizes vary by, what running bond of
+ * large tile asks for; and the warpage of its edge on top. */
+static double joint_least(const struct judging *judging, const struct placed_lay *lay)
+{
+	double least = judge_rule(judging, RULE_JOINT_NARROW)->limit, warpage = 0;
+	bool runs = lay->field->lay->pattern == PLAN_PATTERN_RUNNING;
+	for (size_t i = 0; i < lay->field->lay->tile_count; i++) {
+		const struct plan_tile *tile = lay->field->lay->tiles[i];
+		bool is_rectified = tile->edge == PLAN_TILE_EDGE_RECTIFIED;
+		least = fmax(least, judge_figure(judging, FIGURE_JOINT_SPREAD_FACTOR) *
+		                            length_mm(tile->size_spread_nm));
+		if (runs && judge_is_large(judging, lay))
+			least = fmax(least,
+			             judge_figure(judging,
+			                          is_rectified ? FIGURE_JOINT_RUNNING_RECTIFIED
+			                                       : FIGURE_JOINT_RUNNING_CALIBRATED));
+		warpage = fmax(warpage, length_mm(tile->warpage_nm));
+	}
+	return least + warpage;
+}
+
+static void judge_joint(struct judging *judging, const struct placed_lay *lay)
+{
+	struct raised raised = raised_of_lay(judging, RULE_JOINT_NARROW, lay);
+	raised.measured = lay->module->joint;
+	raised.limit = joint_least(judging, lay);
+	if (rule_is_raised_by(raised.rule, raised.measured, raised.limit))
+		judge_plainly(judging, raised);
+}
+
+/* ---- setting out ---- */
+
+/* Where a cut stops being small at a border: a share of the face there. */
+static double cut_limit(const struct judging *judging, const struct border_cut *cut)
+{
+	double share = cut->small_share > 0 ? cut->small_share
+	                                    : judge_rule(judging, RULE_CUT_SMALL)->limit;
+	return share * cut->whole;
+}
+
+/* Once a lay: the border whose cut falls shortest of its limit speaks for all. */
+static void judge_cuts(struct judging *judging, const struct placed_lay *lay)
+{
+	struct raised raised = raised_of_lay(judging, RULE_CUT_SMALL, lay);
+	const struct border_cut *worst = NULL;
+	double worst_ratio = 1;
+	for (size_t i = 0; i < lay->position->cut_count; i++) {
+		const struct border_cut *cut = &lay->position->cuts[i];
+		double limit = cut_limit(judging, cut);
+		if (!rule_is_raised_by(raised.rule, cut->least, limit) ||
+		    llround(cut->least / limit * 1e6) >= llround(worst_ratio * 1e6))
+			continue;
+		worst = cut;
+		worst_ratio = cut->least / limit;
+	}
+	if (worst == NULL)
+		return;
+	const struct field_border *border = &lay->field->borders[worst->border];
+	raised.at = frame_out(lay->field->frame, point_between(border->from, border->to, 0.5));
+	raised.measured = worst->least;
+	raised.limit = cut_limit(judging, worst);
+	raised.unit = "mm";
+	judge_say(judging, raised, {"edge", border->of});
+}
+
+static void judge_unmet(struct judging *judging, const struct placed_lay *lay)
+{
+	const struct plan_ref *unmet = lay->position->unmet;
+	if (unmet != NULL)
+		judge_say(judging, raised_of_lay(judging, RULE_FULL_AT_UNMET, lay),
+		          {"edge", unmet->id});
+}
+
+void judge_tile(struct judging *judging)
+{
+	for (size_t i = 0; i < judging->placed->lay_count; i++) {
+		const struct placed_lay *lay = &judging->placed->lays[i];
+		judge_shift(judging, lay);
+		judge_joint(judging, lay);
+		judge_cuts(judging, lay);
+		judge_unmet(judging, lay);
+	}
+}
+
+/* ---- membrane ---- */
+
+void judge_membranes(struct judging *judging)
+{
+	for (size_t i = 0; i < judging->placed->lay_count; i++) {
+		const struct placed_lay *lay = &judging->placed->lays[i];
+		const struct cover *cover = &lay->strips->cover;
+		struct raised raised = raised_of_lay(judging, RULE_COVER_UNAPPROVED, lay);
+		if (cover->membrane == NULL || !cover->full_wanted || cover->is_full)
+			continue;
+		raised.about = cover->membrane->id;
+		raised.line = cover->membrane->line;
+		judge_say(judging, raised, {"partial", judge_area(judging, judge_partial_mm2(lay))},
+		          {"full", judge_area(judging, judge_full_mm2(lay))});
+	}
+}
