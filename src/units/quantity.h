@@ -1,0 +1,27 @@
+/* quantity.h - values with units other than lengths, as the floor description writes them.
+ * By value; nothing is owned. Every parse is false on anything but the whole form. */
+#ifndef UNITS_QUANTITY_H
+#define UNITS_QUANTITY_H
+#include <stdbool.h>
+#include <stdint.h>
+
+/* 1/3, 0.33, 25%: kept exact. den > 0. */
+struct share {
+	int64_t num, den;
+};
+
+bool share_parse(const char *text, struct share *out_share);
+struct share share_reduced(struct share);
+static inline double share_value(struct share s)
+{
+	return (double)s.num / (double)s.den;
+}
+
+bool angle_parse(const char *text, double *out_deg);            /* 45, 45deg */
+bool temperature_parse(const char *text, double *out_c);        /* 55F, 13C */
+bool mass_parse(const char *text, double *out_kg);              /* 25kg, 50lb */
+bool volume_parse(const char *text, double *out_ml);            /* 10.1floz, 600ml, 5gal */
+bool density_parse(const char *text, double *out_kg_l);         /* 1.6kg/L, 98lb/ft3 */
+bool strength_parse(const char *text, double *out_mpa);         /* 25MPa, 4000psi */
+
+#endif
