@@ -3,45 +3,37 @@
  * Source: crack table, docs/sources.md#cracks; contract E-C1..E-C4. */
 #ifndef LAYOUT_CRACKS_H
 #define LAYOUT_CRACKS_H
-#include "layout/tiling.h"
+#include "layout/crossed.h"
+#include "layout/hold.h"
 #include "rules/crack_rule.h"
 
 /* One crack as it lies in this lay. */
 struct placed_crack {
 	const struct site_crack *crack;
 	const char *id;
-	struct line *runs;      /* the parts of its line on the lay's ground */
+	struct line *runs; /* the parts of its line on the lay's ground */
 	size_t run_count;
-	struct crack_verdict verdict; /* its own, with its causes (rules/crack_rule.h) */
-	enum crack_state state; /* its group's worst */
-	bool pending;           /* a decision is asked for: drawn, but not to be built yet */
+	struct crack_verdict verdict; /* of this crack alone */
+	enum crack_state state;       /* its group's worst */
+	bool pending;                 /* of the group: drawn, but not to be built yet */
 	size_t group;
-	double reach;           /* width / 2 + wander */
+	double reach; /* width / 2 + wander */
 	struct tile_ref *crossed;
 	size_t crossed_count;
 };
 
 /* Cracks that meet, or whose crossed cells touch. */
 struct crack_group {
-	const char *id;         /* of its first crack */
-	size_t *cracks;         /* indices, in document order */
+	const char *id; /* of its first crack */
+	size_t *cracks; /* indices, in document order */
 	size_t crack_count;
 	enum crack_state state;
 	bool pending;
-	struct region crossed;  /* union of the crossed cells, holes filled: B */
-};
-
-struct hold {
-	const char *id;         /* CRACK.hold */
-	size_t group;
-	struct region region;   /* on tile joints or the field's edge */
-	double area_mm2;        /* of region */
-	long whole_count, cut_count; /* tile inside, counted apart */
-	double tile_mm2;
+	struct region crossed; /* union of the crossed cells, holes filled: B */
 };
 
 struct cracks {
-	struct placed_crack *cracks;
+	struct placed_crack *cracks; /* those that lie on the lay's ground, in document order */
 	size_t crack_count;
 	struct crack_group *groups;
 	size_t group_count;
@@ -50,5 +42,7 @@ struct cracks {
 };
 
 const struct cracks *cracks_place(struct arena *, const struct tiling *, const struct rules *);
+/* All ground that is held. */
+struct region cracks_held_ground(struct arena *, const struct cracks *);
 
 #endif

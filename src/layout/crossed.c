@@ -1,5 +1,7 @@
 #include "layout/crossed.h"
 
+#include <stdlib.h>
+
 #include "base/array.h"
 #include "geometry/overlay.h"
 #include "geometry/segment.h"
@@ -29,8 +31,8 @@ static bool touches_panel(const struct panel_line *lines, size_t count, size_t p
 	return false;
 }
 
-struct tile_ref *crossed_by_line(struct arena *arena, const struct tiling *tiling,
-                                 struct line line, double reach, size_t *out_count)
+struct tile_ref *crossed_by_line(struct arena *arena, const struct tiling *tiling, struct line line,
+                                 double reach, size_t *out_count)
 {
 	size_t line_count, near_count, kept = 0;
 	struct panel_line *lines = panel_lines(arena, tiling, line, &line_count);
@@ -40,6 +42,33 @@ struct tile_ref *crossed_by_line(struct arena *arena, const struct tiling *tilin
 			near[kept++] = near[k];
 	*out_count = kept;
 	return near;
+}
+
+static int by_tile(const void *a, const void *b)
+{
+	const struct tile_ref *x = a, *y = b;
+	if (x->panel != y->panel)
+		return x->panel < y->panel ? -1 : 1;
+	if (x->at.face != y->at.face)
+		return x->at.face < y->at.face ? -1 : 1;
+	if (x->at.j != y->at.j)
+		return x->at.j < y->at.j ? -1 : 1;
+	if (x->at.i != y->at.i)
+		return x->at.i < y->at.i ? -1 : 1;
+	/* Pieces of one face lie one behind the other in their panel. */
+	return x->piece < y->piece ? -1 : x->piece > y->piece;
+}
+
+size_t tile_refs_unique(struct tile_ref *tiles, size_t count)
+{
+	if (count == 0)
+		return 0;
+	qsort(tiles, count, sizeof *tiles, by_tile);
+	size_t kept = 1;
+	for (size_t k = 1; k < count; k++)
+		if (by_tile(&tiles[k], &tiles[kept - 1]) != 0)
+			tiles[kept++] = tiles[k];
+	return kept;
 }
 
 /* A cell and the panel it lies in. */
@@ -85,13 +114,19 @@ bool crossed_touch(struct arena *arena, const struct tiling *tiling, const struc
 	return false;
 }
 
-struct region crossed_ground(struct arena *arena, const struct tiling *tiling,
-                             const struct tile_ref *tiles, size_t count)
+struct region crossed_cells(struct arena *arena, const struct tiling *tiling,
+                            const struct tile_ref *tiles, size_t count)
 {
 	struct region *cells = ARENA_ARRAY(arena, struct region, count);
 	for (size_t k = 0; k < count; k++)
 		cells[k] = region_from_ring(arena, tile_ref_cell(arena, tiling, tiles[k]));
-	struct region ground = overlay_union_all(arena, cells, count);
+	return overlay_union_all(arena, cells, count);
+}
+
+struct region crossed_ground(struct arena *arena, const struct tiling *tiling,
+                             const struct tile_ref *tiles, size_t count)
+{
+	struct region ground = crossed_cells(arena, tiling, tiles, count);
 	for (size_t k = 0; k < ground.count; k++)
 		ground.polygons[k].hole_count = 0;
 	return ground;

@@ -18,11 +18,16 @@ struct panel_line *panel_lines(struct arena *, const struct tiling *, struct lin
 /* Every tile crossed by the line, by panel, then in the order of tiling_near. */
 struct tile_ref *crossed_by_line(struct arena *, const struct tiling *, struct line, double reach,
                                  size_t *out_count);
+/* Orders tiles by panel, face, j, i, piece and takes out doubles; returns how many are left. */
+size_t tile_refs_unique(struct tile_ref *, size_t count);
 /* True where a cell of the one lot shares a border, a corner or ground with one of the other,
  * in the same panel. */
 bool crossed_touch(struct arena *, const struct tiling *, const struct tile_ref *a, size_t a_count,
                    const struct tile_ref *b, size_t b_count);
-/* Union of the cells, holes filled. */
+/* Union of the cells. */
+struct region crossed_cells(struct arena *, const struct tiling *, const struct tile_ref *,
+                            size_t count);
+/* The same, holes filled. */
 struct region crossed_ground(struct arena *, const struct tiling *, const struct tile_ref *,
                              size_t count);
 

@@ -1,28 +1,26 @@
 #include "layout/hold.h"
 
-#include <stdlib.h>
-
 #include "base/array.h"
 #include "geometry/overlay.h"
-
-static int by_tile(const void *a, const void *b)
-{
-	const struct tile_ref *x = a, *y = b;
-	if (x->panel != y->panel)
-		return x->panel < y->panel ? -1 : 1;
-	if (x->at.face != y->at.face)
-		return x->at.face < y->at.face ? -1 : 1;
-	if (x->at.j != y->at.j)
-		return x->at.j < y->at.j ? -1 : 1;
-	if (x->at.i != y->at.i)
-		return x->at.i < y->at.i ? -1 : 1;
-	/* Pieces of one face lie one behind the other in their panel. */
-	return x->piece < y->piece ? -1 : x->piece > y->piece;
-}
 
 struct tile_list {
 	ARRAY_OF(struct tile_ref) tiles;
 };
+
+/* A cell is held whole: all pieces of its face go with it. */
+static void add_tile(struct arena *arena, const struct tiling *tiling, struct tile_list *list,
+                     struct tile_ref tile)
+{
+	if (!tile.piece) {
+		*array_push(arena, &list->tiles) = tile;
+		return;
+	}
+	const struct panel *panel = &tiling->panels[tile.panel];
+	for (size_t p = 0; p < panel->piece_count; p++)
+		if (address_is_same(panel->pieces[p].at, tile.at))
+			*array_push(arena, &list->tiles) =
+				(struct tile_ref){tile.panel, tile.at, &panel->pieces[p]};
+}
 
 /* Each tile once, ordered. */
 static struct tile_list tiles_round(struct arena *arena, const struct tiling *tiling,
@@ -31,19 +29,12 @@ static struct tile_list tiles_round(struct arena *arena, const struct tiling *ti
 	struct tile_list list = {0};
 	for (size_t k = 0; k < count; k++) {
 		size_t near;
-		const struct tile_ref *tiles = crossed_by_line(arena, tiling, lines[k].line,
-		                                               lines[k].distance, &near);
+		const struct tile_ref *tiles =
+			crossed_by_line(arena, tiling, lines[k].line, lines[k].distance, &near);
 		for (size_t n = 0; n < near; n++)
-			*array_push(arena, &list.tiles) = tiles[n];
+			add_tile(arena, tiling, &list, tiles[n]);
 	}
-	if (list.tiles.count == 0)
-		return list;
-	qsort(list.tiles.items, list.tiles.count, sizeof *list.tiles.items, by_tile);
-	size_t kept = 1;
-	for (size_t k = 1; k < list.tiles.count; k++)
-		if (by_tile(&list.tiles.items[k], &list.tiles.items[kept - 1]) != 0)
-			list.tiles.items[kept++] = list.tiles.items[k];
-	list.tiles.count = kept;
+	list.tiles.count = tile_refs_unique(list.tiles.items, list.tiles.count);
 	return list;
 }
 
@@ -66,9 +57,10 @@ struct hold hold_round_lines(struct arena *arena, const struct tiling *tiling,
 	const struct tile_ref *tiles = list.tiles.items;
 	ARRAY_OF(struct region) parts = {0};
 	for (size_t first = 0, end; first < list.tiles.count; first = end) {
-		for (end = first; end < list.tiles.count && tiles[end].panel == tiles[first].panel; end++)
+		for (end = first; end < list.tiles.count && tiles[end].panel == tiles[first].panel;
+		     end++)
 			count_tile(&hold, tiling->module, tiles[end]);
-		struct region cells = crossed_ground(arena, tiling, tiles + first, end - first);
+		struct region cells = crossed_cells(arena, tiling, tiles + first, end - first);
 		struct region panel = {&tiling->panels[tiles[first].panel].ground, 1};
 		*array_push(arena, &parts) = overlay_intersection(arena, &cells, &panel);
 	}

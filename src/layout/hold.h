@@ -5,7 +5,7 @@
 #include "layout/crossed.h"
 
 struct hold {
-	const char *id;              /* CRACK.hold */
+	const char *id; /* CRACK.hold */
 	size_t group;
 	struct region region;        /* on tile joints or the field's edge */
 	double area_mm2;             /* of region */

@@ -1,0 +1,54 @@
+#include "layout/crack_facts.h"
+
+#include <string.h>
+
+#include "base/array.h"
+#include "geometry/overlay.h"
+
+static const enum decision decisions[] = {
+	[PLAN_ISOLATE] = DECISION_ISOLATE, [PLAN_CARRY] = DECISION_CARRY,
+	[PLAN_HOLD] = DECISION_HOLD,       [PLAN_PROCEED] = DECISION_PROCEED,
+	[PLAN_DECLINE] = DECISION_DECLINE,
+};
+
+static bool crosses(struct arena *arena, const struct site_crack *crack,
+                    const struct site_room *room)
+{
+	if (crack->room && crack->room != room)
+		return false;
+	struct region ground = site_room_ground(arena, room);
+	size_t count;
+	overlay_clip_line(arena, crack->line, &ground, &count);
+	return count > 0;
+}
+
+static void add_answers(struct arena *arena, const struct plan *plan, const char *id,
+                        struct crack_facts *facts)
+{
+	ARRAY_OF(struct crack_answer) answers = {0};
+	for (size_t i = 0; i < plan->answer_count; i++) {
+		const struct plan_answer *answer = &plan->answers[i];
+		if (strcmp(answer->about.id, id) == 0)
+			*array_push(arena, &answers) =
+				(struct crack_answer){answer->rule, decisions[answer->decision],
+			                              answer->ref != NULL};
+	}
+	facts->answers = answers.items;
+	facts->answer_count = answers.count;
+}
+
+struct crack_facts crack_facts_of(struct arena *arena, const struct field *field,
+                                  const struct site_crack *crack)
+{
+	struct crack_facts facts = {.width = crack->width, .step = crack->step};
+	facts.is_moving = crack->plan->moving == PLAN_MOVING_YES;
+	for (size_t i = 0; i < field->room_count; i++) {
+		const struct plan_slab *slab = field->rooms[i]->plan->slab;
+		if (!crosses(arena, crack, field->rooms[i]))
+			continue;
+		facts.is_suspended |= slab->support == PLAN_SUPPORT_SUSPENDED;
+		facts.is_tensioned |= slab->post_tensioned;
+	}
+	add_answers(arena, field->site->plan, crack->id, &facts);
+	return facts;
+}
