@@ -19,6 +19,11 @@ static const double HATCH_WEIGHT = 0.05;
 
 /* Leader's arrow: length in capital heights of its label, and length to width. */
 static const double ARROW = 0.7, ARROW_SLENDER = 3, DOT_RADIUS = 0.6;
+/* On a short leader the arrow takes no more than this share of it. */
+static const double ARROW_SHARE = 0.6;
+/* A text that had to stand on heavier lines than this breaks them: mm of weight 1. */
+static const double HEAVY_COVER = 3;
+static const double CLEAR_MARGIN = 0.4;
 
 /* ---- what is there ---- */
 
@@ -70,7 +75,8 @@ static void draw_leader(struct list *list, const struct label *label,
 		          paper_path_circle(arena, tip, DOT_RADIUS));
 		return;
 	}
-	double length = ARROW * body->cap, half = length / ARROW_SLENDER / 2;
+	double reach = paper_distance(c->leader[c->leader_count - 2], tip);
+	double length = fmin(ARROW * body->cap, ARROW_SHARE * reach), half = length / ARROW_SLENDER / 2;
 	struct paper_point root = paper_step(tip, back, length);
 	struct paper_point aside = {-back.y, back.x};
 	struct paper_point head[] = {tip, paper_step(root, aside, half),
@@ -87,7 +93,8 @@ static struct paper_path hexagon(struct arena *arena, struct paper_box b)
 	return paper_path_line(arena, corners, 6, PAPER_CLOSED);
 }
 
-static void draw_frame(struct list *list, const struct label *label, struct paper_box box)
+static void draw_frame(struct list *list, const struct label *label, struct paper_box box,
+                       bool is_clear)
 {
 	struct arena *arena = list->arena;
 	struct paper_path path = {0};
@@ -104,8 +111,10 @@ static void draw_frame(struct list *list, const struct label *label, struct pape
 		                          paper_at(box.x1, box.y1));
 		break;
 	}
+	if (path.count == 0 && is_clear)
+		box = paper_box_grown(box, CLEAR_MARGIN);
 	/* A framed tag is read against white, whatever it stands on. */
-	if (label->is_clear || (path.count > 0 && label->frame != LABEL_UNDERLINE))
+	if (is_clear || (path.count > 0 && label->frame != LABEL_UNDERLINE))
 		list_area(list, label->layer, AREA_PAPER, label->element,
 		          label->frame == LABEL_PLAIN || label->frame == LABEL_UNDERLINE
 		                  ? paper_path_box(arena, box)
@@ -132,15 +141,18 @@ static void draw_lines(struct list *list, const struct label *label,
 	}
 }
 
-static void draw_label(struct list *list, const struct solver_label *placed)
+static void draw_label(struct list *list, const struct occupancy *o,
+                       const struct solver_label *placed)
 {
 	const struct label *label = placed->label;
+	struct paper_box box = placed->chosen->box;
 	if (placed->chosen->leader_count > 0)
 		draw_leader(list, label, &placed->body, placed->chosen);
-	draw_frame(list, label, placed->chosen->box);
+	draw_frame(list, label, box,
+	           label->is_clear || occupancy_cover(o, box) > HEAVY_COVER);
 	draw_lines(list, label, &placed->body, placed->chosen);
 	if (label->link)
-		list_link(list, placed->chosen->box, label->link);
+		list_link(list, box, label->link);
 }
 
 /* ---- order ---- */
@@ -161,8 +173,8 @@ static void sort_layers(struct list *list)
 struct label_report list_finish(struct list *list, struct paper_box within)
 {
 	struct label_report report = {0};
-	const struct solver_label *placed =
-		solver_place(list->arena, list, occupancy_of(list), within);
+	const struct occupancy *o = occupancy_of(list);
+	const struct solver_label *placed = solver_place(list->arena, list, o, within);
 	const struct label **missing =
 		ARENA_ARRAY(list->arena, const struct label *, list->labels.count);
 	for (size_t i = 0; i < list->labels.count; i++) {
@@ -172,7 +184,7 @@ struct label_report list_finish(struct list *list, struct paper_box within)
 		}
 		report.placed++;
 		report.led += placed[i].chosen->leader_count > 0;
-		draw_label(list, &placed[i]);
+		draw_label(list, o, &placed[i]);
 	}
 	report.missing = missing;
 	trim_under_text(list);

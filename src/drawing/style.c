@@ -35,10 +35,12 @@ struct reader {
 	struct diag_list *diags;
 	struct style *style;
 	ARRAY_OF(struct named_colour) colours;
+	size_t kept_colours; /* the first ones are a derived style's: its base leaves them be */
 	bool has_pen[PEN_COUNT], has_area[AREA_COUNT], has_text[TEXT_ROLE_COUNT];
 	bool in_file_pen[PEN_COUNT], in_file_area[AREA_COUNT], in_file_text[TEXT_ROLE_COUNT];
 	int line;
 	bool allows_like, has_failed;
+	bool reads_colours_only;
 };
 
 static void fail(struct reader *r, const char *text)
@@ -249,11 +251,10 @@ static void read_colour(struct reader *r, const char *name, struct value *v)
 	struct colour colour = {(uint8_t)(rgb >> 16), (uint8_t)(rgb >> 8 & 255),
 	                        (uint8_t)(rgb & 255)};
 	end_value(r, v);
-	if (strcmp(name, "paper") == 0)
-		r->style->paper = colour;
 	for (size_t i = 0; i < r->colours.count; i++)
 		if (strcmp(r->colours.items[i].name, name) == 0) {
-			r->colours.items[i].colour = colour;
+			if (i >= r->kept_colours)
+				r->colours.items[i].colour = colour;
 			return;
 		}
 	*array_push(r->arena, &r->colours) = (struct named_colour){name, colour};
@@ -295,7 +296,11 @@ static void read_like(struct reader *r, struct value *v)
 		                     name ? name : ""));
 		return;
 	}
+	/* The base is read with this file's colours, so that one changed colour reaches all
+	 * that the base draws with it. */
 	struct reader base = {.arena = r->arena, .diags = r->diags, .style = r->style};
+	base.colours.items = r->colours.items;
+	base.colours.count = base.kept_colours = base.colours.room = r->colours.count;
 	(void)parse(&base, (struct bytes){file->data, file->length});
 	r->colours.items = base.colours.items;
 	r->colours.count = base.colours.count;
@@ -309,6 +314,8 @@ static void read_pair(struct reader *r, enum section section, const char *name, 
 {
 	int role = -1;
 	r->has_failed = false;
+	if (r->reads_colours_only && section != SECTION_COLOURS)
+		return;
 	switch (section) {
 	case SECTION_TOP:
 		if (strcmp(name, "like") == 0)
@@ -411,11 +418,11 @@ static void check_complete(struct reader *r, const char *kind, const char *(*nam
 			fail(r, arena_printf(r->arena, "%s \"%s\" is missing", kind, name_at(i)));
 }
 
-static enum status parse(struct reader *r, struct bytes text)
+static void read_lines(struct reader *r, struct bytes text)
 {
-	size_t faults = r->diags->diags.count;
 	enum section section = SECTION_TOP;
 	char *rest = arena_strndup(r->arena, text.data, text.length);
+	r->line = 0;
 	while (rest) {
 		char *line = rest;
 		rest = strchr(line, '\n');
@@ -425,16 +432,27 @@ static enum status parse(struct reader *r, struct bytes text)
 		read_line(r, &section, line);
 	}
 	r->line = 0;
+}
+
+static enum status parse(struct reader *r, struct bytes text)
+{
+	size_t faults = r->diags->diags.count;
+	r->reads_colours_only = true;
+	read_lines(r, text);
+	r->reads_colours_only = false;
+	read_lines(r, text);
 	check_complete(r, "pen", pen_at, PEN_COUNT, r->has_pen);
 	check_complete(r, "area", area_at, AREA_COUNT, r->has_area);
 	check_complete(r, "text", text_at, TEXT_ROLE_COUNT, r->has_text);
+	if (!find_colour(r, "paper", &r->style->paper))
+		fail(r, "colour \"paper\" is missing");
 	return r->diags->diags.count == faults ? STATUS_OK : STATUS_INPUT;
 }
 
 enum status style_parse(struct arena *arena, struct bytes text, const char *name,
                         struct diag_list *diags, struct style *out_style)
 {
-	*out_style = (struct style){.name = arena_strdup(arena, name), .paper = {255, 255, 255}};
+	*out_style = (struct style){.name = arena_strdup(arena, name)};
 	struct reader reader = {
 		.arena = arena, .diags = diags, .style = out_style, .allows_like = true};
 	return parse(&reader, text);
