@@ -40,7 +40,7 @@ struct bytes count_csv(struct arena *arena, const struct count *count)
 		strbuf_add_char(&out, ',');
 		add_cell(&out, row->where);
 		strbuf_add_char(&out, ',');
-		number_add_fixed(&out, row->amount, row->decimals);
+		number_add(&out, row->amount, row->decimals);
 		strbuf_printf(&out, ",%s,,,", row->unit);
 		add_cell(&out, row->how);
 		strbuf_add(&out, "\r\n");
@@ -76,7 +76,7 @@ struct bytes count_xml(struct arena *arena, const struct count *count)
 		add_attribute(&out, "what", row->what);
 		add_attribute(&out, "where", row->where);
 		strbuf_add(&out, " amount=\"");
-		number_add_fixed(&out, row->amount, row->decimals);
+		number_add(&out, row->amount, row->decimals);
 		strbuf_add_char(&out, '"');
 		add_attribute(&out, "unit", row->unit);
 		add_attribute(&out, "rate", "");
@@ -132,10 +132,10 @@ static struct table_line line_of(struct arena *arena, const struct count_row *ro
                                  const struct words *words)
 {
 	struct strbuf amount = strbuf_in(arena);
-	number_add_fixed(&amount, row->amount, row->decimals);
+	number_add(&amount, row->amount, row->decimals);
 	const char *what = words_find(words, arena_printf(arena, "count.what.%s", row->what));
 	const char *where = row->is_total ? words_find(words, "count.total") : row->where;
-	const char *unit = words_find(words, arena_printf(arena, "count.unit.%s", row->unit));
+	const char *unit = words_find(words, arena_printf(arena, "unit.%s", row->unit));
 	return (struct table_line){{what, where, amount.text, unit, row->how}};
 }
 

@@ -7,33 +7,66 @@
 
 enum { ARGS_MAX = 12 };
 
+/* {measured} and {limit}; where both read alike though they differ, with all digits. */
+static void say_both(const struct judging *judging, const struct raised *raised, const char *unit,
+                     struct word_arg args[2])
+{
+	const struct saying *say = &judging->say;
+	args[0] = (struct word_arg){"measured", say_value(say, raised->measured, unit)};
+	args[1] = (struct word_arg){"limit", say_value(say, raised->limit, unit)};
+	if (raised->rule->side == RULE_FROM || strcmp(args[0].text, args[1].text) != 0)
+		return;
+	args[0].text = say_exactly(say, raised->measured, unit);
+	args[1].text = say_exactly(say, raised->limit, unit);
+}
+
+/* A note has nothing to answer. */
+static const struct plan_answer *answer_of(const struct judging *judging,
+                                           const struct raised *raised)
+{
+	if (raised->is_asked)
+		return raised->answer;
+	return raised->rule->weight == RULE_NOTE
+	               ? NULL
+	               : judge_answer_to(judging, raised->about, raised->rule);
+}
+
+static void push(struct judging *judging, const struct raised *raised, const char *unit,
+                 const char *text)
+{
+	const struct plan_answer *answer = answer_of(judging, raised);
+	if (answer != NULL) {
+		text = judge_answered_text(judging, text, answer);
+		judging->answer_is_used[answer - judging->placed->site->plan->answers] = true;
+	}
+	*array_push(judging->arena, &judging->list) = (struct finding){
+		.rule = raised->rule,
+		.weight = answer != NULL ? RULE_NOTE : raised->rule->weight,
+		.state = answer != NULL ? FINDING_ANSWERED : FINDING_OPEN,
+		.about = raised->about,
+		.line = raised->line,
+		.at = raised->at,
+		.measured = raised->measured,
+		.limit = raised->limit,
+		.unit = unit,
+		.text = text,
+	};
+}
+
 void judge_add(struct judging *judging, struct raised raised, const struct word_arg *args,
                size_t arg_count)
 {
 	const struct rule *rule = raised.rule;
 	const char *unit = raised.unit != NULL ? raised.unit : rule->unit;
-	struct word_arg all[ARGS_MAX] = {
-		{"about", raised.about},
-		{"measured", say_value(judging->arena, judging->inches, raised.measured, unit)},
-		{"limit", say_value(judging->arena, judging->inches, raised.limit, unit)},
-	};
+	struct word_arg all[ARGS_MAX] = {{"about", raised.about}};
 	size_t count = 3;
+	say_both(judging, &raised, unit, &all[1]);
 	for (size_t i = 0; i < arg_count && count < ARGS_MAX; i++)
 		all[count++] = args[i];
-	*array_push(judging->arena, &judging->list) = (struct finding){
-		.rule = rule,
-		.weight = raised.is_answered ? RULE_NOTE : rule->weight,
-		.state = raised.is_answered ? FINDING_ANSWERED : FINDING_OPEN,
-		.about = raised.about,
-		.line = raised.line,
-		.at = raised.at,
-		.measured = raised.measured,
-		.limit = raised.limit,
-		.unit = unit,
-		.text = words_format(judging->arena, judging->words,
-	                             raised.message != NULL ? raised.message : rule->message, all,
-	                             count),
-	};
+	const char *text =
+		words_format(judging->arena, judging->say.words,
+	                     raised.message != NULL ? raised.message : rule->message, all, count);
+	push(judging, &raised, unit, text);
 }
 
 void judge_plainly(struct judging *judging, struct raised raised)
@@ -53,12 +86,12 @@ double judge_figure(const struct judging *judging, enum figure figure)
 
 const char *judge_length(const struct judging *judging, double mm)
 {
-	return say_length(judging->arena, judging->inches, mm);
+	return say_length(&judging->say, mm);
 }
 
 const char *judge_area(const struct judging *judging, double mm2)
 {
-	return say_area(judging->arena, judging->inches, mm2);
+	return say_area(&judging->say, mm2);
 }
 
 /* ---- where things are ---- */
@@ -136,12 +169,12 @@ const struct findings *findings_judge(struct arena *arena, const struct placed *
 {
 	static void (*const judges[])(struct judging *) = {
 		judge_slabs,       judge_rooms,     judge_cracks, judge_slab_joints,
-		judge_soft_joints, judge_membranes, judge_tile,
+		judge_soft_joints, judge_membranes, judge_tile,   judge_answers,
 	};
 	struct judging judging = {.arena = arena,
 	                          .placed = placed,
-	                          .words = words,
-	                          .inches = placed->site->inches};
+	                          .say = {arena, words, placed->site->inches}};
+	judging.answer_is_used = ARENA_ARRAY(arena, bool, placed->site->plan->answer_count);
 	struct findings *findings = ARENA_NEW(arena, struct findings);
 	for (size_t i = 0; i < sizeof judges / sizeof judges[0]; i++)
 		judges[i](&judging);

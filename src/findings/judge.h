@@ -10,8 +10,8 @@
 struct judging {
 	struct arena *arena;
 	const struct placed *placed;
-	const struct words *words;
-	bool inches;
+	struct saying say;    /* with the words */
+	bool *answer_is_used; /* by index in the plan */
 	ARRAY_OF(struct finding) list;
 };
 
@@ -24,7 +24,8 @@ struct raised {
 	double measured, limit;
 	const char *unit;    /* NULL: the rule's */
 	const char *message; /* NULL: the rule's */
-	bool is_answered;
+	bool is_asked;       /* `answer` is what there is; else it is looked for */
+	const struct plan_answer *answer;
 };
 
 /* Adds a finding. {about}, {measured} and {limit} of its text are filled in by themselves. */
@@ -33,6 +34,11 @@ void judge_add(struct judging *, struct raised, const struct word_arg *args, siz
 	judge_add((judging), (raised), (const struct word_arg[]){__VA_ARGS__}, \
 	          sizeof((const struct word_arg[]){__VA_ARGS__}) / sizeof(struct word_arg))
 void judge_plainly(struct judging *, struct raised);
+
+/* The answer on a line of the plan, or about an element and a rule; NULL: none. */
+const struct plan_answer *judge_answer_on(const struct judging *, int line);
+const struct plan_answer *judge_answer_to(const struct judging *, const char *about,
+                                          const struct rule *);
 
 const struct rule *judge_rule(const struct judging *, enum rule_id);
 double judge_figure(const struct judging *, enum figure);
@@ -55,5 +61,10 @@ void judge_slab_joints(struct judging *);
 void judge_soft_joints(struct judging *);
 void judge_membranes(struct judging *);
 void judge_tile(struct judging *);
+/* Last: answers that none of the findings was met by. */
+void judge_answers(struct judging *);
+/* Text of a finding with who answered, what and when. */
+const char *judge_answered_text(const struct judging *, const char *text,
+                                const struct plan_answer *);
 
 #endif

@@ -4,14 +4,6 @@
 #include "findings/beside.h"
 #include "findings/judge.h"
 
-static double line_length(struct line line)
-{
-	double length = 0;
-	for (size_t i = 1; i < line.count; i++)
-		length += point_distance(line.points[i - 1], line.points[i]);
-	return length;
-}
-
 /* ---- the table of cracks ---- */
 
 static struct raised raised_of_crack(const struct rule *rule, const struct placed_crack *crack)
@@ -31,9 +23,10 @@ static void judge_verdict(struct judging *judging, const struct placed_crack *cr
 		const struct crack_cause *cause = &crack->verdict.causes[i];
 		struct raised raised = raised_of_crack(cause->rule, crack);
 		raised.measured = cause->measured;
-		raised.is_answered = cause->answer != NULL;
-		if (cause->rule->side == RULE_WHEN && cause->measured > 0)
-			raised.unit = "mm";
+		raised.unit = "mm";
+		raised.is_asked = true;
+		if (cause->answer != NULL)
+			raised.answer = judge_answer_on(judging, cause->answer->line);
 		judge_plainly(judging, raised);
 	}
 }
@@ -47,7 +40,7 @@ static void judge_beside(struct judging *judging, const struct placed_lay *lay,
 	for (size_t i = 0; i < site->slab_joint_count; i++) {
 		const struct site_slab_joint *joint = &site->slab_joints[i];
 		struct line line = joint->line;
-		if (joint->plan->kind != PLAN_SLAB_JOINT_CONTRACTION)
+		if (joint->plan->kind != PLAN_JOINT_CONTRACTION)
 			continue;
 		double beside = beside_length(crack->crack->line, line.points[0],
 		                              line.points[line.count - 1], tile) /
@@ -96,14 +89,13 @@ static const char *why_many(const struct judging *judging, const struct placed_l
 	struct arena *arena = judging->arena;
 	double near = judge_figure(judging, FIGURE_STRIP_NEAR_TILES) * lay->module->tile_long;
 	if (rule_is_raised(rule, share))
-		return words_fill(arena, judging->words, "finding.cracks-many.area",
-		                  {"measured", say_value(arena, judging->inches, share, "share")},
-		                  {"limit",
-		                   say_value(arena, judging->inches, rule->limit, "share")});
+		return words_fill(arena, judging->say.words, "finding.cracks-many.area",
+		                  {"measured", say_value(&judging->say, share, "share")},
+		                  {"limit", say_value(&judging->say, rule->limit, "share")});
 	if (has_strips_near(lay, near))
-		return words_find(judging->words, "finding.cracks-many.near");
+		return words_find(judging->say.words, "finding.cracks-many.near");
 	if (judge_is_large(judging, lay))
-		return words_fill(arena, judging->words, "finding.cracks-many.large",
+		return words_fill(arena, judging->say.words, "finding.cracks-many.large",
 		                  {"measured", judge_length(judging, lay->module->tile_long)},
 		                  {"limit",
 		                   judge_length(judging,

@@ -9,7 +9,7 @@
 /* The first laid room on a slab, and the most days that a membrane over it asks for. */
 struct slab_use {
 	const struct site_room *room;
-	long membrane_days; /* 0: none says */
+	int64_t membrane_days; /* 0: none says */
 };
 
 static struct slab_use use_of(const struct placed *placed, const struct plan_slab *slab)
@@ -46,13 +46,13 @@ static struct raised raised_of_slab(const struct rule *rule, const struct plan_s
 
 static void judge_slab(struct judging *judging, const struct plan_slab *slab)
 {
-	const struct plan_job *job = &judging->placed->site->plan->job;
+	const struct plan_job *job = judging->placed->site->plan->job;
 	const struct rule *young = judge_rule(judging, RULE_SLAB_YOUNG);
 	struct slab_use use = use_of(judging->placed, slab);
 	double limit = use.membrane_days > 0 ? (double)use.membrane_days : young->limit;
 	if (use.room == NULL)
 		return;
-	if (!slab->has_placed || !job->has_starts) {
+	if (slab->placed.day == 0 || job == NULL || job->starts.day == 0) {
 		judge_plainly(judging, raised_of_slab(judge_rule(judging, RULE_SLAB_AGE_UNKNOWN),
 		                                      slab, &use, limit));
 		return;
@@ -67,7 +67,7 @@ void judge_slabs(struct judging *judging)
 {
 	const struct plan *plan = judging->placed->site->plan;
 	for (size_t i = 0; i < plan->slab_count; i++)
-		judge_slab(judging, plan->slabs[i]);
+		judge_slab(judging, &plan->slabs[i]);
 }
 
 /* ---- rooms ---- */

@@ -65,18 +65,18 @@ static void judge_ragged(struct judging *judging, const struct placed_lay *lay,
 	if (rule_is_raised(rule, by_foot)) {
 		raised.measured = by_foot;
 		say_ragged(judging, lay, raised,
-		           words_fill(arena, judging->words, "finding.soft-path-ragged.turns",
-		                      {"turns", say_number(arena, turns, 1)},
+		           words_fill(arena, judging->say.words, "finding.soft-path-ragged.turns",
+		                      {"turns", say_number(&judging->say, turns, 1)},
 		                      {"length", length_text},
-		                      {"limit", say_number(arena, rule->limit, 2)}));
+		                      {"limit", say_number(&judging->say, rule->limit, 2)}));
 	} else if (llround(ratio * 1e6) > llround(ratio_most * 1e6)) {
 		raised.measured = ratio;
 		raised.limit = ratio_most;
 		raised.unit = "none";
 		say_ragged(judging, lay, raised,
-		           words_fill(arena, judging->words, "finding.soft-path-ragged.long",
+		           words_fill(arena, judging->say.words, "finding.soft-path-ragged.long",
 		                      {"measured", length_text},
-		                      {"limit", say_number(arena, ratio_most, 2)}));
+		                      {"limit", say_number(&judging->say, ratio_most, 2)}));
 	}
 }
 

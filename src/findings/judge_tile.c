@@ -2,6 +2,7 @@
 #include <math.h>
 
 #include "findings/judge.h"
+#include "units/length.h"
 
 static struct raised raised_of_lay(const struct judging *judging, enum rule_id id,
                                    const struct placed_lay *lay)
@@ -21,7 +22,7 @@ static struct raised raised_of_lay(const struct judging *judging, enum rule_id i
 /* How far a course lies from the next, the shorter way round. */
 static double shift_of(const struct plan_lay *lay)
 {
-	double shift = (double)lay->shift.num / (double)lay->shift.den;
+	double shift = share_value(lay->shift);
 	shift -= floor(shift);
 	return fmin(shift, 1 - shift);
 }
@@ -123,16 +124,23 @@ void judge_tile(struct judging *judging)
 
 /* ---- membrane ---- */
 
+/* Mats and mortar beds are full by their nature: nobody is asked. */
+static bool is_chosen_full(const struct plan_membrane *membrane)
+{
+	return membrane->cover == PLAN_COVER_FULL &&
+	       (membrane->kind == PLAN_MEMBRANE_LIQUID || membrane->kind == PLAN_MEMBRANE_SHEET);
+}
+
 void judge_membranes(struct judging *judging)
 {
 	for (size_t i = 0; i < judging->placed->lay_count; i++) {
 		const struct placed_lay *lay = &judging->placed->lays[i];
-		const struct cover *cover = &lay->strips->cover;
+		const struct plan_membrane *membrane = lay->strips->cover.membrane;
 		struct raised raised = raised_of_lay(judging, RULE_COVER_UNAPPROVED, lay);
-		if (cover->membrane == NULL || !cover->full_wanted || cover->is_full)
+		if (membrane == NULL || !is_chosen_full(membrane))
 			continue;
-		raised.about = cover->membrane->id;
-		raised.line = cover->membrane->line;
+		raised.about = membrane->id;
+		raised.line = membrane->line;
 		judge_say(judging, raised, {"partial", judge_area(judging, judge_partial_mm2(lay))},
 		          {"full", judge_area(judging, judge_full_mm2(lay))});
 	}

@@ -5,13 +5,23 @@
 #define FINDINGS_SAY_H
 #include <stdbool.h>
 
-#include "base/arena.h"
+#include "words/words.h"
 
-const char *say_length(struct arena *, bool inches, double mm);
-const char *say_area(struct arena *, bool inches, double mm2);
+struct saying {
+	struct arena *arena;
+	const struct words *words;
+	bool inches;
+};
+
+/* To 1/16 in from an inch up, to 1/64 in below; to 1/100 mm. */
+const char *say_length(const struct saying *, double mm);
+const char *say_area(const struct saying *, double mm2);
 /* With at most `decimals`, ending zeros left out. */
-const char *say_number(struct arena *, double value, int decimals);
-/* A measured value or a limit in the unit of its finding; shares as percentages. */
-const char *say_value(struct arena *, bool inches, double value, const char *unit);
+const char *say_number(const struct saying *, double value, int decimals);
+/* A value in the unit of its finding; shares as percentages, all but lengths and shares
+ * without their unit. */
+const char *say_value(const struct saying *, double value, const char *unit);
+/* The same with every digit that counts, for a value that reads like its limit. */
+const char *say_exactly(const struct saying *, double value, const char *unit);
 
 #endif

@@ -94,7 +94,7 @@ void markup_count(struct markup *markup, const char *name, long value)
 
 void markup_add_length(struct strbuf *out, double mm)
 {
-	number_add_fixed(out, mm, LENGTH_DECIMALS);
+	number_add(out, mm, LENGTH_DECIMALS);
 }
 
 void markup_length(struct markup *markup, const char *name, double mm)
@@ -105,21 +105,21 @@ void markup_length(struct markup *markup, const char *name, double mm)
 
 void markup_area(struct markup *markup, const char *name, double mm2)
 {
-	number_add_fixed(start_value(markup, name), mm2 / 1e6, AREA_DECIMALS);
+	number_add(start_value(markup, name), mm2 / 1e6, AREA_DECIMALS);
 	end_value(markup);
 }
 
 void markup_number(struct markup *markup, const char *name, double value)
 {
-	number_add(start_value(markup, name), value, NUMBER_DECIMALS);
+	number_add_short(start_value(markup, name), value, NUMBER_DECIMALS);
 	end_value(markup);
 }
 
 static void add_point(struct strbuf *out, struct point p)
 {
-	number_add_fixed(out, p.x, LENGTH_DECIMALS);
+	number_add(out, p.x, LENGTH_DECIMALS);
 	strbuf_add_char(out, ',');
-	number_add_fixed(out, p.y, LENGTH_DECIMALS);
+	number_add(out, p.y, LENGTH_DECIMALS);
 }
 
 void markup_point(struct markup *markup, const char *name, struct point p)

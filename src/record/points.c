@@ -17,9 +17,9 @@ static void add_point(struct staking *s, const char *name, struct point at, cons
 {
 	struct point p = frame_out(s->lay->field->frame, at);
 	strbuf_printf(&s->out, "%s,", name);
-	number_add_fixed(&s->out, p.x / 1000, METRE_DECIMALS);
+	number_add(&s->out, p.x / 1000, METRE_DECIMALS);
 	strbuf_add_char(&s->out, ',');
-	number_add_fixed(&s->out, p.y / 1000, METRE_DECIMALS);
+	number_add(&s->out, p.y / 1000, METRE_DECIMALS);
 	strbuf_printf(&s->out, ",%s\r\n", what);
 }
 

@@ -25,6 +25,7 @@ struct crack_answer {
 	const char *rule; /* NULL: about whatever is asked */
 	enum decision decision;
 	bool has_ref;
+	int line; /* of the plan: tells which answer it was */
 };
 
 struct crack_facts {

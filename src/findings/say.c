@@ -1,0 +1,62 @@
+#include "findings/say.h"
+
+#include <string.h>
+
+#include "units/length.h"
+#include "units/number.h"
+
+#define MM_PER_INCH 25.4
+#define MM2_PER_SQFT (304.8 * 304.8)
+
+enum { COARSE = 16, FINE = 64 }; /* parts of an inch */
+enum { MM_DECIMALS = 2, EXACT_DECIMALS = 6, VALUE_DECIMALS = 2 };
+
+const char *say_number(const struct saying *saying, double value, int decimals)
+{
+	struct strbuf out = strbuf_in(saying->arena);
+	number_add_short(&out, value, decimals);
+	return out.text;
+}
+
+static const char *with_unit(const struct saying *saying, const char *number, const char *unit)
+{
+	const char *key = arena_printf(saying->arena, "unit.%s", unit);
+	return arena_printf(saying->arena, "%s %s", number, words_find(saying->words, key));
+}
+
+const char *say_length(const struct saying *saying, double mm)
+{
+	if (!saying->inches)
+		return with_unit(saying, say_number(saying, mm, MM_DECIMALS), "mm");
+	struct strbuf out = strbuf_in(saying->arena);
+	length_add_feet_inches(&out, mm, mm < MM_PER_INCH ? FINE : COARSE);
+	return out.text;
+}
+
+const char *say_area(const struct saying *saying, double mm2)
+{
+	return saying->inches ? with_unit(saying, say_number(saying, mm2 / MM2_PER_SQFT, 1), "sqft")
+	                      : with_unit(saying, say_number(saying, mm2 / 1e6, 2), "m2");
+}
+
+const char *say_value(const struct saying *saying, double value, const char *unit)
+{
+	if (strcmp(unit, "mm") == 0)
+		return say_length(saying, value);
+	if (strcmp(unit, "share") == 0)
+		return with_unit(saying, say_number(saying, value * 100, 1), "percent");
+	return say_number(saying, value, VALUE_DECIMALS);
+}
+
+const char *say_exactly(const struct saying *saying, double value, const char *unit)
+{
+	if (strcmp(unit, "mm") == 0 && saying->inches)
+		return with_unit(saying, say_number(saying, value / MM_PER_INCH, EXACT_DECIMALS),
+		                 "in");
+	if (strcmp(unit, "mm") == 0)
+		return with_unit(saying, say_number(saying, value, EXACT_DECIMALS), "mm");
+	if (strcmp(unit, "share") == 0)
+		return with_unit(saying, say_number(saying, value * 100, EXACT_DECIMALS),
+		                 "percent");
+	return say_number(saying, value, EXACT_DECIMALS);
+}
