@@ -1,0 +1,145 @@
+#include "units/quantity.h"
+
+#include <string.h>
+
+#include "units/number.h"
+
+/* A decimal before a unit; false unless the unit follows and nothing else does. */
+static bool number_before(const char *text, const char *unit, double *out_value)
+{
+	char digits[32];
+	size_t length = strlen(text), tail = strlen(unit);
+	if (length <= tail || length - tail >= sizeof digits || strcmp(text + length - tail, unit) != 0)
+		return false;
+	length -= tail;
+	while (length && text[length - 1] == ' ')
+		length--;
+	memcpy(digits, text, length);
+	digits[length] = '\0';
+	return number_parse(digits, out_value);
+}
+
+struct scale {
+	const char *unit;
+	double factor;
+};
+
+static bool scaled(const char *text, const struct scale *scales, double *out_value)
+{
+	for (const struct scale *s = scales; s->unit; s++)
+		if (number_before(text, s->unit, out_value)) {
+			*out_value *= s->factor;
+			return true;
+		}
+	return false;
+}
+
+static int64_t gcd(int64_t a, int64_t b)
+{
+	while (b) {
+		int64_t rest = a % b;
+		a = b;
+		b = rest;
+	}
+	return a < 0 ? -a : a;
+}
+
+struct share share_reduced(struct share s)
+{
+	int64_t by = gcd(s.num, s.den);
+	return by ? (struct share){s.num / by, s.den / by} : s;
+}
+
+/* Up to nine digits, so that products stay far from overflow. */
+static bool whole(const char **at, int64_t *out_value, int *out_digits)
+{
+	*out_value = 0;
+	*out_digits = 0;
+	for (; **at >= '0' && **at <= '9'; ++*at, ++*out_digits) {
+		if (*out_digits == 9)
+			return false;
+		*out_value = *out_value * 10 + (**at - '0');
+	}
+	return true;
+}
+
+bool share_parse(const char *text, struct share *out_share)
+{
+	const char *at = text;
+	int64_t first, second = 0;
+	int first_digits, second_digits = 0;
+	if (!whole(&at, &first, &first_digits))
+		return false;
+	if (*at == '/') {
+		at++;
+		if (!first_digits || !whole(&at, &second, &second_digits) || *at || second == 0)
+			return false;
+		*out_share = share_reduced((struct share){first, second});
+		return true;
+	}
+	if (*at == '.') {
+		at++;
+		if (!whole(&at, &second, &second_digits))
+			return false;
+	}
+	if (first_digits + second_digits == 0 || first_digits + second_digits > 9)
+		return false;
+	int64_t den = 1;
+	for (int i = 0; i < second_digits; i++)
+		den *= 10;
+	struct share share = {first * den + second, den};
+	if (*at == '%') {
+		at++;
+		share.den *= 100;
+	}
+	if (*at)
+		return false;
+	*out_share = share_reduced(share);
+	return true;
+}
+
+bool angle_parse(const char *text, double *out_deg)
+{
+	return number_before(text, "deg", out_deg) || number_parse(text, out_deg);
+}
+
+bool temperature_parse(const char *text, double *out_c)
+{
+	double degrees;
+	if (number_before(text, "C", out_c))
+		return true;
+	if (!number_before(text, "F", &degrees))
+		return false;
+	*out_c = (degrees - 32) / 1.8;
+	return true;
+}
+
+bool mass_parse(const char *text, double *out_kg)
+{
+	/* International avoirdupois pound, exact. */
+	static const struct scale scales[] = {{"kg", 1}, {"lb", 0.45359237}, {NULL, 0}};
+	return scaled(text, scales, out_kg);
+}
+
+bool volume_parse(const char *text, double *out_ml)
+{
+	/* US fluid ounce and gallon: 231 in3 / 128 and 231 in3, exact. */
+	static const struct scale scales[] = {
+		{"floz", 29.5735295625}, {"ml", 1}, {"gal", 3785.411784}, {"l", 1000}, {"L", 1000}, {NULL, 0}};
+	return scaled(text, scales, out_ml);
+}
+
+bool density_parse(const char *text, double *out_kg_l)
+{
+	/* lb per cubic foot: 0.45359237 kg in 28.316846592 litres. */
+	static const struct scale scales[] = {
+		{"kg/L", 1}, {"kg/l", 1}, {"lb/ft3", 0.45359237 / 28.316846592}, {NULL, 0}};
+	return scaled(text, scales, out_kg_l);
+}
+
+bool strength_parse(const char *text, double *out_mpa)
+{
+	/* psi: 4.4482216152605 N on 645.16 mm2. */
+	static const struct scale scales[] = {{"MPa", 1}, {"psi", 4.4482216152605 / 645.16}, {NULL, 0}};
+	return scaled(text, scales, out_mpa);
+}
