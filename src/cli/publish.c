@@ -3,6 +3,7 @@
 #include <errno.h>
 #include <fcntl.h>
 #include <signal.h>
+#include <stdbool.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -124,8 +125,8 @@ static enum status write_temporary(struct publisher *p, struct transfer *t)
 	if (fd < 0)
 		return fail(p, t->path, "cannot be written");
 	t->temporary = name;
-	bool is_written = write_all(fd, t->file->bytes) &&
-	                  fchmod(fd, mode_for(t->path)) == 0 && fsync(fd) == 0;
+	bool is_written = write_all(fd, t->file->bytes) && fchmod(fd, mode_for(t->path)) == 0 &&
+	                  fsync(fd) == 0;
 	int reason = errno;
 	bool is_closed = close(fd) == 0;
 	if (is_written && is_closed)
@@ -250,13 +251,15 @@ static enum status transfer_set(struct publisher *p)
 enum status publish_set(const char *folder, const struct output_file *files, size_t count,
                         struct diag_list *diags)
 {
-	struct publisher p = {.arena = diags->arena, .diags = diags, .folder = folder,
+	struct publisher p = {.arena = diags->arena,
+	                      .diags = diags,
+	                      .folder = folder,
 	                      .transfers = ARENA_ARRAY(diags->arena, struct transfer, count),
 	                      .count = count};
 	for (size_t i = 0; i < count; i++)
-		p.transfers[i] = (struct transfer){
-			.file = &files[i],
-			.path = arena_printf(p.arena, "%s/%s", folder, files[i].name)};
+		p.transfers[i] = (struct transfer){.file = &files[i],
+		                                   .path = arena_printf(p.arena, "%s/%s", folder,
+		                                                        files[i].name)};
 	struct stat st;
 	bool is_made = stat(folder, &st) != 0 && errno == ENOENT && mkdir(folder, MODE_FOLDER) == 0;
 	if (!is_made && stat(folder, &st) != 0)
@@ -284,14 +287,17 @@ enum status publish_file(const char *path, struct bytes bytes, struct diag_list 
 {
 	const char *target = target_of(diags->arena, path);
 	const char *slash = strrchr(target, '/');
-	const char *folder = !slash            ? "."
-	                     : slash == target ? "/"
-	                                       : arena_strndup(diags->arena, target,
-	                                                       (size_t)(slash - target));
+	const char *folder =
+		!slash            ? "."
+		: slash == target ? "/"
+				  : arena_strndup(diags->arena, target, (size_t)(slash - target));
 	struct output_file file = {slash ? slash + 1 : target, bytes};
 	struct transfer transfer = {.file = &file, .path = target};
-	struct publisher p = {.arena = diags->arena, .diags = diags, .folder = folder,
-	                      .transfers = &transfer, .count = 1};
+	struct publisher p = {.arena = diags->arena,
+	                      .diags = diags,
+	                      .folder = folder,
+	                      .transfers = &transfer,
+	                      .count = 1};
 	return transfer_set(&p);
 }
 

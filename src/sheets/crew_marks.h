@@ -1,0 +1,21 @@
+/* crew_marks.h - what a crew measures from the control lines: strip corners, joint ends.
+ * Units: floor mm in plan axes. Owns: arena.
+ * Each place is given to the side of the room that it is nearest to, so that its extension
+ * line is short; a place that several corners share is given once. */
+#ifndef SHEETS_CREW_MARKS_H
+#define SHEETS_CREW_MARKS_H
+#include "sheets/lay_view.h"
+#include "sheets/margin.h"
+
+struct crew_marks {
+	double origin[2];                /* x and y of the control lines */
+	bool has_origin[2];
+	struct places sides[SIDE_COUNT]; /* sorted */
+};
+
+/* None where the lay is not square to the plan's axes. */
+struct crew_marks crew_marks_find(struct arena *, const struct lay_view *, struct box window);
+/* The corners of the room along a side: its chain, first to last. */
+struct places room_corners(struct arena *, const struct site_room *, enum side);
+
+#endif

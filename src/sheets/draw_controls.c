@@ -1,0 +1,110 @@
+/* draw_controls.c - control lines with their offsets, the square triangle, the first tile. */
+#include <string.h>
+
+#include "drawing/dimension.h"
+#include "drawing/symbol.h"
+#include "sheets/draw_floor.h"
+#include "sheets/draw_tile.h"
+
+/* Paper mm, own design: a control line runs this far past the walls, to its end mark. */
+static const double BEYOND_WALL = 5;
+static const double ARROW_LENGTH = 16;
+/* An offset shorter than this on paper says nothing a crew could measure by. */
+static const double OFFSET_LEAST = 1;
+
+static void draw_offset(struct sheet *sheet, const struct lay_view *v,
+                        const struct control *control, const struct control_offset *offset)
+{
+	const struct draft *draft = sheet->draft;
+	if (view_length(v->view, offset->distance) < OFFSET_LEAST)
+		return;
+	dimension_pair(sheet->list, v->view, lay_view_plan(v, offset->at_wall),
+	               lay_view_plan(v, offset->at_line), 0,
+	               draft_length(draft, offset->distance), control->id);
+}
+
+static void draw_control(struct sheet *sheet, const struct lay_view *v,
+                         const struct control *control)
+{
+	const struct draft *draft = sheet->draft;
+	struct paper_point a = lay_view_point(v, control->from), b = lay_view_point(v, control->to);
+	struct paper_point along = paper_unit(paper_sub(b, a));
+	struct paper_point from = paper_step(a, along, -BEYOND_WALL);
+	struct paper_point to = paper_step(b, along, BEYOND_WALL);
+	list_stroke(sheet->list, LAYER_CONTROL, PEN_CONTROL, control->id,
+	            paper_path_segment(draft->arena, from, to));
+	symbol_control_end(sheet->list, control->id, from, paper_at(-along.x, -along.y));
+	symbol_control_end(sheet->list, control->id, to, along);
+	const char *text = draft_word(draft, control->along_u ? "tag.line-u" : "tag.line-v");
+	list_label(sheet->list, &(struct label){
+		.lines = &text, .line_count = 1, .role = TEXT_TAG, .layer = LAYER_LABELS,
+		.element = control->id, .where = LABEL_AROUND, .a = to, .b = to, .priority = 8,
+		.gap = 3, .can_lead = true, .is_clear = true});
+	for (size_t i = 0; i < control->offset_count; i++)
+		draw_offset(sheet, v, control, &control->offsets[i]);
+	sheet_use(sheet, LEGEND_CONTROL);
+}
+
+void draw_controls(struct sheet *sheet, const struct lay_view *v)
+{
+	const struct controls *controls = v->lay->controls;
+	for (size_t i = 0; i < controls->control_count; i++)
+		if (controls->controls[i].room == v->room)
+			draw_control(sheet, v, &controls->controls[i]);
+}
+
+/* The hypotenuse of the 3-4-5 between the control lines, with its length. */
+static void draw_square(struct sheet *sheet, const struct lay_view *v,
+                        const struct first_tile *first)
+{
+	const struct draft *draft = sheet->draft;
+	double unit = first->square_side;
+	if (unit <= 0)
+		return;
+	struct point a = {first->at.x + (first->towards_u ? 3 : -3) * unit, first->at.y};
+	struct point b = {first->at.x, first->at.y + (first->towards_v ? 4 : -4) * unit};
+	struct paper_point from = lay_view_point(v, a), to = lay_view_point(v, b);
+	list_stroke(sheet->list, LAYER_CONTROL, PEN_DIMENSION, NULL,
+	            paper_path_segment(draft->arena, from, to));
+	const char *text = draft_text(draft, "tag.square", {"length", draft_length(draft, 5 * unit)});
+	draw_tag(sheet, NULL, LABEL_PLAIN, from, to, &text, 1);
+}
+
+static void draw_arrows(struct sheet *sheet, const struct lay_view *v,
+                        const struct first_tile *first, struct paper_point middle)
+{
+	struct paper_point u = lay_view_direction(v, (struct point){first->towards_u ? 1 : -1, 0});
+	struct paper_point w = lay_view_direction(v, (struct point){0, first->towards_v ? 1 : -1});
+	symbol_arrow(sheet->list, LAYER_CONTROL, NULL, middle, u, ARROW_LENGTH);
+	symbol_arrow(sheet->list, LAYER_CONTROL, NULL, middle, w, ARROW_LENGTH);
+}
+
+static void draw_first(struct sheet *sheet, const struct lay_view *v,
+                       const struct first_tile *first)
+{
+	const struct draft *draft = sheet->draft;
+	struct tile_ref ref = {first->panel, first->tile, NULL};
+	struct ring ring = tile_ref_ring(draft->arena, v->lay->tiling, ref);
+	struct paper_path path = lay_view_ring(draft->arena, v, ring);
+	struct box box = ring_box(ring);
+	struct paper_point middle =
+		lay_view_point(v, (struct point){(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2});
+	list_area(sheet->list, LAYER_CONTROL, AREA_FIRST_TILE, first->room->id, path);
+	list_stroke(sheet->list, LAYER_CONTROL, PEN_FIRST_TILE, first->room->id, path);
+	draw_arrows(sheet, v, first, middle);
+	const char *text = draft_word(draft, "tag.first-tile");
+	list_label(sheet->list, &(struct label){
+		.lines = &text, .line_count = 1, .role = TEXT_STRONG, .layer = LAYER_LABELS,
+		.element = first->room->id, .where = LABEL_AROUND, .a = middle, .b = middle,
+		.gap = 4, .priority = 9, .can_lead = true, .is_clear = true, .frame = LABEL_BOX});
+	draw_square(sheet, v, first);
+	sheet_use(sheet, LEGEND_FIRST_TILE);
+}
+
+void draw_first_tile(struct sheet *sheet, const struct lay_view *v)
+{
+	const struct controls *controls = v->lay->controls;
+	for (size_t i = 0; i < controls->first_count; i++)
+		if (controls->firsts[i].room == v->room)
+			draw_first(sheet, v, &controls->firsts[i]);
+}

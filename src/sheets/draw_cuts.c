@@ -1,0 +1,166 @@
+#include "sheets/draw_cuts.h"
+
+#include <math.h>
+#include <string.h>
+
+/* Paper mm, own design: clear space between wall and label. */
+static const double CLEAR = 2.2;
+/* A cut printed as whole, or two ends printed as one, differ by less than this (floor mm). */
+static const double SAME_CUT = 0.8;
+/* Borders shorter than this take their cut from their neighbours (floor mm). */
+static const double SHORTEST = 150;
+/* Where along a wall a label may stand, best first: shares of its length. */
+static const double STANDS[] = {0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82};
+enum { STAND_COUNT = sizeof STANDS / sizeof STANDS[0] };
+
+static double cap_of(const struct draft *draft)
+{
+	return draft->style->texts[TEXT_TAG].cap;
+}
+
+double draw_cuts_lane(const struct draft *draft)
+{
+	return 2 * CLEAR + cap_of(draft);
+}
+
+/* A label outside the wall a-b (floor at its left), near the share `around` of its length. */
+static void wall_label(struct sheet *sheet, const char *element, struct paper_point a,
+                       struct paper_point b, double around, const char *text, int priority)
+{
+	struct paper_point along = paper_unit(paper_sub(b, a));
+	struct paper_point out = {-along.y, along.x};
+	bool upright = fabs(along.x) < 0.02, level = fabs(along.y) < 0.02;
+	double half = list_text_width(sheet->list, TEXT_TAG, text) / 2;
+	double off = CLEAR + (upright || level ? cap_of(sheet->draft) / 2
+	                                       : half * fabs(out.x) + cap_of(sheet->draft));
+	struct label_place places[STAND_COUNT];
+	for (int i = 0; i < STAND_COUNT; i++) {
+		struct paper_point on = {a.x + STANDS[i] * (b.x - a.x), a.y + STANDS[i] * (b.y - a.y)};
+		places[i] = (struct label_place){
+			.at = paper_step(on, out, off), .is_upright = upright,
+			.cost = fabs(STANDS[i] - around) * paper_distance(a, b)};
+	}
+	list_label(sheet->list, &(struct label){
+		.lines = &text, .line_count = 1, .role = TEXT_TAG, .layer = LAYER_LABELS,
+		.element = element, .where = LABEL_FIXED, .a = a, .b = b, .places = places,
+		.place_count = STAND_COUNT, .priority = priority, .can_lead = true,
+		.is_clear = true});
+}
+
+static const char *size_text(const struct draft *draft, double cut, double whole)
+{
+	if (whole - cut < SAME_CUT)
+		return draft_word(draft, "cut.whole");
+	return draft_text(draft, "cut.size", {"size", draft_length(draft, cut)});
+}
+
+/* The distinct course ends, greatest first as the passes give them, by strokes. */
+static const char *ends_text(const struct draft *draft, const struct border_cut *cut)
+{
+	struct strbuf list = strbuf_in(draft->arena);
+	for (size_t i = 0; i < cut->course_count; i++)
+		strbuf_printf(&list, "%s%s", i ? " / " : "", draft_length(draft, cut->courses[i]));
+	return draft_text(draft, "cut.ends", {"sizes", list.text});
+}
+
+static const char *cut_text(const struct draft *draft, const struct border_cut *cut)
+{
+	if (cut->course_count > 1)
+		return ends_text(draft, cut);
+	return size_text(draft, cut->from, cut->whole);
+}
+
+static bool is_tapered(const struct border_cut *cut)
+{
+	return cut->course_count <= 1 && fabs(cut->from - cut->to) >= SAME_CUT;
+}
+
+static double border_length(const struct field_border *border)
+{
+	return point_distance(border->from, border->to);
+}
+
+static const struct field_border *border_of(const struct lay_view *v, const struct border_cut *cut)
+{
+	return &v->lay->field->borders[cut->border];
+}
+
+static bool is_labelled(const struct lay_view *v, const struct border_cut *cut)
+{
+	const struct field_border *border = border_of(v, cut);
+	return border->kind != SITE_EDGE_OBSTACLE && border->kind != SITE_EDGE_DRAIN &&
+	       border->kind != SITE_EDGE_JAMB && border_length(border) >= SHORTEST &&
+	       lay_view_has(v, border->from);
+}
+
+/* True where an earlier or longer border of the same wall already says the same. */
+static bool is_said(const struct lay_view *v, const struct draft *draft, size_t index)
+{
+	const struct position *position = v->lay->position;
+	const struct border_cut *cut = &position->cuts[index];
+	const struct field_border *border = border_of(v, cut);
+	for (size_t i = 0; i < position->cut_count; i++) {
+		const struct field_border *other = border_of(v, &position->cuts[i]);
+		if (i == index || strcmp(other->of, border->of) != 0 || is_tapered(&position->cuts[i]) ||
+		    border->is_carried || !is_labelled(v, &position->cuts[i]))
+			continue;
+		double more = border_length(other) - border_length(border);
+		if ((more > 1 || (more >= -1 && i < index)) &&
+		    strcmp(cut_text(draft, &position->cuts[i]), cut_text(draft, cut)) == 0)
+			return true;
+	}
+	return false;
+}
+
+/* Name of the wall, where this is its longest border; else nothing. */
+static const char *name_of(const struct lay_view *v, const struct draft *draft, size_t index)
+{
+	const struct position *position = v->lay->position;
+	const struct field_border *border = border_of(v, &position->cuts[index]);
+	if (border->is_carried || border->is_doorway)
+		return NULL;
+	for (size_t i = 0; i < position->cut_count; i++) {
+		const struct field_border *other = border_of(v, &position->cuts[i]);
+		double more = border_length(other) - border_length(border);
+		if (strcmp(other->of, border->of) == 0 && !other->is_doorway &&
+		    (more > 1 || (more >= -1 && i < index)))
+			return NULL;
+	}
+	return draft_tag(draft, border->of);
+}
+
+static void label_border(struct sheet *sheet, const struct lay_view *v, size_t index)
+{
+	const struct draft *draft = sheet->draft;
+	const struct border_cut *cut = &v->lay->position->cuts[index];
+	const struct field_border *border = border_of(v, cut);
+	struct paper_point a = lay_view_point(v, border->from), b = lay_view_point(v, border->to);
+	const char *name = name_of(v, draft, index);
+	if (is_tapered(cut)) {
+		wall_label(sheet, border->of, a, b, 0.18, size_text(draft, cut->from, cut->whole), 7);
+		wall_label(sheet, border->of, a, b, 0.82, size_text(draft, cut->to, cut->whole), 7);
+		if (name)
+			wall_label(sheet, border->of, a, b, 0.5, name, 7);
+		return;
+	}
+	const char *text = cut_text(draft, cut);
+	if (name)
+		text = draft_text(draft, "cut.wall", {"wall", name}, {"cut", text});
+	wall_label(sheet, border->of, a, b, 0.5, text, 7);
+}
+
+void draw_cuts(struct sheet *sheet, const struct lay_view *v)
+{
+	for (size_t i = 0; i < v->lay->position->cut_count; i++)
+		if (is_labelled(v, &v->lay->position->cuts[i]) && !is_said(v, sheet->draft, i))
+			label_border(sheet, v, i);
+}
+
+void draw_wall_names(struct sheet *sheet, const struct view *view, const struct site_room *room)
+{
+	for (size_t i = 0; i < room->edge_count; i++) {
+		const struct site_edge *edge = &room->edges[i];
+		wall_label(sheet, edge->id, view_point(view, edge->from), view_point(view, edge->to),
+		           0.5, draft_tag(sheet->draft, edge->id), 7);
+	}
+}

@@ -1,0 +1,14 @@
+/* draw_cuts.h - the names of the walls, each with the cut a setter finds there.
+ * One label a wall (or part of one between doorways and joints); two where the cut tapers. */
+#ifndef SHEETS_DRAW_CUTS_H
+#define SHEETS_DRAW_CUTS_H
+#include "sheets/lay_view.h"
+#include "sheets/sheet.h"
+
+/* Paper mm outside a wall that its label takes. */
+double draw_cuts_lane(const struct draft *);
+void draw_cuts(struct sheet *, const struct lay_view *);
+/* The name alone, for sheets without tile. */
+void draw_wall_names(struct sheet *, const struct view *, const struct site_room *);
+
+#endif

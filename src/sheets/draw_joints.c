@@ -1,0 +1,127 @@
+/* draw_joints.c - soft, carried and perimeter joints, tagged with what a crew counts:
+ * width, and courses from the control line. */
+#include <math.h>
+#include <string.h>
+
+#include "sheets/draw_floor.h"
+#include "sheets/draw_tile.h"
+
+/* A count of courses is only printed where it comes out whole, within this share. */
+static const double WHOLE_COURSE = 0.02;
+
+static const struct control *control_find(const struct lay_view *v, bool along_u)
+{
+	const struct controls *controls = v->lay->controls;
+	for (size_t i = 0; i < controls->control_count; i++)
+		if (controls->controls[i].room == v->room &&
+		    controls->controls[i].along_u == along_u)
+			return &controls->controls[i];
+	return NULL;
+}
+
+static size_t longest(struct line line)
+{
+	size_t best = 0;
+	for (size_t i = 1; i + 1 < line.count; i++)
+		if (point_distance(line.points[i], line.points[i + 1]) >
+		    point_distance(line.points[best], line.points[best + 1]) + 1)
+			best = i;
+	return best;
+}
+
+/* Courses (along u) or tiles (along v) between the joint's longest run and the control line
+ * it is parallel to; 0: not a whole number, or no such line. */
+static long count_courses(const struct lay_view *v, struct line line, const struct control **out)
+{
+	size_t k = longest(line);
+	struct point a = line.points[k], b = line.points[k + 1];
+	bool along_u = fabs(b.x - a.x) > fabs(b.y - a.y);
+	const struct control *control = control_find(v, along_u);
+	double pitch = along_u ? v->lay->module->course : v->lay->module->a.x;
+	*out = control;
+	if (!control || pitch <= 0 || (along_u ? fabs(b.y - a.y) : fabs(b.x - a.x)) > 1)
+		return 0;
+	double offset = along_u ? a.y - control->from.y : a.x - control->from.x;
+	double courses = fabs(offset) / pitch;
+	double whole = nearbyint(courses);
+	return fabs(courses - whole) <= WHOLE_COURSE ? (long)whole : 0;
+}
+
+static const char *courses_text(const struct draft *draft, long count,
+                                const struct control *control)
+{
+	const char *number = arena_printf(draft->arena, "%ld", count);
+	return draft_text(draft, "tag.courses", {"count", number},
+	                  {"line", draft_word(draft, control->along_u ? "tag.line-u" : "tag.line-v")});
+}
+
+static void tag_soft(struct sheet *sheet, const struct lay_view *v, const struct joint *joint)
+{
+	const struct draft *draft = sheet->draft;
+	const struct control *control;
+	long courses = count_courses(v, joint->line, &control);
+	const char *lines[2] = {draft_text(draft, "tag.soft", {"crack", draft_tag(draft, joint->of)},
+	                                   {"width", draft_width(draft, joint->width)})};
+	if (courses)
+		lines[1] = courses_text(draft, courses, control);
+	size_t k = longest(joint->line);
+	draw_tag(sheet, joint->id, LABEL_BOX, lay_view_point(v, joint->line.points[k]),
+	         lay_view_point(v, joint->line.points[k + 1]), lines, courses ? 2 : 1);
+}
+
+static void tag_carried(struct sheet *sheet, const struct lay_view *v, const struct joint *joint)
+{
+	const struct draft *draft = sheet->draft;
+	size_t k = longest(joint->line);
+	const char *lines[] = {
+		draft_text(draft, "tag.carried", {"id", draft_tag(draft, joint->of)},
+	                   {"width", draft_width(draft, joint->width)}),
+	};
+	draw_tag(sheet, joint->id, LABEL_HEXAGON, lay_view_point(v, joint->line.points[k]),
+	         lay_view_point(v, joint->line.points[k + 1]), lines, 1);
+}
+
+struct joint_look {
+	enum pen pen;
+	enum legend_mark mark;
+};
+
+static struct joint_look look_of(const struct joint *joint)
+{
+	switch (joint->kind) {
+	case JOINT_SOFT:
+		return (struct joint_look){PEN_SOFT_JOINT, LEGEND_SOFT_JOINT};
+	case JOINT_MOVEMENT:
+		return (struct joint_look){PEN_MOVEMENT_JOINT, LEGEND_CARRIED_JOINT};
+	case JOINT_CARRIED:
+		return (struct joint_look){PEN_CARRIED_JOINT, LEGEND_CARRIED_JOINT};
+	default:
+		return (struct joint_look){PEN_PERIMETER_JOINT, LEGEND_PERIMETER_SEALED};
+	}
+}
+
+static void draw_joint(struct sheet *sheet, const struct lay_view *v, const struct joint *joint)
+{
+	struct joint_look look = look_of(joint);
+	struct paper_path path = lay_view_line(sheet->draft->arena, v, joint->line);
+	if (joint->is_closed && path.count)
+		path.lines[0].kind = PAPER_CLOSED;
+	/* An open perimeter joint is the gap at the wall: a note says it, no line does. */
+	if (joint->kind == JOINT_PERIMETER && joint->is_open)
+		return;
+	list_stroke(sheet->list, LAYER_JOINTS, look.pen, joint->id, path);
+	sheet_use(sheet, look.mark);
+	if (joint->kind == JOINT_SOFT)
+		tag_soft(sheet, v, joint);
+	else if (joint->kind == JOINT_CARRIED)
+		tag_carried(sheet, v, joint);
+}
+
+void draw_joints(struct sheet *sheet, const struct lay_view *v)
+{
+	const struct joints *joints = v->lay->joints;
+	for (size_t i = 0; i < joints->joint_count; i++)
+		if (joints->joints[i].line.count >= 2 &&
+		    lay_view_has(v, joints->joints[i].line.points[0]))
+			draw_joint(sheet, v, &joints->joints[i]);
+}

@@ -1,0 +1,172 @@
+#include "sheets/draw_tile.h"
+
+#include "sheets/draw_floor.h"
+#include "sheets/tile_lines.h"
+
+static struct paper_path join_lines(struct arena *arena, const struct lay_view *v,
+                                    const struct line *lines, size_t count)
+{
+	struct paper_path path = {ARENA_ARRAY(arena, struct paper_line, count), count};
+	for (size_t i = 0; i < count; i++)
+		path.lines[i] = lay_view_line(arena, v, lines[i]).lines[0];
+	return path;
+}
+
+static struct point ring_middle(struct ring ring)
+{
+	struct box box = ring_box(ring);
+	return (struct point){(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2};
+}
+
+static bool panel_is_seen(const struct lay_view *v, const struct panel *panel)
+{
+	return lay_view_has(v, panel->ground.outline.points[0]);
+}
+
+void draw_tile_joints(struct sheet *sheet, const struct lay_view *v)
+{
+	const struct tiling *tiling = v->lay->tiling;
+	struct arena *arena = sheet->draft->arena;
+	for (size_t i = 0; i < tiling->panel_count; i++) {
+		const struct panel *panel = &tiling->panels[i];
+		if (!panel_is_seen(v, panel))
+			continue;
+		size_t count;
+		struct line *lines = tile_lines(arena, tiling, panel, &count);
+		list_stroke(sheet->list, LAYER_TILE, PEN_TILE, panel->id,
+		            join_lines(arena, v, lines, count));
+	}
+}
+
+/* All cut tiles of a panel as one path: outlines and holes. */
+static struct paper_path pieces_path(struct arena *arena, const struct lay_view *v,
+                                     const struct panel *panel)
+{
+	ARRAY_OF(struct paper_line) lines = {0};
+	for (size_t i = 0; i < panel->piece_count; i++) {
+		const struct tile_piece *piece = &panel->pieces[i];
+		*array_push(arena, &lines) = lay_view_ring(arena, v, piece->ring).lines[0];
+		for (size_t k = 0; k < piece->hole_count; k++)
+			*array_push(arena, &lines) = lay_view_ring(arena, v, piece->holes[k]).lines[0];
+	}
+	return (struct paper_path){lines.items, lines.count};
+}
+
+void draw_cut_tiles(struct sheet *sheet, const struct lay_view *v)
+{
+	const struct tiling *tiling = v->lay->tiling;
+	for (size_t i = 0; i < tiling->panel_count; i++) {
+		const struct panel *panel = &tiling->panels[i];
+		if (panel->piece_count == 0 || !panel_is_seen(v, panel))
+			continue;
+		struct paper_path path = pieces_path(sheet->draft->arena, v, panel);
+		list_area(sheet->list, LAYER_SLAB, AREA_CUT_TILE, panel->id, path);
+		list_stroke(sheet->list, LAYER_CUTS, PEN_CUT, panel->id, path);
+		sheet_use(sheet, LEGEND_CUT_TILE);
+	}
+}
+
+static void longest_piece(const struct lay_view *v, struct line line, struct paper_point *out_a,
+                          struct paper_point *out_b)
+{
+	size_t best = 0;
+	for (size_t i = 1; i + 1 < line.count; i++)
+		if (point_distance(line.points[i], line.points[i + 1]) >
+		    point_distance(line.points[best], line.points[best + 1]) + 1)
+			best = i;
+	*out_a = lay_view_point(v, line.points[best]);
+	*out_b = lay_view_point(v, line.points[line.count > 1 ? best + 1 : best]);
+}
+
+static void draw_covered_crack(struct sheet *sheet, const struct lay_view *v,
+                               const struct placed_crack *crack)
+{
+	const struct draft *draft = sheet->draft;
+	const char *text = draft_text(draft, "tag.crack", {"id", draft_tag(draft, crack->id)},
+	                              {"width", draft_width(draft, crack->crack->width)});
+	for (size_t k = 0; k < crack->run_count; k++) {
+		if (!lay_view_has(v, crack->runs[k].points[0]))
+			continue;
+		struct paper_point a, b;
+		longest_piece(v, crack->runs[k], &a, &b);
+		list_stroke(sheet->list, LAYER_CRACKS, PEN_CRACK_FINE, crack->id,
+		            lay_view_line(draft->arena, v, crack->runs[k]));
+		draw_tag(sheet, crack->id, LABEL_ROUND, a, b, &text, 1);
+		sheet_use(sheet, LEGEND_CRACK);
+	}
+}
+
+void draw_covered_cracks(struct sheet *sheet, const struct lay_view *v)
+{
+	for (size_t i = 0; i < v->lay->cracks->crack_count; i++)
+		draw_covered_crack(sheet, v, &v->lay->cracks->cracks[i]);
+}
+
+static void draw_seams(struct sheet *sheet, const struct lay_view *v, const struct strip *strip)
+{
+	for (size_t k = 0; k < strip->piece_count; k++)
+		list_stroke(sheet->list, LAYER_MEMBRANE, PEN_STRIP_SEAM, strip->id,
+		            lay_view_ring(sheet->draft->arena, v, strip->pieces[k].outline));
+}
+
+/* The strip's name stands beside the middle of its longest piece. */
+static void tag_strip(struct sheet *sheet, const struct lay_view *v, const struct strip *strip)
+{
+	const struct draft *draft = sheet->draft;
+	size_t best = 0;
+	for (size_t k = 1; k < strip->piece_count; k++)
+		if (strip->pieces[k].length > strip->pieces[best].length + 1)
+			best = k;
+	struct paper_point at = lay_view_point(v, ring_middle(strip->pieces[best].outline));
+	const char *lines[] = {
+		draft_text(draft, "tag.strip", {"crack", draft_tag(draft, strip->cracks[0])},
+	                   {"width", draft_length(draft, strip->width)}),
+		draft_word(draft, "tag.pending"),
+	};
+	list_label(sheet->list, &(struct label){
+		.lines = lines, .line_count = strip->pending ? 2 : 1, .role = TEXT_TAG,
+		.layer = LAYER_LABELS, .element = strip->id, .where = LABEL_AROUND, .a = at, .b = at,
+		.priority = 6, .can_lead = true, .is_dotted = true, .is_clear = true});
+}
+
+void draw_strips(struct sheet *sheet, const struct lay_view *v)
+{
+	struct arena *arena = sheet->draft->arena;
+	for (size_t i = 0; i < v->lay->strips->strip_count; i++) {
+		const struct strip *strip = &v->lay->strips->strips[i];
+		if (strip->piece_count == 0 || !lay_view_has(v, ring_middle(strip->pieces[0].outline)))
+			continue;
+		struct paper_path path = lay_view_region(arena, v, &strip->region);
+		list_area(sheet->list, LAYER_MEMBRANE, strip->pending ? AREA_STRIP_PENDING : AREA_STRIP,
+		          strip->id, path);
+		draw_seams(sheet, v, strip);
+		list_stroke(sheet->list, LAYER_MEMBRANE,
+		            strip->pending ? PEN_STRIP_PENDING : PEN_STRIP, strip->id, path);
+		tag_strip(sheet, v, strip);
+		sheet_use(sheet, strip->pending ? LEGEND_STRIP_PENDING : LEGEND_STRIP);
+	}
+}
+
+void draw_holds(struct sheet *sheet, const struct lay_view *v)
+{
+	const struct draft *draft = sheet->draft;
+	for (size_t i = 0; i < v->lay->cracks->hold_count; i++) {
+		const struct hold *hold = &v->lay->cracks->holds[i];
+		if (hold->region.count == 0 ||
+		    !lay_view_has(v, ring_middle(hold->region.polygons[0].outline)))
+			continue;
+		struct paper_path path = lay_view_region(draft->arena, v, &hold->region);
+		list_area(sheet->list, LAYER_HOLDS, AREA_HOLD, hold->id, path);
+		list_stroke(sheet->list, LAYER_HOLDS, PEN_HOLD, hold->id, path);
+		const char *lines[] = {draft_word(draft, "tag.held"),
+		                       draft_word(draft, "tag.held-do-not")};
+		struct paper_point at =
+			lay_view_point(v, ring_middle(hold->region.polygons[0].outline));
+		list_label(sheet->list, &(struct label){
+			.lines = lines, .line_count = 2, .role = TEXT_WARNING, .layer = LAYER_LABELS,
+			.element = hold->id, .where = LABEL_IN, .frame = LABEL_BOX,
+			.room = paper_path_box_of(path), .a = at, .b = at, .priority = 9,
+			.can_lead = true, .is_clear = true});
+		sheet_use(sheet, LEGEND_HOLD);
+	}
+}

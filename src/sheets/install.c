@@ -1,0 +1,112 @@
+#include "sheets/install.h"
+
+#include "sheets/crew_marks.h"
+#include "sheets/draw_cuts.h"
+#include "sheets/draw_floor.h"
+#include "sheets/draw_tile.h"
+#include "sheets/install_notes.h"
+
+/* Paper mm, own design: a lane of running dimensions, whose values stand square to it, and
+ * a lane of a chain, whose values stand along it. */
+static const double RUNNING_LANE = 25, CHAIN_LANE = 8, FIRST_LANE = 3;
+
+struct plan_lanes {
+	double running[SIDE_COUNT], chain[SIDE_COUNT], overall[SIDE_COUNT]; /* offsets */
+	double need[SIDE_COUNT];
+};
+
+static struct box room_window(struct arena *arena, const struct site_room *room)
+{
+	struct region ground = site_room_ground(arena, room);
+	return region_box(&ground);
+}
+
+/* Lanes outwards: wall labels, running dimensions, chain of corners, overall. */
+static struct plan_lanes lay_lanes(const struct draft *draft, const struct site_room *room,
+                                   const struct crew_marks *marks)
+{
+	struct plan_lanes lanes = {0};
+	for (int side = 0; side < SIDE_COUNT; side++) {
+		double at = draw_cuts_lane(draft) + FIRST_LANE;
+		if (marks->sides[side].at.count > 0) {
+			lanes.running[side] = at;
+			at += RUNNING_LANE;
+		}
+		struct places corners = room_corners(draft->arena, room, (enum side)side);
+		if ((side == SIDE_BOTTOM || side == SIDE_LEFT) && corners.at.count > 2) {
+			lanes.chain[side] = at + CHAIN_LANE - FIRST_LANE;
+			at += CHAIN_LANE;
+		}
+		if (side == SIDE_BOTTOM || side == SIDE_LEFT) {
+			lanes.overall[side] = at + CHAIN_LANE - FIRST_LANE;
+			at += CHAIN_LANE;
+		}
+		lanes.need[side] = at;
+	}
+	return lanes;
+}
+
+static void draw_dimensions(struct sheet *sheet, const struct view *view, struct box window,
+                            const struct site_room *room, const struct crew_marks *marks,
+                            const struct plan_lanes *lanes)
+{
+	struct arena *arena = sheet->draft->arena;
+	for (int s = 0; s < SIDE_COUNT; s++) {
+		enum side side = (enum side)s;
+		struct places corners = room_corners(arena, room, side);
+		if (marks->sides[s].at.count > 0)
+			margin_running(sheet, view, window, side, lanes->running[s],
+			               marks->origin[side_is_level(side) ? 0 : 1], &marks->sides[s],
+			               room->id);
+		if (lanes->chain[s] > 0)
+			margin_chain(sheet, view, window, side, lanes->chain[s], &corners, room->id);
+		if (lanes->overall[s] > 0) {
+			double ends[] = {corners.at.items[0], corners.at.items[corners.at.count - 1]};
+			struct places overall = {.at = {ends, 2, 2}};
+			margin_chain(sheet, view, window, side, lanes->overall[s], &overall, room->id);
+		}
+	}
+}
+
+static void draw_lay(struct sheet *sheet, const struct lay_view *v)
+{
+	draw_cut_tiles(sheet, v);
+	draw_tile_joints(sheet, v);
+	draw_strips(sheet, v);
+	draw_joints(sheet, v);
+	draw_holds(sheet, v);
+	draw_covered_cracks(sheet, v);
+	draw_controls(sheet, v);
+	draw_first_tile(sheet, v);
+	draw_cuts(sheet, v);
+}
+
+bool install_draw(struct sheet *sheet, const struct site_room *room)
+{
+	struct arena *arena = sheet->draft->arena;
+	const struct placed_lay *lay = lay_of_room(sheet->draft->placed, room);
+	struct box window = room_window(arena, room);
+	struct view view = {.frame = frame_from_deg(0), .scale = 1};
+	struct lay_view v = {0};
+	struct crew_marks marks = {0};
+	if (lay) {
+		v = lay_view_make(arena, lay, &view, room);
+		marks = crew_marks_find(arena, &v, window);
+	}
+	struct plan_lanes lanes = lay_lanes(sheet->draft, room, &marks);
+	struct margin margin = {.window = window};
+	for (int side = 0; side < SIDE_COUNT; side++)
+		margin.need[side] = lanes.need[side];
+	if (!margin_fit(sheet, &margin, &view))
+		return false;
+	if (lay)
+		draw_lay(sheet, &v);
+	else
+		draw_wall_names(sheet, &view, room);
+	draw_walls(sheet, &view, room);
+	draw_obstacles(sheet, &view, room);
+	draw_doorways(sheet, &view, room);
+	draw_dimensions(sheet, &view, window, room, &marks, &lanes);
+	install_notes(sheet, room, lay);
+	return true;
+}

@@ -1,0 +1,9 @@
+/* install.h - the crew's sheet of one room: with it alone they can lay the room. */
+#ifndef SHEETS_INSTALL_H
+#define SHEETS_INSTALL_H
+#include "sheets/sheet.h"
+
+/* False: the room does not fit the paper at the scale asked for, or at any. */
+bool install_draw(struct sheet *, const struct site_room *);
+
+#endif

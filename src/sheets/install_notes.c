@@ -1,0 +1,129 @@
+#include "sheets/install_notes.h"
+
+#include <string.h>
+
+#include "sheets/cautions.h"
+#include "sheets/column.h"
+#include "sheets/lay_view.h"
+#include "sheets/materials.h"
+
+struct steps {
+	struct sheet *sheet;
+	const struct draft *draft;
+	const struct site_room *room;
+	const struct placed_lay *lay;
+	int number;
+};
+
+static void add_step(struct steps *s, const char *text)
+{
+	column_item(s->sheet, arena_printf(s->draft->arena, "%d", ++s->number), text);
+}
+
+static void add_word(struct steps *s, const char *key)
+{
+	add_step(s, draft_word(s->draft, key));
+}
+
+static const struct first_tile *first_of(const struct steps *s)
+{
+	const struct controls *controls = s->lay->controls;
+	for (size_t i = 0; i < controls->first_count; i++)
+		if (controls->firsts[i].room == s->room)
+			return &controls->firsts[i];
+	return NULL;
+}
+
+static void add_square(struct steps *s)
+{
+	const struct first_tile *first = first_of(s);
+	if (!first || first->square_side <= 0) {
+		add_word(s, "step.snap");
+		return;
+	}
+	double unit = first->square_side;
+	add_step(s, draft_text(s->draft, "step.snap-square",
+	                       {"three", draft_length(s->draft, 3 * unit)},
+	                       {"four", draft_length(s->draft, 4 * unit)},
+	                       {"five", draft_length(s->draft, 5 * unit)}));
+}
+
+static bool has_joint(const struct steps *s, enum joint_kind kind)
+{
+	for (size_t i = 0; i < s->lay->joints->joint_count; i++)
+		if (s->lay->joints->joints[i].kind == kind)
+			return true;
+	return false;
+}
+
+/* Ids of what is held, carried or covered, by commas. */
+static void add_id(struct strbuf *list, const char *id)
+{
+	strbuf_printf(list, "%s%s", list->length ? ", " : "", id);
+}
+
+static const char *carried_ids(const struct steps *s)
+{
+	struct strbuf list = strbuf_in(s->draft->arena);
+	const struct joints *joints = s->lay->joints;
+	for (size_t i = 0; i < joints->joint_count; i++)
+		if (joints->joints[i].kind == JOINT_CARRIED)
+			add_id(&list, draft_tag(s->draft, joints->joints[i].of));
+	return list.text;
+}
+
+static const char *strip_ids(const struct steps *s)
+{
+	struct strbuf list = strbuf_in(s->draft->arena);
+	for (size_t i = 0; i < s->lay->strips->strip_count; i++)
+		add_id(&list, draft_tag(s->draft, s->lay->strips->strips[i].cracks[0]));
+	return list.text;
+}
+
+static void add_membrane(struct steps *s)
+{
+	if (s->lay->strips->strip_count == 0)
+		return;
+	const char *hours = materials_cure(s->draft, s->lay);
+	add_step(s, draft_text(s->draft, "step.membrane", {"cracks", strip_ids(s)}));
+	if (hours)
+		add_step(s, draft_text(s->draft, "step.membrane-wait", {"hours", hours}));
+}
+
+static void add_steps(struct steps *s)
+{
+	if (s->lay->cracks->hold_count > 0)
+		add_word(s, "step.held");
+	add_square(s);
+	add_membrane(s);
+	add_word(s, "step.first");
+	if (has_joint(s, JOINT_CARRIED))
+		add_step(s, draft_text(s->draft, "step.carried", {"joints", carried_ids(s)}));
+	if (has_joint(s, JOINT_SOFT))
+		add_word(s, "step.soft");
+	add_word(s, "step.grout");
+}
+
+static const char *tolerance_text(const struct draft *draft, const struct placed_lay *lay)
+{
+	return draft_measure(draft, lay->field->tolerance);
+}
+
+void install_notes(struct sheet *sheet, const struct site_room *room, const struct placed_lay *lay)
+{
+	const struct draft *draft = sheet->draft;
+	if (!lay) {
+		column_heading(sheet, draft_word(draft, "heading.order"));
+		column_paragraph(sheet, TEXT_BODY, draft_word(draft, "step.no-tile"));
+		return;
+	}
+	struct steps s = {sheet, draft, room, lay, 0};
+	column_warning(sheet, draft_text(draft, "note.stop-and-call",
+	                                 {"tolerance", tolerance_text(draft, lay)}));
+	column_heading(sheet, draft_word(draft, "heading.order"));
+	add_steps(&s);
+	column_heading(sheet, draft_word(draft, "heading.materials"));
+	materials_draw(sheet, lay);
+	column_heading(sheet, draft_word(draft, "heading.cautions"));
+	cautions_draw(sheet);
+}

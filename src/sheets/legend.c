@@ -1,0 +1,81 @@
+#include "sheets/legend.h"
+
+#include "drawing/symbol.h"
+
+/* Paper mm, own design. */
+static const double ROW = 6.8, SWATCH_WIDTH = 13, SWATCH_HEIGHT = 4.6, TEXT_GAP = 2.5;
+static const double COLUMN_LEAST = 58;
+
+enum swatch_kind { SWATCH_AREA, SWATCH_PEN, SWATCH_STEP };
+
+static const struct legend_entry {
+	const char *key;
+	enum swatch_kind kind;
+	enum area area;
+	enum pen pen;
+} ENTRIES[LEGEND_COUNT] = {
+	[LEGEND_FIRST_TILE] = {"legend.first-tile", SWATCH_AREA, AREA_FIRST_TILE, PEN_FIRST_TILE},
+	[LEGEND_CONTROL] = {"legend.control", SWATCH_PEN, 0, PEN_CONTROL},
+	[LEGEND_CUT_TILE] = {"legend.cut-tile", SWATCH_AREA, AREA_CUT_TILE, PEN_CUT},
+	[LEGEND_STRIP] = {"legend.strip", SWATCH_AREA, AREA_STRIP, PEN_STRIP},
+	[LEGEND_STRIP_PENDING] = {"legend.strip-pending", SWATCH_AREA, AREA_STRIP_PENDING,
+                                  PEN_STRIP_PENDING},
+	[LEGEND_SOFT_JOINT] = {"legend.soft-joint", SWATCH_PEN, 0, PEN_SOFT_JOINT},
+	[LEGEND_CARRIED_JOINT] = {"legend.carried-joint", SWATCH_PEN, 0, PEN_CARRIED_JOINT},
+	[LEGEND_PERIMETER_OPEN] = {"legend.perimeter-open", SWATCH_PEN, 0, PEN_WALL},
+	[LEGEND_PERIMETER_SEALED] = {"legend.perimeter-sealed", SWATCH_PEN, 0, PEN_PERIMETER_JOINT},
+	[LEGEND_CRACK] = {"legend.crack", SWATCH_PEN, 0, PEN_CRACK},
+	[LEGEND_CRACK_STEP] = {"legend.crack-step", SWATCH_STEP, 0, PEN_CRACK},
+	[LEGEND_CRACK_PENDING] = {"legend.crack-pending", SWATCH_PEN, 0, PEN_CRACK_PENDING},
+	[LEGEND_SLAB_JOINT] = {"legend.slab-joint", SWATCH_PEN, 0, PEN_SLAB_JOINT},
+	[LEGEND_HOLD] = {"legend.hold", SWATCH_AREA, AREA_HOLD, PEN_HOLD},
+	[LEGEND_OBSTACLE] = {"legend.obstacle", SWATCH_AREA, AREA_OBSTACLE, PEN_OBSTACLE},
+};
+
+static void draw_swatch(struct sheet *sheet, struct paper_box box, const struct legend_entry *entry)
+{
+	switch (entry->kind) {
+	case SWATCH_AREA:
+		symbol_swatch_area(sheet->list, box, entry->area, entry->pen);
+		break;
+	case SWATCH_PEN:
+		symbol_swatch_pen(sheet->list, box, entry->pen);
+		break;
+	case SWATCH_STEP:
+		symbol_step(sheet->list, NULL,
+		            paper_at((box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2), paper_at(0, 1));
+		break;
+	}
+}
+
+static void draw_entry(struct sheet *sheet, double x, double y, const struct legend_entry *entry)
+{
+	double cap = sheet->draft->style->texts[TEXT_TABLE].cap;
+	double middle = y + ROW / 2;
+	struct paper_box swatch = {x, middle - SWATCH_HEIGHT / 2, x + SWATCH_WIDTH,
+	                           middle + SWATCH_HEIGHT / 2};
+	draw_swatch(sheet, swatch, entry);
+	list_text(sheet->list, LAYER_NOTES, TEXT_TABLE, NULL,
+	          paper_at(swatch.x1 + TEXT_GAP, middle + cap / 2), ALIGN_START,
+	          draft_word(sheet->draft, entry->key));
+}
+
+size_t legend_draw(struct sheet *sheet, struct paper_box box)
+{
+	int rows = (int)((box.y1 - box.y0) / ROW);
+	int columns = (int)((box.x1 - box.x0) / COLUMN_LEAST);
+	double width = (box.x1 - box.x0) / (columns > 0 ? columns : 1);
+	size_t left = 0;
+	int next = 0;
+	for (int mark = 0; mark < LEGEND_COUNT; mark++) {
+		if (!sheet_uses(sheet, (enum legend_mark)mark))
+			continue;
+		if (next < rows * columns)
+			draw_entry(sheet, box.x0 + width * (next / rows), box.y0 + ROW * (next % rows),
+			           &ENTRIES[mark]);
+		else
+			left++;
+		next++;
+	}
+	return left;
+}

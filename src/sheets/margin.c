@@ -1,0 +1,150 @@
+#include "sheets/margin.h"
+
+#include <stdlib.h>
+
+#include "drawing/dimension.h"
+#include "sheets/drawing_scale.h"
+
+static int compare(const void *a, const void *b)
+{
+	double p = *(const double *)a, q = *(const double *)b;
+	return (p > q) - (p < q);
+}
+
+void places_sort(struct places *places, double least)
+{
+	if (places->at.count == 0)
+		return;
+	qsort(places->at.items, places->at.count, sizeof *places->at.items, compare);
+	size_t last = 0;
+	for (size_t i = 1; i < places->at.count; i++)
+		if (places->at.items[i] - places->at.items[last] >= least)
+			places->at.items[++last] = places->at.items[i];
+	places->at.count = last + 1;
+}
+
+static bool fits(const struct sheet *sheet, const struct margin *margin, double scale)
+{
+	struct paper_point size = view_size(margin->window, 90, scale);
+	double width = sheet->drawing.x1 - sheet->drawing.x0;
+	double height = sheet->drawing.y1 - sheet->drawing.y0;
+	return size.x + margin->need[SIDE_LEFT] + margin->need[SIDE_RIGHT] <= width &&
+	       size.y + margin->need[SIDE_TOP] + margin->need[SIDE_BOTTOM] <= height;
+}
+
+static double choose_scale(const struct sheet *sheet, const struct margin *margin)
+{
+	const struct draft *draft = sheet->draft;
+	if (draft->scale > 0)
+		return fits(sheet, margin, draft->scale) ? draft->scale : 0;
+	for (size_t i = 0;; i++) {
+		double scale = drawing_scale_at(draft->site->inches, i);
+		if (scale <= 0 || fits(sheet, margin, scale))
+			return scale;
+	}
+}
+
+bool margin_fit(struct sheet *sheet, const struct margin *margin, struct view *out_view)
+{
+	sheet->scale = choose_scale(sheet, margin);
+	if (sheet->scale <= 0)
+		return false;
+	struct paper_box paper = {sheet->drawing.x0 + margin->need[SIDE_LEFT],
+	                          sheet->drawing.y0 + margin->need[SIDE_TOP],
+	                          sheet->drawing.x1 - margin->need[SIDE_RIGHT],
+	                          sheet->drawing.y1 - margin->need[SIDE_BOTTOM]};
+	*out_view = view_make(margin->window, 90, sheet->scale, paper);
+	return true;
+}
+
+/* The point of the window's edge at a place along it. */
+static struct point edge_point(struct box window, enum side side, double at)
+{
+	switch (side) {
+	case SIDE_BOTTOM:
+		return (struct point){at, window.y0};
+	case SIDE_TOP:
+		return (struct point){at, window.y1};
+	case SIDE_LEFT:
+		return (struct point){window.x0, at};
+	default:
+		return (struct point){window.x1, at};
+	}
+}
+
+static struct paper_point outside(const struct view *view, struct box window, enum side side,
+                                  double offset)
+{
+	static const struct paper_point OUT[] = {
+		[SIDE_BOTTOM] = {0, 1}, [SIDE_RIGHT] = {1, 0}, [SIDE_TOP] = {0, -1}, [SIDE_LEFT] = {-1, 0}};
+	struct point middle = side_is_level(side)
+	                              ? edge_point(window, side, (window.x0 + window.x1) / 2)
+	                              : edge_point(window, side, (window.y0 + window.y1) / 2);
+	return paper_step(view_point(view, middle), OUT[side], offset);
+}
+
+static struct dimension_chain chain_make(struct sheet *sheet, const struct view *view,
+                                         struct box window, enum side side, double offset,
+                                         const double *at, size_t count, const char *element)
+{
+	struct arena *arena = sheet->draft->arena;
+	struct point *points = ARENA_ARRAY(arena, struct point, count);
+	for (size_t i = 0; i < count; i++)
+		points[i] = edge_point(window, side, at[i]);
+	return (struct dimension_chain){
+		.points = points, .count = count,
+		.direction = side_is_level(side) ? (struct point){1, 0} : (struct point){0, 1},
+		.through = outside(view, window, side, offset),
+		.element = element, .has_extensions = true};
+}
+
+void margin_chain(struct sheet *sheet, const struct view *view, struct box window, enum side side,
+                  double offset, const struct places *places, const char *element)
+{
+	const struct draft *draft = sheet->draft;
+	size_t count = places->at.count;
+	if (count < 2)
+		return;
+	const double *at = places->at.items;
+	const char **values = ARENA_ARRAY(draft->arena, const char *, count);
+	for (size_t i = 0; i + 1 < count; i++)
+		values[i] = draft_length(draft, draft_rounded(draft, at[i + 1] - at[0]) -
+		                                        draft_rounded(draft, at[i] - at[0]));
+	struct dimension_chain chain =
+		chain_make(sheet, view, window, side, offset, at, count, element);
+	chain.values = values;
+	dimension_chain(sheet->list, view, &chain);
+}
+
+/* The places on one side of the origin, nearest first, with the origin before them. */
+static void run_one_way(struct sheet *sheet, const struct view *view, struct box window,
+                        enum side side, double offset, double origin,
+                        const struct places *places, bool up, const char *element)
+{
+	const struct draft *draft = sheet->draft;
+	size_t all = places->at.count, count = 1;
+	double *at = ARENA_ARRAY(draft->arena, double, all + 1);
+	const char **values = ARENA_ARRAY(draft->arena, const char *, all + 1);
+	at[0] = origin;
+	for (size_t i = 0; i < all; i++) {
+		double place = places->at.items[up ? i : all - 1 - i];
+		if ((up ? place - origin : origin - place) <= 0)
+			continue;
+		values[count] = draft_length(draft, fabs(place - origin));
+		at[count++] = place;
+	}
+	if (count < 2)
+		return;
+	struct dimension_chain chain =
+		chain_make(sheet, view, window, side, offset, at, count, element);
+	chain.values = values;
+	dimension_running(sheet->list, view, &chain);
+}
+
+void margin_running(struct sheet *sheet, const struct view *view, struct box window,
+                    enum side side, double offset, double origin, const struct places *places,
+                    const char *element)
+{
+	run_one_way(sheet, view, window, side, offset, origin, places, true, element);
+	run_one_way(sheet, view, window, side, offset, origin, places, false, element);
+}

@@ -1,0 +1,10 @@
+/* materials.h - what the crew needs to know of tile, joint, membrane and sealant. */
+#ifndef SHEETS_MATERIALS_H
+#define SHEETS_MATERIALS_H
+#include "sheets/sheet.h"
+
+void materials_draw(struct sheet *, const struct placed_lay *);
+/* Hours the membrane must cure; NULL: the plan does not say. */
+const char *materials_cure(const struct draft *, const struct placed_lay *);
+
+#endif

@@ -1,0 +1,54 @@
+/* sheet.h - one sheet: its frame, the places where things stand on it, its drawing list.
+ * Units: paper mm. Owns: everything lives in the draft's arena.
+ * Layout, own design after ISO 5457 and ISO 9431 (docs/sources.md S03, S04, S14): the
+ * drawing at the left, a column of text at the right that ends in revisions and title
+ * block, and under the drawing a band with scale bar, legend and the reviewer's box. */
+#ifndef SHEETS_SHEET_H
+#define SHEETS_SHEET_H
+#include "drawing/list.h"
+#include "sheets/draft.h"
+
+/* What a legend can explain; a sheet lists what it used. */
+enum legend_mark {
+	LEGEND_FIRST_TILE,
+	LEGEND_CONTROL,
+	LEGEND_CUT_TILE,
+	LEGEND_STRIP,
+	LEGEND_STRIP_PENDING,
+	LEGEND_SOFT_JOINT,
+	LEGEND_CARRIED_JOINT,
+	LEGEND_PERIMETER_OPEN,
+	LEGEND_PERIMETER_SEALED,
+	LEGEND_CRACK,
+	LEGEND_CRACK_STEP,
+	LEGEND_CRACK_PENDING,
+	LEGEND_SLAB_JOINT,
+	LEGEND_HOLD,
+	LEGEND_OBSTACLE,
+	LEGEND_COUNT
+};
+
+struct sheet {
+	const struct draft *draft;
+	struct list *list;
+	const char *name;          /* install-bay */
+	const char *title;         /* Install: Stall bay */
+	const char *subject;       /* what a screen reader says of it */
+	struct paper_box frame;    /* the drawing space */
+	struct paper_box drawing;  /* where the view and its dimensions go */
+	struct paper_box column;   /* text, from the top; what is left of it */
+	struct paper_box band;
+	const struct site_room *room; /* of a sheet for one room; else NULL */
+	size_t number, count;
+	double scale;              /* of its main view; printed */
+	unsigned long used;        /* set of legend_mark */
+};
+
+struct sheet *sheet_new(const struct draft *, const char *name, const char *title,
+                        const char *subject);
+void sheet_use(struct sheet *, enum legend_mark);
+bool sheet_uses(const struct sheet *, enum legend_mark);
+/* Frame, grid references and rules between the places. */
+void sheet_draw_frame(struct sheet *);
+
+#endif

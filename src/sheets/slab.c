@@ -1,0 +1,120 @@
+#include "sheets/slab.h"
+
+#include "geometry/overlay.h"
+#include "sheets/crew_marks.h"
+#include "sheets/draw_cuts.h"
+#include "sheets/draw_floor.h"
+#include "sheets/draw_tile.h"
+#include "sheets/locate.h"
+#include "sheets/slab_notes.h"
+
+/* Paper mm, own design: the lane of a chain, outside the names of the walls. */
+static const double CHAIN_LANE = 9, FIRST_LANE = 3;
+/* Floor mm: places nearer than this are one. */
+static const double SAME_PLACE = 3;
+
+static struct box floor_window(struct arena *arena, const struct site *site)
+{
+	struct box window = box_empty();
+	for (size_t i = 0; i < site->room_count; i++) {
+		struct region ground = site_room_ground(arena, &site->rooms[i]);
+		struct box box = region_box(&ground);
+		window = box_with(window, (struct point){box.x0, box.y0});
+		window = box_with(window, (struct point){box.x1, box.y1});
+	}
+	return window;
+}
+
+static void locate_lines(struct arena *arena, struct located *all, struct box window,
+                         struct line line, const struct region *ground)
+{
+	size_t count;
+	struct line *parts = overlay_clip_line(arena, line, ground, &count);
+	for (size_t i = 0; i < count; i++)
+		locate_line(arena, all, window, parts[i]);
+}
+
+/* Ends of all cracks and slab joints in a room, then its corners. */
+static struct located locate_room(struct arena *arena, const struct site *site,
+                                  const struct site_room *room, struct box window)
+{
+	struct located all = {0};
+	struct region ground = site_room_ground(arena, room);
+	for (size_t i = 0; i < site->crack_count; i++)
+		locate_lines(arena, &all, window, site->cracks[i].line, &ground);
+	for (size_t i = 0; i < site->slab_joint_count; i++)
+		locate_lines(arena, &all, window, site->slab_joints[i].line, &ground);
+	for (int s = 0; s < SIDE_COUNT; s++) {
+		struct places corners = room_corners(arena, room, (enum side)s);
+		if (all.sides[s].at.count == 0)
+			continue;
+		for (size_t i = 0; i < corners.at.count; i++)
+			*array_push(arena, &all.sides[s].at) = corners.at.items[i];
+		places_sort(&all.sides[s], SAME_PLACE);
+	}
+	return all;
+}
+
+/* Lanes outside the names of the walls: ends at the walls, then the overall. */
+static void draw_chains(struct sheet *sheet, const struct view *view,
+                        const struct site_room *room, const struct located *all, struct box window)
+{
+	struct arena *arena = sheet->draft->arena;
+	double first = draw_cuts_lane(sheet->draft) + FIRST_LANE + CHAIN_LANE / 2;
+	for (int s = 0; s < SIDE_COUNT; s++) {
+		enum side side = (enum side)s;
+		double at = first;
+		if (all->sides[s].at.count > 0) {
+			margin_chain(sheet, view, window, side, at, &all->sides[s], room->id);
+			at += CHAIN_LANE;
+		}
+		if (side != SIDE_BOTTOM && side != SIDE_LEFT)
+			continue;
+		struct places corners = room_corners(arena, room, side);
+		if (corners.at.count > 2) {
+			margin_chain(sheet, view, window, side, at, &corners, room->id);
+			at += CHAIN_LANE;
+		}
+		double ends[] = {corners.at.items[0], corners.at.items[corners.at.count - 1]};
+		struct places overall = {.at = {ends, 2, 2}};
+		margin_chain(sheet, view, window, side, at, &overall, room->id);
+	}
+}
+
+static void draw_room(struct sheet *sheet, const struct view *view, const struct site_room *room)
+{
+	const struct draft *draft = sheet->draft;
+	struct region ground = site_room_ground(draft->arena, room);
+	struct box window = region_box(&ground);
+	const struct placed_lay *lay = lay_of_room(draft->placed, room);
+	struct located all = locate_room(draft->arena, draft->site, room, window);
+	if (lay) {
+		struct lay_view v = lay_view_make(draft->arena, lay, view, room);
+		draw_holds(sheet, &v);
+	}
+	draw_obstacles(sheet, view, room);
+	draw_slab_joints(sheet, view, &ground);
+	draw_cracks(sheet, view, &ground);
+	draw_walls(sheet, view, room);
+	draw_doorways(sheet, view, room);
+	draw_wall_names(sheet, view, room);
+	draw_room_name(sheet, view, room);
+	draw_chains(sheet, view, room, &all, window);
+	for (size_t i = 0; i < all.inside.count; i++)
+		locate_draw_inside(sheet, view, room, all.inside.items[i], NULL);
+}
+
+bool slab_draw(struct sheet *sheet)
+{
+	const struct draft *draft = sheet->draft;
+	double lanes = draw_cuts_lane(draft) + FIRST_LANE + 2 * CHAIN_LANE;
+	struct margin margin = {.window = floor_window(draft->arena, draft->site),
+	                        .need = {lanes + 2 * CHAIN_LANE, lanes, lanes, lanes + 2 * CHAIN_LANE}};
+	struct view view;
+	if (!margin_fit(sheet, &margin, &view))
+		return false;
+	for (size_t i = 0; i < draft->site->room_count; i++)
+		draw_room(sheet, &view, &draft->site->rooms[i]);
+	slab_notes(sheet);
+	return true;
+}

@@ -1,0 +1,122 @@
+#include "sheets/tile_lines.h"
+
+#include <math.h>
+#include <stdlib.h>
+
+/* A stretch of a joint's centre line that lies along one axis. */
+struct stretch {
+	long long at; /* place across, in thousandths of a mm: joints on one line agree */
+	double across, from, to;
+};
+
+struct stretches {
+	ARRAY_OF(struct stretch) list;
+};
+
+static void add_stretch(struct arena *arena, struct stretches *s, double across, double from,
+                        double to)
+{
+	*array_push(arena, &s->list) =
+		(struct stretch){llround(across * 1000), across, from, to};
+}
+
+static int compare(const void *a, const void *b)
+{
+	const struct stretch *p = a, *q = b;
+	if (p->at != q->at)
+		return p->at < q->at ? -1 : 1;
+	if (p->from < q->from || p->from > q->from)
+		return p->from < q->from ? -1 : 1;
+	return (p->to > q->to) - (p->to < q->to);
+}
+
+/* Joins stretches that touch or overlap; what is left comes first. */
+static void join(struct stretches *s)
+{
+	if (s->list.count == 0)
+		return;
+	qsort(s->list.items, s->list.count, sizeof *s->list.items, compare);
+	size_t last = 0;
+	for (size_t i = 1; i < s->list.count; i++) {
+		struct stretch *left = &s->list.items[last], *next = &s->list.items[i];
+		if (next->at == left->at && next->from <= left->to + 0.01)
+			left->to = fmax(left->to, next->to);
+		else
+			s->list.items[++last] = *next;
+	}
+	s->list.count = last + 1;
+}
+
+struct line_array {
+	ARRAY_OF(struct line) lines;
+};
+
+static void add_line(struct arena *arena, struct line_array *lines, struct point a, struct point b)
+{
+	struct point *points = ARENA_ARRAY(arena, struct point, 2);
+	points[0] = a;
+	points[1] = b;
+	*array_push(arena, &lines->lines) = (struct line){points, 2};
+}
+
+/* A run of rectangles: both long sides, and the joints across. */
+static void add_boxes(struct arena *arena, struct box cell, const struct tile_run *run,
+                      const struct module *module, struct stretches *along,
+                      struct stretches *across)
+{
+	double step = module->a.x;
+	double x0 = cell.x0, x1 = cell.x1 + step * (run->last - run->first);
+	add_stretch(arena, along, cell.y0, x0, x1);
+	add_stretch(arena, along, cell.y1, x0, x1);
+	for (int i = 0; i <= run->last - run->first + 1; i++)
+		add_stretch(arena, across, x0 + step * i, cell.y0, cell.y1);
+}
+
+/* Any other face: the cells of the run one by one, each as a closed line. */
+static void add_cells(struct arena *arena, const struct tiling *tiling, const struct panel *panel,
+                      const struct tile_run *run, struct line_array *lines)
+{
+	for (int i = run->first; i <= run->last; i++) {
+		struct address at = {run->face, i, run->j};
+		struct ring cell = module_cell_at(arena, tiling->module, at, panel->position);
+		struct point *points = ARENA_ARRAY(arena, struct point, cell.count + 1);
+		for (size_t k = 0; k <= cell.count; k++)
+			points[k] = cell.points[k % cell.count];
+		*array_push(arena, &lines->lines) = (struct line){points, cell.count + 1};
+	}
+}
+
+static bool is_box(struct ring ring)
+{
+	struct box box = ring_box(ring);
+	return ring.count == 4 &&
+	       fabs(ring_area(ring) - (box.x1 - box.x0) * (box.y1 - box.y0)) < 1e-3;
+}
+
+struct line *tile_lines(struct arena *arena, const struct tiling *tiling,
+                        const struct panel *panel, size_t *out_count)
+{
+	struct stretches along = {0}, across = {0};
+	struct line_array lines = {0};
+	for (size_t i = 0; i < panel->run_count; i++) {
+		const struct tile_run *run = &panel->runs[i];
+		struct address first = {run->face, run->first, run->j};
+		struct ring cell = module_cell_at(arena, tiling->module, first, panel->position);
+		if (is_box(cell) && fabs(tiling->module->a.y) < 1e-9)
+			add_boxes(arena, ring_box(cell), run, tiling->module, &along, &across);
+		else
+			add_cells(arena, tiling, panel, run, &lines);
+	}
+	join(&along);
+	join(&across);
+	for (size_t i = 0; i < along.list.count; i++) {
+		struct stretch s = along.list.items[i];
+		add_line(arena, &lines, (struct point){s.from, s.across}, (struct point){s.to, s.across});
+	}
+	for (size_t i = 0; i < across.list.count; i++) {
+		struct stretch s = across.list.items[i];
+		add_line(arena, &lines, (struct point){s.across, s.from}, (struct point){s.across, s.to});
+	}
+	*out_count = lines.lines.count;
+	return lines.lines.items;
+}

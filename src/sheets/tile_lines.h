@@ -1,0 +1,11 @@
+/* tile_lines.h - the joints between whole tiles as the fewest, longest lines.
+ * Units: mm in the lay's own axes. Owns: arena. Joints that go on from one another are one
+ * line, so a grid of any size costs a line a course and a line a column. */
+#ifndef SHEETS_TILE_LINES_H
+#define SHEETS_TILE_LINES_H
+#include "layout/tiling.h"
+
+struct line *tile_lines(struct arena *, const struct tiling *, const struct panel *,
+                        size_t *out_count);
+
+#endif

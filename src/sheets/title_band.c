@@ -1,0 +1,64 @@
+/* title_band.c - scale bar, north and the reviewer's clear box in the band of a sheet. */
+#include "drawing/symbol.h"
+#include "sheets/title_block.h"
+
+/* Paper mm, own design. */
+static const double INSET = 5, NORTH_RADIUS = 8, BAR_MOST = 62, STAMP_WIDTH = 72;
+enum { BAR_FIELDS = 4 };
+
+/* Field lengths of a scale bar, floor mm: the largest whose bar fits is taken. */
+static const double FEET[] = {10 * 3048.0, 5 * 3048.0, 2 * 3048.0, 3048.0, 5 * 304.8, 2 * 304.8,
+                              304.8, 152.4, 76.2, 25.4, 0};
+static const double METRES[] = {10000, 5000, 2000, 1000, 500, 200, 100, 50, 20, 10, 0};
+
+static double field_of_bar(const struct sheet *sheet)
+{
+	const double *steps = sheet->draft->site->inches ? FEET : METRES;
+	while (steps[1] > 0 && *steps * BAR_FIELDS / sheet->scale > BAR_MOST)
+		steps++;
+	return *steps;
+}
+
+static void draw_scale_bar(struct sheet *sheet, double x, double y)
+{
+	const struct draft *draft = sheet->draft;
+	double field = field_of_bar(sheet);
+	const char *marks[BAR_FIELDS + 1];
+	for (int i = 0; i <= BAR_FIELDS; i++)
+		marks[i] = draft_length(draft, field * i);
+	symbol_scale_bar(sheet->list, paper_at(x, y), field, sheet->scale, BAR_FIELDS, marks);
+}
+
+static void draw_north(struct sheet *sheet, struct paper_point at)
+{
+	double angle = sheet->draft->site->plan->north_deg;
+	struct frame frame = frame_from_deg(angle);
+	symbol_north(sheet->list, at, NORTH_RADIUS, paper_at(frame.cos, -frame.sin),
+	             draft_word(sheet->draft, "north.letter"));
+}
+
+static void draw_stamp(struct sheet *sheet, struct paper_box box)
+{
+	double cap = sheet->draft->style->texts[TEXT_FRAME].cap;
+	list_stroke(sheet->list, LAYER_SHEET, PEN_RULE, NULL,
+	            paper_path_box(sheet->draft->arena, box));
+	list_text(sheet->list, LAYER_SHEET, TEXT_FRAME, NULL,
+	          paper_at(box.x0 + 2, box.y0 + 2 + cap), ALIGN_START,
+	          draft_word(sheet->draft, "stamp.box"));
+}
+
+struct paper_box title_band_draw(struct sheet *sheet)
+{
+	const struct draft *draft = sheet->draft;
+	struct paper_box band = sheet->band;
+	double left = band.x0 + INSET;
+	draw_north(sheet, paper_at(left + NORTH_RADIUS + 1, band.y0 + INSET + NORTH_RADIUS + 2));
+	list_paragraph(sheet->list, LAYER_NOTES, TEXT_TABLE,
+	               paper_at(left + 2 * NORTH_RADIUS + 8, band.y0 + INSET + 2),
+	               BAR_MOST - 2 * NORTH_RADIUS,
+	               draft_text(draft, "sheet.original", {"paper", draft->paper->label}));
+	draw_scale_bar(sheet, left + 2, band.y1 - INSET - 9);
+	struct paper_box stamp = {band.x1 - STAMP_WIDTH - 3, band.y0 + 3, band.x1 - 3, band.y1 - 3};
+	draw_stamp(sheet, stamp);
+	return (struct paper_box){left + BAR_MOST + 2 * INSET, band.y0 + 3, stamp.x0 - 3, band.y1 - 2};
+}
