@@ -1,0 +1,48 @@
+// cracks.hpp - crossed pieces, strips, holds and carried joints against the record.
+#ifndef ORACLE_CRACKS_HPP
+#define ORACLE_CRACKS_HPP
+#include "tiles.hpp"
+
+// One lay of a record with what was cut anew from it.
+struct Floor {
+	const Record &record;
+	const Plan &plan;
+	const Field &field;
+	const Tiling &tiling;
+	const PlanLay &lay;
+
+	std::vector<Shape> ground() const;    // outlines of the lay's rooms
+	std::vector<Shape> obstacles() const; // in those rooms
+	std::vector<Shape> covered() const;   // strips and full coverage
+	const PlanMembrane *membrane() const; // over the lay, or none
+	double half_width() const;            // half of what a strip must cover
+	double overrun() const;               // past a crack's end in the field
+	bool on_panel(Point, double slack) const;
+	// Inside one of the shapes, or within `slack` of its border.
+	static bool in_any(const std::vector<Shape> &, Point, double slack);
+};
+
+struct Group {
+	std::string id, state;
+	std::vector<const Crack *> cracks;
+	std::vector<Segment> line; // of all its cracks
+};
+std::vector<Group> groups_of(const Record &);
+
+double reach_of(const Plan &, const Crack &); // width / 2 + wander
+std::vector<const Tile *> crossed(const Floor &, const Crack &);
+std::vector<Shape> carried_bands(const Record &);
+// Length of the segment outside (or inside) of all shapes; nearer than `slack` to a border
+// counts for neither.
+double length_where(const Segment &, const std::vector<Shape> &, bool is_inside, double slack);
+// Ends of the crack that lie in the field, with the direction in which it would go on.
+struct OpenEnd {
+	Point at, along;
+};
+std::vector<OpenEnd> open_ends(const Floor &, const Crack &);
+
+void check_cracks(const Floor &, Report &);
+void check_strips(const Floor &, Report &);
+void check_holds(const Floor &, Report &);
+void check_carried(const Floor &, Report &);
+#endif

@@ -1,0 +1,313 @@
+#include "model.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+namespace {
+
+const std::map<std::string, double> UNITS = {
+	{"mm", 1},   {"cm", 10},    {"m", 1000},       {"in", 25.4},       {"ft", 304.8},     {"'", 304.8},
+	{"\"", 25.4}, {"mil", 0.0254}, {"um", 0.001}, {"\u2032", 304.8}, {"\u2033", 25.4}};
+
+std::set<std::string> set_of(const std::string &list)
+{
+	std::vector<std::string> all = words(list);
+	return {all.begin(), all.end()};
+}
+
+Ring turned(Ring ring, bool anticlockwise)
+{
+	if ((signed_area(ring) > 0) != anticlockwise)
+		std::reverse(ring.begin(), ring.end());
+	return ring;
+}
+
+} // namespace
+
+double length_of(const std::string &text, const std::string &unit)
+{
+	double total = 0, pending = 0;
+	bool is_pending = false, minus = false;
+	for (size_t i = 0; i < text.size();) {
+		if (std::isspace(static_cast<unsigned char>(text[i]))) {
+			i++;
+		} else if (text[i] == '-') {
+			minus = minus || i == 0; // 12'-6": the dash only joins
+			i++;
+		} else if (std::isdigit(static_cast<unsigned char>(text[i])) || text[i] == '.') {
+			char *end = nullptr;
+			double value = std::strtod(text.c_str() + i, &end);
+			if (*end == '/')
+				value /= std::strtod(end + 1, &end);
+			i = static_cast<size_t>(end - text.c_str());
+			pending += value;
+			is_pending = true;
+		} else {
+			std::string best;
+			for (const auto &[name, mm] : UNITS)
+				if (text.compare(i, name.size(), name) == 0 && name.size() > best.size())
+					best = name;
+			if (best.empty() || !is_pending)
+				throw std::runtime_error("no length: '" + text + "'");
+			total += pending * UNITS.at(best);
+			pending = 0, is_pending = false;
+			i += best.size();
+		}
+	}
+	if (is_pending)
+		total += pending * UNITS.at(unit);
+	return minus ? -total : total;
+}
+
+namespace {
+
+// Reads one plan; walls are collected first, because points may be given along them.
+class PlanReader {
+public:
+	explicit PlanReader(const Element &floor) : root(floor), unit(floor.get("unit"))
+	{
+		plan.inches = unit == "in" || unit == "ft";
+		for (const Element *room : root.all("room"))
+			walls_of(*room);
+	}
+
+	Plan read()
+	{
+		for (const Element *room : root.all("room"))
+			for (const Element *obstacle : room->all("obstacle"))
+				plan.obstacles[room->get("id")].push_back(ring_of(*obstacle));
+		for (const Element *lay : root.all("lay"))
+			plan.lays[lay->get("id")] = lay_of(*lay);
+		for (const Element *e : root.all("crack"))
+			plan.cracks[e->get("id")] = {length(*e, "width", 0), length(*e, "step", 0),
+			                             length(*e, "wander", plan.inches ? 12.7 : 12),
+			                             e->get("moving") == "yes", line_of(*e)};
+		for (const Element *e : root.all("slab-joint"))
+			plan.joints[e->get("id")] = {e->get("kind"), length(*e, "width", 0),
+			                             e->get("treat") == "relocate", line_of(*e)};
+		for (const Element *e : root.all("membrane"))
+			plan.membranes.push_back({set_of(e->get("rooms")), e->get("kind"),
+			                          length(*e, "strip", 0), length(*e, "overrun", -1),
+			                          length(*e, "roll-wide", 0), e->get("soft-joints") == "one"});
+		return plan;
+	}
+
+private:
+	struct Wall {
+		Segment chord;
+		Point into; // square into the room, length 1
+	};
+	const Element &root;
+	std::string unit;
+	Plan plan;
+	std::map<std::string, Wall> walls;
+
+	double length(const Element &e, const char *key, double otherwise) const
+	{
+		return e.has(key) ? length_of(e.get(key), unit) : otherwise;
+	}
+
+	Point point(const Element &e) const
+	{
+		if (!e.has("wall"))
+			return {length(e, "x", 0), length(e, "y", 0)};
+		const Wall &wall = walls.at(e.get("wall"));
+		Point d = wall.chord.b - wall.chord.a;
+		return wall.chord.a + d * (length(e, "along", 0) / norm(d)) + wall.into * length(e, "out", 0);
+	}
+
+	Line line_of(const Element &e) const
+	{
+		Line line;
+		for (const Element *at : e.all("at"))
+			line.push_back(point(*at));
+		return line;
+	}
+
+	void walls_of(const Element &room)
+	{
+		Ring ring;
+		std::vector<std::string> ids;
+		for (const Element *corners : room.all("corners"))
+			for (const Element *corner : corners->all("corner")) {
+				ring.push_back(point(*corner));
+				ids.push_back(corner->get("id"));
+			}
+		for (const Element *run : room.all("walls")) {
+			Point at = point(*run);
+			double heading = number_of(run->get("heading", "0"));
+			for (const Element *wall : run->all("wall")) {
+				ring.push_back(at);
+				ids.push_back(wall->get("id"));
+				double angle = heading * M_PI / 180;
+				at = at + Point{std::cos(angle), std::sin(angle)} * length(*wall, "length", 0);
+				heading += number_of(wall->get("turn", "90"));
+			}
+		}
+		double side = signed_area(ring) > 0 ? 1 : -1;
+		for (size_t i = 0; i < ring.size(); i++) {
+			Segment chord{ring[i], ring[(i + 1) % ring.size()]};
+			Point d = (chord.b - chord.a) * (side / norm(chord.b - chord.a));
+			std::string id = ids[i].empty() ? room.get("id") + "." + std::to_string(i + 1) : ids[i];
+			walls[id] = {chord, {-d.y, d.x}};
+		}
+	}
+
+	Ring ring_of(const Element &obstacle) const
+	{
+		Ring ring;
+		for (const Element *corners : obstacle.all("corners"))
+			for (const Element *corner : corners->all("corner"))
+				ring.push_back(point(*corner));
+		Point middle = point(obstacle);
+		if (obstacle.has("across")) {
+			const int sides = 180; // drawn round the circle, so that no floor is claimed in it
+			double radius = length(obstacle, "across", 0) / 2 / std::cos(M_PI / sides);
+			for (int i = 0; i < sides; i++)
+				ring.push_back(middle + Point{std::cos(2 * M_PI * i / sides),
+				                              std::sin(2 * M_PI * i / sides)} * radius);
+		} else if (obstacle.has("wide")) {
+			double angle = number_of(obstacle.get("turn", "0")) * M_PI / 180;
+			Point u = Point{std::cos(angle), std::sin(angle)} * (length(obstacle, "wide", 0) / 2);
+			Point v = Point{-std::sin(angle), std::cos(angle)} * (length(obstacle, "deep", 0) / 2);
+			ring = {middle - u - v, middle + u - v, middle + u + v, middle - u + v};
+		}
+		return turned(ring, true);
+	}
+
+	PlanLay lay_of(const Element &e) const
+	{
+		PlanLay lay;
+		lay.rooms = set_of(e.get("rooms"));
+		lay.joint = length(e, "joint", 0);
+		lay.gap = length(e, "gap", plan.inches ? 6.35 : 6);
+		lay.gap_max = length(e, "gap-max", plan.inches ? 12.7 : 12);
+		for (const std::string &id : words(e.get("tile")))
+			for (const Element *tile : root.all("tile"))
+				if (tile->get("id") == id) {
+					double wide = length(*tile, "wide", 0), tall = length(*tile, "long", wide);
+					lay.tile_width = std::max(lay.tile_width, std::min(wide, tall));
+					lay.tile_long = std::max(lay.tile_long, std::max(wide, tall));
+				}
+		return lay;
+	}
+};
+
+Point pair_of(const std::string &text)
+{
+	size_t comma = text.find(',');
+	if (comma == std::string::npos)
+		throw std::runtime_error("no point: '" + text + "'");
+	return {number_of(text.substr(0, comma)), number_of(text.substr(comma + 1))};
+}
+
+Line points_of(const std::string &text)
+{
+	Line line;
+	for (const std::string &word : words(text))
+		line.push_back(pair_of(word));
+	return line;
+}
+
+Shape shape_of(const Element &e)
+{
+	Shape shape;
+	for (const Element &child : e.children)
+		if (child.name == "outline" || child.name == "hole") {
+			Ring ring = points_of(child.text);
+			if (ring.size() < 3)
+				throw std::runtime_error(e.name + " " + e.get("id") + ": outline of fewer than 3 points");
+			shape.push_back(turned(ring, child.name == "outline"));
+		}
+	return shape;
+}
+
+Field field_of(const Element &e, const Plan &plan)
+{
+	Field field;
+	field.lay = e.get("lay");
+	field.rooms = set_of(e.get("rooms"));
+	field.area = e.number("area") * 1e6;
+	if (!plan.lays.count(field.lay))
+		throw std::runtime_error("the plan has no lay " + field.lay);
+	for (const Element *grid : e.all("grid")) {
+		field.a = pair_of(grid->get("a"));
+		field.b = pair_of(grid->get("b"));
+		for (const Element *face : grid->all("face")) {
+			field.faces.push_back(turned(points_of(face->text), true));
+			field.cells.push_back(grown(field.faces.back(), plan.lays.at(field.lay).joint / 2));
+		}
+	}
+	for (const Element *p : e.all("panel")) {
+		Panel panel;
+		panel.id = p->get("id");
+		panel.at = {p->number("x"), p->number("y")};
+		panel.area = p->number("area") * 1e6;
+		panel.shape = shape_of(*p);
+		panel.border = segments_of(panel.shape);
+		panel.box = box_of(panel.shape);
+		field.panels.push_back(panel);
+	}
+	for (const Element *tiles : e.all("tiles"))
+		field.tiles = tiles;
+	if (field.faces.empty() || field.panels.empty() || !field.tiles)
+		throw std::runtime_error("field of " + field.lay + " lacks grid, panel or tiles");
+	return field;
+}
+
+Strip strip_of(const Element &e)
+{
+	Strip strip{e.get("id"), set_of(e.get("crack")), e.number("area") * 1e6, shape_of(e), {}};
+	for (const Element *piece : e.all("piece"))
+		strip.pieces.push_back({shape_of(*piece), piece->number("length"), piece->number("wide")});
+	return strip;
+}
+
+Joint joint_of(const Element &e)
+{
+	Joint joint;
+	joint.id = e.get("id"), joint.kind = e.get("kind");
+	joint.of = e.get("of"), joint.side = e.get("side");
+	joint.width = e.number("width"), joint.length = e.number("length");
+	joint.turns = e.has("turns") ? e.number("turns") : 0;
+	joint.cost = e.has("cost") ? e.number("cost") : 0;
+	for (const Element *line : e.all("line"))
+		joint.line = points_of(line->text);
+	return joint;
+}
+
+} // namespace
+
+Plan read_plan(const std::string &path)
+{
+	return PlanReader(parse_file(path)).read();
+}
+
+Record read_record(const std::string &path, const Plan &plan)
+{
+	Record record;
+	record.root = parse_file(path);
+	const Element &root = record.root;
+	for (const Element *e : root.all("room"))
+		record.rooms.push_back({e->get("id"), e->number("area") * 1e6, shape_of(*e)});
+	for (const Element *e : root.all("crack")) {
+		Crack crack{e->get("id"), e->get("state"), e->get("group"), {}};
+		for (const Element *line : e->all("line"))
+			crack.runs.push_back(points_of(line->text));
+		record.cracks.push_back(crack);
+	}
+	for (const Element *e : root.all("field"))
+		record.fields.push_back(field_of(*e, plan));
+	for (const Element *e : root.all("strip"))
+		record.strips.push_back(strip_of(*e));
+	for (const Element *e : root.all("hold"))
+		record.holds.push_back(
+			{e->get("id"), set_of(e->get("crack")), e->number("area") * 1e6, shape_of(*e)});
+	for (const Element *e : root.all("joint"))
+		record.joints.push_back(joint_of(*e));
+	for (const Element *e : root.all("cover"))
+		if (e->get("scope") == "full")
+			record.full_covers.push_back(shape_of(*e));
+	return record;
+}

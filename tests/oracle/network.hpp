@@ -1,0 +1,53 @@
+// network.hpp - the borders of the cells round a crack as a graph, built from the record's
+// lattice alone, and the cheapest way through it.
+#ifndef ORACLE_NETWORK_HPP
+#define ORACLE_NETWORK_HPP
+#include "cracks.hpp"
+
+class Network {
+public:
+	// All cells of the panel that meet the box.
+	Network(const Floor &, size_t panel, const Box &);
+
+	// Cells that the group's cracks cross, and cells wholly enclosed by such.
+	void mark_crossed(const std::vector<const Tile *> &);
+
+	struct Edge {
+		int from, to;
+		double length;
+		std::vector<int> cells; // beside it
+		bool open = false;      // may be walked
+		bool on_crossed = false;
+	};
+	std::vector<Point> nodes;
+	std::vector<Edge> edges;
+	std::vector<char> on_border; // per node: cut at the panel's edge
+
+	std::vector<char> crossed; // per cell
+	std::vector<Ring> cells;
+
+	int node_at(Point, double within) const; // -1: none
+	// Least cost from one of `starts` to one of `ends` by open edges; negative: no way.
+	double cheapest(const std::vector<int> &starts, const std::vector<int> &ends, double penalty) const;
+
+private:
+	struct Address {
+		int face, i, j;
+		bool operator<(const Address &o) const
+		{
+			return std::tie(face, i, j) < std::tie(o.face, o.i, o.j);
+		}
+	};
+	std::map<Address, int> cell_of;
+	std::map<std::pair<long, long>, std::vector<int>> bins;
+
+	int node(Point);
+	void add_edges(const Panel &);
+};
+
+// Of two segments that follow each other: how far the way turns, in quarter turns.
+double quarter_turns(Point before, Point after);
+
+double soft_cost(const Line &, double penalty);
+void check_soft(const Floor &, double penalty, Report &);
+#endif

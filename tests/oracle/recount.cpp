@@ -1,0 +1,128 @@
+// recount.cpp - recomputes a placed floor from its own record, apart from the program that
+// wrote it: tile by tile, strip by strip, joint by joint.
+//   recount PLAN.xml RECORD.xml [--penalty MM | --rules FILE]
+// Prints one line a check, `ok NAME: figures` or `FAIL NAME: figures`; 1 when any failed or
+// nothing was compared, 2 when a file could not be read as what it should be.
+#include <cmath>
+#include <cstdio>
+#include <fstream>
+#include <set>
+#include <sstream>
+#include <stdexcept>
+
+#include "network.hpp"
+
+void Report::check(bool ok, const char *name, const char *format, ...)
+{
+	checks++;
+	failed += !ok;
+	std::printf("%s %s: ", ok ? "ok" : "FAIL", name);
+	va_list args;
+	va_start(args, format);
+	std::vprintf(format, args);
+	va_end(args);
+	std::printf("\n");
+}
+
+namespace {
+
+const char *const RULES = "src/rules/us.rules";
+const char *const PENALTY = "figure soft-turn-penalty =";
+
+// What a turn costs is a figure of the rule table: `figure soft-turn-penalty = 150 mm`.
+double penalty_from(const std::string &path)
+{
+	std::ifstream file(path);
+	for (std::string line; std::getline(file, line);)
+		if (line.rfind(PENALTY, 0) == 0) {
+			std::vector<std::string> parts = words(line.substr(std::string(PENALTY).size()));
+			std::string all;
+			for (const std::string &part : parts)
+				all += part;
+			return length_of(all, "mm");
+		}
+	throw std::runtime_error(path + ": no figure soft-turn-penalty");
+}
+
+void collect_ids(const Element &e, std::set<std::string> &ids, int &twice, int &bad)
+{
+	if (e.has("id") && !ids.insert(e.get("id")).second) {
+		std::printf("     id %s twice\n", e.get("id").c_str());
+		twice++;
+	}
+	for (const auto &[key, value] : e.attributes)
+		for (const std::string &word : words(value))
+			bad += word == "nan" || word == "-nan" || word == "inf" || word == "-inf";
+	for (const Element &child : e.children)
+		collect_ids(child, ids, twice, bad);
+}
+
+void check_document(const Record &record, Report &report)
+{
+	std::set<std::string> ids;
+	int twice = 0, bad = 0;
+	collect_ids(record.root, ids, twice, bad);
+	report.check(record.root.name == "placed" && record.root.get("version") == "1" && bad == 0,
+	             "document", "root %s version %s, %d numbers that are none", record.root.name.c_str(),
+	             record.root.get("version").c_str(), bad);
+	report.check(twice == 0, "ids", "%zu ids, %d twice", ids.size(), twice);
+	for (const Room &room : record.rooms) {
+		double area = area_of(room.shape);
+		report.check(std::fabs(area - room.area) <= 1, "room-area", "room %s: %.3f mm2, recorded %.3f",
+		             room.id.c_str(), area, room.area);
+	}
+	report.check(!record.fields.empty(), "fields", "%zu", record.fields.size());
+}
+
+int recount(const std::string &plan_path, const std::string &record_path, double penalty)
+{
+	Plan plan = read_plan(plan_path);
+	Record record = read_record(record_path, plan);
+	Report report;
+	check_document(record, report);
+	for (const auto &[id, crack] : plan.cracks) {
+		bool found = false;
+		for (const Crack &own : record.cracks)
+			found = found || own.id == id;
+		report.check(found, "crack-recorded", "crack %s", id.c_str());
+	}
+	for (const Field &field : record.fields) {
+		check_cells(plan, field, report);
+		Tiling tiling = tile_field(record, plan, field, report);
+		check_counts(field, tiling, report);
+		Floor floor{record, plan, field, tiling, plan.lays.at(field.lay)};
+		check_cracks(floor, report);
+		check_strips(floor, report);
+		check_holds(floor, report);
+		check_carried(floor, report);
+		check_soft(floor, penalty, report);
+	}
+	std::printf("%s: %d checks, %d failed, %ld cases compared, with %s\n", record_path.c_str(),
+	            report.checks, report.failed, report.cases, library_name());
+	return report.failed > 0 || report.cases == 0 ? 1 : 0;
+}
+
+} // namespace
+
+int main(int count, char **arguments)
+{
+	std::vector<std::string> paths;
+	std::string rules = RULES, penalty;
+	for (int i = 1; i < count; i++) {
+		std::string word = arguments[i];
+		if (word == "--penalty" && i + 1 < count)
+			penalty = arguments[++i];
+		else if (word == "--rules" && i + 1 < count)
+			rules = arguments[++i];
+		else
+			paths.push_back(word);
+	}
+	try {
+		if (paths.size() != 2)
+			throw std::runtime_error("usage: recount PLAN.xml RECORD.xml [--penalty MM | --rules FILE]");
+		return recount(paths[0], paths[1], penalty.empty() ? penalty_from(rules) : number_of(penalty));
+	} catch (const std::exception &error) {
+		std::printf("FAIL read: %s\n", error.what());
+		return 2;
+	}
+}
