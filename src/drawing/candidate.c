@@ -1,10 +1,16 @@
 #include "drawing/candidate.h"
 
 /* Frame to text in capital heights. */
-static const double pads_x[] = {[LABEL_PLAIN] = 0, [LABEL_BOX] = 0.6, [LABEL_ROUND] = 0.7,
-                                [LABEL_HEXAGON] = 0.9, [LABEL_UNDERLINE] = 0};
-static const double pads_y[] = {[LABEL_PLAIN] = 0, [LABEL_BOX] = 0.5, [LABEL_ROUND] = 0.5,
-                                [LABEL_HEXAGON] = 0.5, [LABEL_UNDERLINE] = 0.3};
+static const double pads_x[] = {[LABEL_PLAIN] = 0,
+                                [LABEL_BOX] = 0.6,
+                                [LABEL_ROUND] = 0.7,
+                                [LABEL_HEXAGON] = 0.9,
+                                [LABEL_UNDERLINE] = 0};
+static const double pads_y[] = {[LABEL_PLAIN] = 0,
+                                [LABEL_BOX] = 0.5,
+                                [LABEL_ROUND] = 0.5,
+                                [LABEL_HEXAGON] = 0.5,
+                                [LABEL_UNDERLINE] = 0.3};
 
 static const double DEFAULT_REACH = 40; /* mm: the farthest a tag may be from its element */
 static const double SHOULDER = 2.5, LEADER_GAP = 0.8;
@@ -23,8 +29,7 @@ struct label_body label_body_of(const struct list *list, const struct label *lab
 	struct label_body body = {.cap = label->cap > 0 ? label->cap : style->cap};
 	double under = 0, scale = text_scale(list->text, style->weight, body.cap);
 	for (size_t i = 0; i < label->line_count; i++) {
-		const struct text_run *run =
-			text_shape(list->text, style->weight, label->lines[i]);
+		const struct text_run *run = text_shape(list->text, style->weight, label->lines[i]);
 		body.width = fmax(body.width, run->advance * scale);
 		under = -run->bottom * scale;
 	}
@@ -73,8 +78,8 @@ static void add_around(struct maker *m)
 	/* Right above first, as one reads; under and straight left last. */
 	static const struct {
 		double x, y, cost;
-	} sides[] = {{1, -1, 0},    {1, 0, 0.6},   {-1, -1, 0.8}, {0, -1, 1},
-	             {1, 1, 1.2},   {-1, 0, 1.6},  {-1, 1, 1.8},  {0, 1, 2}};
+	} sides[] = {{1, -1, 0},  {1, 0, 0.6},  {-1, -1, 0.8}, {0, -1, 1},
+	             {1, 1, 1.2}, {-1, 0, 1.6}, {-1, 1, 1.8},  {0, 1, 2}};
 	for (int ring = 1; ring <= 3; ring++)
 		for (size_t i = 0; i < sizeof sides / sizeof *sides; i++) {
 			double gap = gap_of(m) * ring;
@@ -100,13 +105,13 @@ static void add_along(struct maker *m)
 		normal = (struct paper_point){-normal.x, -normal.y};
 	/* Within 15 degrees of the sheet's height a text is turned and read from the right;
 	 * a tag stays level. */
-	bool is_upright =
-		fabs(along.x) < 0.2588 && length > m->body->width && !is_framed(m->label);
+	bool is_upright = fabs(along.x) < 0.2588 && length > m->body->width && !is_framed(m->label);
 	double half_x = (is_upright ? m->body->height : m->body->width) / 2;
 	double half_y = (is_upright ? m->body->width : m->body->height) / 2;
 	for (size_t i = 0; i < sizeof stations / sizeof *stations; i++)
 		for (int sign = 1; sign >= -1; sign -= 2) {
-			double clear = fabs(normal.x) * half_x + fabs(normal.y) * half_y + gap_of(m);
+			double clear =
+				fabs(normal.x) * half_x + fabs(normal.y) * half_y + gap_of(m);
 			struct paper_point on = paper_step(a, d, stations[i]);
 			add(m, box_at(m->body, paper_step(on, normal, sign * clear), is_upright),
 			    is_upright,
@@ -154,9 +159,10 @@ static void add_fixed(struct maker *m)
 struct candidates candidate_near(struct arena *arena, const struct label *label,
                                  const struct label_body *body)
 {
-	static void (*const make[])(struct maker *) = {
-		[LABEL_AROUND] = add_around, [LABEL_ALONG] = add_along, [LABEL_IN] = add_inside,
-		[LABEL_FIXED] = add_fixed};
+	static void (*const make[])(struct maker *) = {[LABEL_AROUND] = add_around,
+	                                               [LABEL_ALONG] = add_along,
+	                                               [LABEL_IN] = add_inside,
+	                                               [LABEL_FIXED] = add_fixed};
 	struct maker m = {arena, label, body, {0}};
 	make[label->where](&m);
 	return m.out;
@@ -188,8 +194,11 @@ struct candidates candidate_led(struct arena *arena, const struct label *label,
 	/* 45 degrees is the drafter's habit; flat and steep ones cost a little more. */
 	static const struct {
 		double x, y, cost;
-	} slopes[] = {{0.7071, 0.7071, 0}, {0.5, 0.8660, 0.4}, {0.8660, 0.5, 0.4},
-	              {0.2588, 0.9659, 1}, {0.9659, 0.2588, 1}};
+	} slopes[] = {{0.7071, 0.7071, 0},
+	              {0.5, 0.8660, 0.4},
+	              {0.8660, 0.5, 0.4},
+	              {0.2588, 0.9659, 1},
+	              {0.9659, 0.2588, 1}};
 	static const double distances[] = {5, 7, 10, 14, 18, 23, 28, 34, 40};
 	static const double stations[] = {0.5, 0.25, 0.75};
 	struct maker m = {arena, label, body, {0}};

@@ -8,9 +8,9 @@
 /* A label set in type: its size with frame, and how its text lies in it. */
 struct label_body {
 	double cap;
-	double width, height;    /* level; upright they change places */
-	double pad_x;            /* frame to text */
-	double first;            /* top of the body to the first baseline */
+	double width, height; /* level; upright they change places */
+	double pad_x;         /* frame to text */
+	double first;         /* top of the body to the first baseline */
 };
 
 enum { CANDIDATE_LEADER_MAX = 3 };
@@ -19,7 +19,7 @@ struct candidate {
 	struct paper_box box;
 	bool is_upright;
 	struct paper_point leader[CANDIDATE_LEADER_MAX]; /* from the text to what it names */
-	int leader_count;        /* 0: none */
+	int leader_count;                                /* 0: none */
 	double cost;
 };
 

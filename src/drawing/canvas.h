@@ -14,7 +14,8 @@ struct page {
 	const char *title;    /* for a person: "Install - Kitchen" */
 	const char *about;    /* a sentence or two that says what is seen */
 	const char *language; /* `en`, `es` */
-	const char *id_prefix; /* before every SVG id, where several pages share one file; or NULL */
+	const char
+		*id_prefix; /* before every SVG id, where several pages share one file; or NULL */
 	const struct list *list;
 };
 

@@ -85,8 +85,8 @@ static void draw_hatch(cairo_t *cr, const struct list *list, const struct op *op
 	set_colour(cr, area->colour);
 	cairo_set_line_width(cr, area->width);
 	cairo_set_dash(cr, NULL, 0, 0);
-	cairo_set_line_cap(cr, area->hatch == HATCH_DOTS ? CAIRO_LINE_CAP_ROUND
-	                                                 : CAIRO_LINE_CAP_BUTT);
+	cairo_set_line_cap(cr,
+	                   area->hatch == HATCH_DOTS ? CAIRO_LINE_CAP_ROUND : CAIRO_LINE_CAP_BUTT);
 	cairo_set_line_join(cr, CAIRO_LINE_JOIN_ROUND);
 	cairo_stroke(cr);
 }
@@ -148,12 +148,22 @@ void cairo_draw_list(cairo_t *cr, const struct list *list)
 	for (size_t i = 0; i < list->ops.count; i++) {
 		const struct op *op = &list->ops.items[i];
 		switch (op->kind) {
-		case OP_STROKE: draw_stroke(cr, list, op); break;
-		case OP_FILL: draw_fill(cr, list, op); break;
-		case OP_HATCH: draw_hatch(cr, list, op); break;
-		case OP_TEXT: draw_text(cr, list, op); break;
-		case OP_LINK: break; /* the PDF writer's */
-		case OP_ANCHOR: break;
+		case OP_STROKE:
+			draw_stroke(cr, list, op);
+			break;
+		case OP_FILL:
+			draw_fill(cr, list, op);
+			break;
+		case OP_HATCH:
+			draw_hatch(cr, list, op);
+			break;
+		case OP_TEXT:
+			draw_text(cr, list, op);
+			break;
+		case OP_LINK:
+			break; /* the PDF writer's */
+		case OP_ANCHOR:
+			break;
 		}
 	}
 }

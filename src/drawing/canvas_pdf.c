@@ -55,9 +55,8 @@ static void add_link(cairo_t *cr, struct arena *arena, const struct op *op)
 {
 	struct paper_box box = op->box;
 	cairo_tag_begin(cr, CAIRO_TAG_LINK,
-	                arena_printf(arena, "dest='%s' rect=[%s %s %s %s]",
-	                             quoted(arena, op->text), millimetres(arena, box.x0),
-	                             millimetres(arena, box.y0),
+	                arena_printf(arena, "dest='%s' rect=[%s %s %s %s]", quoted(arena, op->text),
+	                             millimetres(arena, box.x0), millimetres(arena, box.y0),
 	                             millimetres(arena, box.x1 - box.x0),
 	                             millimetres(arena, box.y1 - box.y0)));
 	cairo_tag_end(cr, CAIRO_TAG_LINK);

@@ -120,9 +120,10 @@ enum status canvas_png(struct arena *arena, const struct page *page, int dpi,
                        struct diag_list *diags, struct bytes *out_bytes)
 {
 	double scale = dpi / MM_PER_INCH;
-	cairo_surface_t *surface = cairo_image_surface_create(
-		CAIRO_FORMAT_RGB24, (int)lround(page->list->width * scale),
-		(int)lround(page->list->height * scale));
+	cairo_surface_t *surface =
+		cairo_image_surface_create(CAIRO_FORMAT_RGB24,
+	                                   (int)lround(page->list->width * scale),
+	                                   (int)lround(page->list->height * scale));
 	cairo_t *cr = cairo_create(surface);
 	cairo_scale(cr, scale, scale);
 	cairo_draw_paper(cr, page->list);

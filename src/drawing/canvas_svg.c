@@ -51,11 +51,20 @@ static void add_escaped(struct strbuf *out, const char *text)
 {
 	for (; *text; text++)
 		switch (*text) {
-		case '&': strbuf_add(out, "&amp;"); break;
-		case '<': strbuf_add(out, "&lt;"); break;
-		case '>': strbuf_add(out, "&gt;"); break;
-		case '"': strbuf_add(out, "&quot;"); break;
-		default: strbuf_add_char(out, *text);
+		case '&':
+			strbuf_add(out, "&amp;");
+			break;
+		case '<':
+			strbuf_add(out, "&lt;");
+			break;
+		case '>':
+			strbuf_add(out, "&gt;");
+			break;
+		case '"':
+			strbuf_add(out, "&quot;");
+			break;
+		default:
+			strbuf_add_char(out, *text);
 		}
 }
 
@@ -150,9 +159,10 @@ static void add_looks(struct svg *svg)
 			texts[op->role.text] = true;
 	}
 	/* The words over the outlines: there for search and selection, not for the eye. */
-	strbuf_add(&svg->out, "<style>\npath{fill:none;stroke-miterlimit:10}\n"
-	                      ".words{fill:none;stroke:none;font-family:\"DejaVu Sans Condensed\","
-	                      "\"DejaVu Sans\",sans-serif;white-space:pre}\n.bold{font-weight:bold}\n");
+	strbuf_add(&svg->out,
+	           "<style>\npath{fill:none;stroke-miterlimit:10}\n"
+	           ".words{fill:none;stroke:none;font-family:\"DejaVu Sans Condensed\","
+	           "\"DejaVu Sans\",sans-serif;white-space:pre}\n.bold{font-weight:bold}\n");
 	for (int i = 0; i < PEN_COUNT; i++)
 		if (pens[i])
 			add_pen_look(svg, (enum pen)i);
@@ -404,7 +414,9 @@ static void add_layer(struct svg *svg, enum layer layer)
 
 struct bytes canvas_svg(struct arena *arena, const struct page *page)
 {
-	struct svg svg = {.arena = arena, .out = strbuf_in(arena), .list = page->list,
+	struct svg svg = {.arena = arena,
+	                  .out = strbuf_in(arena),
+	                  .list = page->list,
 	                  .prefix = page->id_prefix ? page->id_prefix : ""};
 	add_root(&svg, page);
 	add_looks(&svg);

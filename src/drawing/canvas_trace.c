@@ -18,8 +18,10 @@ static void add_point(struct strbuf *out, struct paper_point p)
 
 static void add_path(struct strbuf *out, struct paper_path path)
 {
-	static const char *const verbs[] = {[PAPER_OPEN] = " open", [PAPER_CLOSED] = " closed",
-	                                    [PAPER_CURVE] = " curve", [PAPER_RING] = " ring"};
+	static const char *const verbs[] = {[PAPER_OPEN] = " open",
+	                                    [PAPER_CLOSED] = " closed",
+	                                    [PAPER_CURVE] = " curve",
+	                                    [PAPER_RING] = " ring"};
 	for (size_t i = 0; i < path.count; i++) {
 		strbuf_add(out, verbs[path.lines[i].kind]);
 		for (size_t j = 0; j < path.lines[i].count; j++)

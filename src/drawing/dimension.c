@@ -3,16 +3,16 @@
 #include "drawing/candidate.h"
 
 /* mm of paper; source: docs/sources.md */
-static const double FIRST_LANE = 10;   /* D05: outline to first dimension line, >= 10 */
-static const double LANE_STEP = 9.5;   /* D06: 3/8 in between strings */
-static const double OBJECT_GAP = 1.6;  /* D07: object to extension line, 1/16 in */
-static const double OVERSHOOT = 2;     /* D08: 8 x 0.25 */
-static const double TICK = 3.2;        /* D09: oblique stroke, 1/8 in from end to end */
-static const double TEXT_GAP = 1;      /* line to text; common practice */
-static const double TEXT_FIT = 1.2;    /* between ticks and text, both sides together */
-static const double LEVEL_STEP = 1.5;  /* between levels of staggered values */
+static const double FIRST_LANE = 10;     /* D05: outline to first dimension line, >= 10 */
+static const double LANE_STEP = 9.5;     /* D06: 3/8 in between strings */
+static const double OBJECT_GAP = 1.6;    /* D07: object to extension line, 1/16 in */
+static const double OVERSHOOT = 2;       /* D08: 8 x 0.25 */
+static const double TICK = 3.2;          /* D09: oblique stroke, 1/8 in from end to end */
+static const double TEXT_GAP = 1;        /* line to text; common practice */
+static const double TEXT_FIT = 1.2;      /* between ticks and text, both sides together */
+static const double LEVEL_STEP = 1.5;    /* between levels of staggered values */
 static const double ORIGIN_RADIUS = 1.2; /* of a running chain's origin circle */
-static const double UPRIGHT = 0.2588;  /* sin 15: steeper lines have upright values */
+static const double UPRIGHT = 0.2588;    /* sin 15: steeper lines have upright values */
 /* Values are fixed in all but detail, so they go before every tag. */
 enum { DIMENSION_PRIORITY = 1000 };
 
@@ -44,7 +44,8 @@ static struct chain chain_make(struct list *list, const struct view *view,
                                const struct dimension_chain *data)
 {
 	struct arena *arena = list->arena;
-	struct chain c = {.list = list, .data = data,
+	struct chain c = {.list = list,
+	                  .data = data,
 	                  .along = view_direction(view, data->direction),
 	                  .points = ARENA_ARRAY(arena, struct paper_point, data->count),
 	                  .feet = ARENA_ARRAY(arena, struct paper_point, data->count)};
@@ -54,8 +55,7 @@ static struct chain chain_make(struct list *list, const struct view *view,
 	for (size_t i = 0; i < data->count; i++) {
 		c.points[i] = view_point(view, data->points[i]);
 		struct paper_point d = paper_sub(c.points[i], data->through);
-		c.feet[i] = paper_step(data->through, c.along,
-		                       d.x * c.along.x + d.y * c.along.y);
+		c.feet[i] = paper_step(data->through, c.along, d.x * c.along.x + d.y * c.along.y);
 	}
 	return c;
 }
@@ -187,9 +187,8 @@ static void add_outside(struct value *v, struct paper_point middle, double lengt
 	static const struct {
 		int level, shift;
 		double cost;
-	} spots[] = {{-1, 1, 1},  {-1, -1, 1.2}, {2, 0, 1.5},  {2, 1, 2},    {2, -1, 2.2},
-	             {-2, 0, 3},  {-2, 1, 3.5},  {-2, -1, 3.7}, {3, 0, 4.5}, {3, 1, 5},
-	             {3, -1, 5.2}, {-3, 0, 6}};
+	} spots[] = {{-1, 1, 1},   {-1, -1, 1.2}, {2, 0, 1.5}, {2, 1, 2}, {2, -1, 2.2}, {-2, 0, 3},
+	             {-2, 1, 3.5}, {-2, -1, 3.7}, {3, 0, 4.5}, {3, 1, 5}, {3, -1, 5.2}, {-3, 0, 6}};
 	for (size_t i = 0; i < sizeof spots / sizeof *spots; i++) {
 		double aside = spots[i].shift * ((v->body.width + length) / 2 + LEVEL_STEP);
 		add_place(v, level_at(v, paper_step(middle, c->along, aside), spots[i].level),
@@ -215,8 +214,7 @@ static void ask_member(const struct chain *c, size_t i)
 	ask(&v);
 }
 
-void dimension_chain(struct list *list, const struct view *view,
-                     const struct dimension_chain *data)
+void dimension_chain(struct list *list, const struct view *view, const struct dimension_chain *data)
 {
 	if (data->count < 2)
 		return;
@@ -238,8 +236,8 @@ static void ask_station(const struct chain *c, size_t i)
 	double start = OVERSHOOT + TEXT_GAP + v.body.width / 2;
 	static const double shifts[] = {0, 1, -1, 2, -2};
 	for (size_t k = 0; k < sizeof shifts / sizeof *shifts; k++) {
-		struct paper_point on = paper_step(c->feet[i], c->along,
-		                                   shifts[k] * (v.body.height + TEXT_GAP));
+		struct paper_point on =
+			paper_step(c->feet[i], c->along, shifts[k] * (v.body.height + TEXT_GAP));
 		add_place(&v, paper_step(on, away, start + (k > 0) * OVERSHOOT), is_upright,
 		          2 * fabs(shifts[k]), k > 0);
 		add_place(&v, paper_step(on, away, start + v.body.width + 2 * TEXT_GAP), is_upright,

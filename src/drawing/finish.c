@@ -9,10 +9,9 @@
 /* What covering a mm of a line by a text costs, by layer: high where a crew must not lose
  * the line, low where it repeats anyway. */
 static const double layer_weights[LAYER_COUNT] = {
-	[LAYER_SHEET] = 20,    [LAYER_SLAB] = 4,       [LAYER_MEMBRANE] = 1,
-	[LAYER_TILE] = 0.05,   [LAYER_CUTS] = 0.1,     [LAYER_CRACKS] = 5,
-	[LAYER_HOLDS] = 4,     [LAYER_JOINTS] = 5,     [LAYER_CONTROL] = 2,
-	[LAYER_DIMENSIONS] = 3, [LAYER_LABELS] = 20,   [LAYER_NOTES] = 20,
+	[LAYER_SHEET] = 20,  [LAYER_SLAB] = 4,       [LAYER_MEMBRANE] = 1, [LAYER_TILE] = 0.05,
+	[LAYER_CUTS] = 0.1,  [LAYER_CRACKS] = 5,     [LAYER_HOLDS] = 4,    [LAYER_JOINTS] = 5,
+	[LAYER_CONTROL] = 2, [LAYER_DIMENSIONS] = 3, [LAYER_LABELS] = 20,  [LAYER_NOTES] = 20,
 	[LAYER_CHANGES] = 2,
 };
 static const double HATCH_WEIGHT = 0.05;
@@ -33,8 +32,7 @@ static void add_path_marks(struct occupancy *o, struct paper_path path, double w
 		struct paper_line line = path.lines[i];
 		size_t last = line.kind == PAPER_CLOSED ? line.count : line.count - 1;
 		for (size_t j = 0; j < last; j++)
-			occupancy_add(o, line.points[j], line.points[(j + 1) % line.count],
-			              weight);
+			occupancy_add(o, line.points[j], line.points[(j + 1) % line.count], weight);
 	}
 }
 
@@ -62,8 +60,8 @@ static struct occupancy *occupancy_of(const struct list *list)
 
 /* ---- a placed label becomes ops ---- */
 
-static void draw_leader(struct list *list, const struct label *label,
-                        const struct label_body *body, const struct candidate *c)
+static void draw_leader(struct list *list, const struct label *label, const struct label_body *body,
+                        const struct candidate *c)
 {
 	struct arena *arena = list->arena;
 	struct paper_point tip = c->leader[c->leader_count - 1];
@@ -76,7 +74,8 @@ static void draw_leader(struct list *list, const struct label *label,
 		return;
 	}
 	double reach = paper_distance(c->leader[c->leader_count - 2], tip);
-	double length = fmin(ARROW * body->cap, ARROW_SHARE * reach), half = length / ARROW_SLENDER / 2;
+	double length = fmin(ARROW * body->cap, ARROW_SHARE * reach),
+	       half = length / ARROW_SLENDER / 2;
 	struct paper_point root = paper_step(tip, back, length);
 	struct paper_point aside = {-back.y, back.x};
 	struct paper_point head[] = {tip, paper_step(root, aside, half),
@@ -88,8 +87,8 @@ static void draw_leader(struct list *list, const struct label *label,
 static struct paper_path hexagon(struct arena *arena, struct paper_box b)
 {
 	double half = (b.y1 - b.y0) / 2, middle = (b.y0 + b.y1) / 2, tip = half / 2;
-	struct paper_point corners[] = {{b.x0, middle},     {b.x0 + tip, b.y0}, {b.x1 - tip, b.y0},
-	                                {b.x1, middle},     {b.x1 - tip, b.y1}, {b.x0 + tip, b.y1}};
+	struct paper_point corners[] = {{b.x0, middle}, {b.x0 + tip, b.y0}, {b.x1 - tip, b.y0},
+	                                {b.x1, middle}, {b.x1 - tip, b.y1}, {b.x0 + tip, b.y1}};
 	return paper_path_line(arena, corners, 6, PAPER_CLOSED);
 }
 
@@ -99,13 +98,17 @@ static void draw_frame(struct list *list, const struct label *label, struct pape
 	struct arena *arena = list->arena;
 	struct paper_path path = {0};
 	switch (label->frame) {
-	case LABEL_PLAIN: break;
-	case LABEL_BOX: path = paper_path_box(arena, box); break;
-	case LABEL_ROUND:
-		path = paper_path_round(
-			arena, box, fmin(box.x1 - box.x0, box.y1 - box.y0) / 2);
+	case LABEL_PLAIN:
 		break;
-	case LABEL_HEXAGON: path = hexagon(arena, box); break;
+	case LABEL_BOX:
+		path = paper_path_box(arena, box);
+		break;
+	case LABEL_ROUND:
+		path = paper_path_round(arena, box, fmin(box.x1 - box.x0, box.y1 - box.y0) / 2);
+		break;
+	case LABEL_HEXAGON:
+		path = hexagon(arena, box);
+		break;
 	case LABEL_UNDERLINE:
 		path = paper_path_segment(arena, paper_at(box.x0, box.y1),
 		                          paper_at(box.x1, box.y1));
@@ -122,8 +125,8 @@ static void draw_frame(struct list *list, const struct label *label, struct pape
 	list_stroke(list, label->layer, PEN_TAG, label->element, path);
 }
 
-static void draw_lines(struct list *list, const struct label *label,
-                       const struct label_body *body, const struct candidate *c)
+static void draw_lines(struct list *list, const struct label *label, const struct label_body *body,
+                       const struct candidate *c)
 {
 	/* Lines beside a leader start at one edge; others stand under one middle. */
 	bool is_middle = c->leader_count == 0 || label->frame != LABEL_PLAIN;
@@ -148,8 +151,7 @@ static void draw_label(struct list *list, const struct occupancy *o,
 	struct paper_box box = placed->chosen->box;
 	if (placed->chosen->leader_count > 0)
 		draw_leader(list, label, &placed->body, placed->chosen);
-	draw_frame(list, label, box,
-	           label->is_clear || occupancy_cover(o, box) > HEAVY_COVER);
+	draw_frame(list, label, box, label->is_clear || occupancy_cover(o, box) > HEAVY_COVER);
 	draw_lines(list, label, &placed->body, placed->chosen);
 	if (label->link)
 		list_link(list, box, label->link);

@@ -15,8 +15,9 @@ static const double WAVE_HEIGHT = 0.18, WAVE_PERIOD = 1.5;
 #define C30 0.86602540378443865
 #define C45 0.70710678118654752
 #define C75 0.25881904510252076
-static const double cosines[24] = {1,  C15,  C30,  C45,  0.5,  C75,  0, -C75, -0.5, -C45, -C30, -C15,
-                                   -1, -C15, -C30, -C45, -0.5, -C75, 0, C75,  0.5,  C45,  C30,  C15};
+static const double cosines[24] = {1,    C15,  C30,  C45,  0.5, C75,  0,    -C75,
+                                   -0.5, -C45, -C30, -C15, -1,  -C15, -C30, -C45,
+                                   -0.5, -C75, 0,    C75,  0.5, C45,  C30,  C15};
 
 /* Along the rows (u) and across (v); y is down on paper, angles are anticlockwise. */
 struct rows {
@@ -80,8 +81,7 @@ static struct intervals cut_rows(struct rows *r, double pitch, double shift)
 	}
 	struct intervals in = {0};
 	if (crossings.count > 0)
-		qsort(crossings.items, crossings.count, sizeof *crossings.items,
-		      compare_crossings);
+		qsort(crossings.items, crossings.count, sizeof *crossings.items, compare_crossings);
 	for (size_t i = 0; i + 1 < crossings.count; i += 2) {
 		struct crossing *pair = &crossings.items[i];
 		*array_push(r->arena, &in) = (struct interval){pair->row, pair[0].u, pair[1].u};
@@ -208,8 +208,9 @@ static void add_wave(struct rows *r, const struct area_style *style, struct inte
 	double first = ceil(x.u0 / step), last = floor(x.u1 / step);
 	if (last - first < 1)
 		return;
-	struct paper_line line = {
-		ARENA_ARRAY(r->arena, struct paper_point, (size_t)(last - first) + 1), 0, PAPER_OPEN};
+	struct paper_line line = {ARENA_ARRAY(r->arena, struct paper_point,
+	                                      (size_t)(last - first) + 1),
+	                          0, PAPER_OPEN};
 	for (double k = first; k <= last; k++)
 		line.points[line.count++] =
 			to_paper(r, k * step, (double)x.row * style->pitch + height * wave_at(k));
@@ -228,9 +229,9 @@ struct paper_path hatch_cut(struct arena *arena, const struct area_style *style,
                             struct paper_path area)
 {
 	static void (*const draw[HATCH_KIND_COUNT])(struct rows *, const struct area_style *) = {
-		[HATCH_LINES] = draw_lines, [HATCH_CROSS] = draw_cross,
+		[HATCH_LINES] = draw_lines,   [HATCH_CROSS] = draw_cross,
 		[HATCH_DASHES] = draw_dashes, [HATCH_DOTS] = draw_dots,
-		[HATCH_WAVES] = draw_waves, [HATCH_PAIRS] = draw_pairs,
+		[HATCH_WAVES] = draw_waves,   [HATCH_PAIRS] = draw_pairs,
 	};
 	struct rows rows = {.arena = arena, .area = paper_path_flat(arena, area)};
 	if (style->hatch != HATCH_NONE)

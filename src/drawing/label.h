@@ -29,32 +29,32 @@ enum label_where {
 };
 
 struct label_place {
-	struct paper_point at;   /* middle of the text's box */
+	struct paper_point at; /* middle of the text's box */
 	bool is_upright;
-	double cost;             /* added to the solver's own, about mm of wandering */
-	bool has_leader;         /* draw a leader from the text to `a` */
+	double cost;     /* added to the solver's own, about mm of wandering */
+	bool has_leader; /* draw a leader from the text to `a` */
 };
 
 struct label {
 	const char *const *lines; /* copied when asked for */
 	size_t line_count;
 	enum text_role role;
-	double cap;               /* 0: the role's */
+	double cap; /* 0: the role's */
 	enum layer layer;
 	const char *element;
-	const char *link;         /* PDF: leads to this sheet or anchor; NULL: nowhere */
+	const char *link; /* PDF: leads to this sheet or anchor; NULL: nowhere */
 	enum label_frame frame;
 	enum label_where where;
-	struct paper_point a, b;  /* what is named: point a, or line a-b */
-	struct paper_box room;    /* LABEL_IN */
+	struct paper_point a, b;          /* what is named: point a, or line a-b */
+	struct paper_box room;            /* LABEL_IN */
 	const struct label_place *places; /* LABEL_FIXED; copied */
 	size_t place_count;
-	double gap;               /* between mark and text; 0: half a capital height */
-	int priority;             /* higher is placed sooner */
-	bool can_lead;            /* may stand away, with a leader to a (or the middle of a-b) */
-	double reach;             /* farthest with a leader; 0: 40 mm */
-	bool is_dotted;           /* the leader ends in a dot (on an area), not an arrow */
-	bool is_clear;            /* takes away hatch and joints under it (white box) */
+	double gap;     /* between mark and text; 0: half a capital height */
+	int priority;   /* higher is placed sooner */
+	bool can_lead;  /* may stand away, with a leader to a (or the middle of a-b) */
+	double reach;   /* farthest with a leader; 0: 40 mm */
+	bool is_dotted; /* the leader ends in a dot (on an area), not an arrow */
+	bool is_clear;  /* takes away hatch and joints under it (white box) */
 };
 
 struct label_report {

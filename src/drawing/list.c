@@ -8,8 +8,8 @@ struct list *list_new(struct arena *arena, const struct style *style, struct tex
                       double width, double height)
 {
 	struct list *list = ARENA_NEW(arena, struct list);
-	*list = (struct list){.arena = arena, .style = style, .text = text, .width = width,
-	                      .height = height};
+	*list = (struct list){
+		.arena = arena, .style = style, .text = text, .width = width, .height = height};
 	return list;
 }
 
@@ -22,7 +22,9 @@ static struct op *add_op(struct list *list, enum op_kind kind, enum layer layer,
                          const char *element)
 {
 	struct op *op = array_push(list->arena, &list->ops);
-	*op = (struct op){.kind = kind, .layer = layer, .element = keep(list, element),
+	*op = (struct op){.kind = kind,
+	                  .layer = layer,
+	                  .element = keep(list, element),
 	                  .box = paper_box_empty()};
 	return op;
 }
@@ -73,17 +75,17 @@ static struct paper_box run_box(const struct list *list, const struct text_run *
 }
 
 struct paper_box list_text_at(struct list *list, enum layer layer, enum text_role role,
-                              const char *element, struct paper_point at,
-                              struct text_place place, const char *text)
+                              const char *element, struct paper_point at, struct text_place place,
+                              const char *text)
 {
 	static const double before[] = {[ALIGN_START] = 0, [ALIGN_MIDDLE] = 0.5, [ALIGN_END] = 1};
 	const struct text_style *style = &list->style->texts[role];
 	double cap = place.cap > 0 ? place.cap : style->cap;
 	const struct text_run *run = text_shape(list->text, style->weight, text);
-	double back = before[place.align] * run->advance *
-	              text_scale(list->text, style->weight, cap);
-	struct paper_point start = place.is_upright ? paper_at(at.x, at.y + back)
-	                                            : paper_at(at.x - back, at.y);
+	double back =
+		before[place.align] * run->advance * text_scale(list->text, style->weight, cap);
+	struct paper_point start =
+		place.is_upright ? paper_at(at.x, at.y + back) : paper_at(at.x - back, at.y);
 	struct op *op = add_op(list, OP_TEXT, layer, element);
 	op->role.text = role;
 	op->run = run;

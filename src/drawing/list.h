@@ -25,27 +25,27 @@ enum op_kind {
 struct op {
 	enum op_kind kind;
 	enum layer layer;
-	const char *element;     /* plan or derived id; NULL: belongs to the sheet */
+	const char *element; /* plan or derived id; NULL: belongs to the sheet */
 	union {
 		enum pen pen;
 		enum area area;
 		enum text_role text;
 	} role;
-	struct paper_path path;  /* STROKE, FILL, HATCH */
-	struct paper_box box;    /* extents with line width; LINK: where it can be pressed */
+	struct paper_path path;     /* STROKE, FILL, HATCH */
+	struct paper_box box;       /* extents with line width; LINK: where it can be pressed */
 	const struct text_run *run; /* TEXT */
-	const char *text;        /* TEXT: its words; LINK, ANCHOR: the target's name */
-	double cap;              /* TEXT */
-	struct paper_point at;   /* TEXT: start of the baseline; ANCHOR */
-	bool is_upright;         /* TEXT: reads upwards, from the right edge of the sheet */
+	const char *text;           /* TEXT: its words; LINK, ANCHOR: the target's name */
+	double cap;                 /* TEXT */
+	struct paper_point at;      /* TEXT: start of the baseline; ANCHOR */
+	bool is_upright;            /* TEXT: reads upwards, from the right edge of the sheet */
 };
 
 struct list {
 	struct arena *arena;
 	const struct style *style;
 	struct text_engine *text;
-	double width, height;    /* of the trimmed sheet */
-	ARRAY_OF(struct op) ops; /* after list_finish: by layer */
+	double width, height;          /* of the trimmed sheet */
+	ARRAY_OF(struct op) ops;       /* after list_finish: by layer */
 	ARRAY_OF(struct label) labels; /* requests not yet placed */
 	bool is_finished;
 };

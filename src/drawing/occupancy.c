@@ -36,8 +36,8 @@ static int clamp(double value, int count)
 
 static struct span span_of(const struct occupancy *o, struct paper_box b)
 {
-	return (struct span){clamp(b.x0, o->columns), clamp(b.x1, o->columns),
-	                     clamp(b.y0, o->rows), clamp(b.y1, o->rows)};
+	return (struct span){clamp(b.x0, o->columns), clamp(b.x1, o->columns), clamp(b.y0, o->rows),
+	                     clamp(b.y1, o->rows)};
 }
 
 static struct span span_of_line(const struct occupancy *o, struct paper_point a,
@@ -77,8 +77,9 @@ void occupancy_add(struct occupancy *o, struct paper_point a, struct paper_point
 	for (int y = s.y0; y <= s.y1; y++)
 		for (int x = s.x0; x <= s.x1; x++)
 			if (paper_box_clip(cell_box(o, x, y), a, b, &t0, &t1))
-				*array_push(o->arena, &cell_at(o, x, y)->marks) = (struct mark){
-					paper_step(a, d, t0), paper_step(a, d, t1), weight};
+				*array_push(o->arena, &cell_at(o, x, y)->marks) =
+					(struct mark){paper_step(a, d, t0), paper_step(a, d, t1),
+				                      weight};
 }
 
 void occupancy_block(struct occupancy *o, struct paper_box box)

@@ -100,7 +100,9 @@ struct paper_path paper_path_circle(struct arena *arena, struct paper_point cent
 struct paper_path paper_path_round(struct arena *arena, struct paper_box b, double radius)
 {
 	struct paper_box in = paper_box_grown(b, -radius);
-	struct paper_point centres[] = {{in.x1, in.y1}, {in.x0, in.y1}, {in.x0, in.y0},
+	struct paper_point centres[] = {{in.x1, in.y1},
+	                                {in.x0, in.y1},
+	                                {in.x0, in.y0},
 	                                {in.x1, in.y0}};
 	struct paper_path path = one_line(arena, 25, PAPER_RING);
 	struct paper_point *points = path.lines->points;
@@ -150,8 +152,8 @@ static struct paper_line flat_line(struct arena *arena, struct paper_line line)
 	if (line.kind == PAPER_OPEN || line.kind == PAPER_CLOSED || line.count < 4)
 		return line;
 	size_t pieces = (line.count - 1) / 3;
-	struct paper_line flat = {ARENA_ARRAY(arena, struct paper_point, pieces * FLAT_PIECES + 1), 0,
-	                          line.kind == PAPER_RING ? PAPER_CLOSED : PAPER_OPEN};
+	struct paper_line flat = {ARENA_ARRAY(arena, struct paper_point, pieces * FLAT_PIECES + 1),
+	                          0, line.kind == PAPER_RING ? PAPER_CLOSED : PAPER_OPEN};
 	flat.points[flat.count++] = line.points[0];
 	for (size_t i = 0; i < pieces; i++)
 		for (int j = 1; j <= FLAT_PIECES; j++)

@@ -74,12 +74,10 @@ static const char *const area_names[AREA_COUNT] = {
 };
 
 static const char *const text_names[TEXT_ROLE_COUNT] = {
-	[TEXT_TITLE] = "title",         [TEXT_HEADING] = "heading",
-	[TEXT_BODY] = "body",           [TEXT_STRONG] = "strong",
-	[TEXT_DIMENSION] = "dimension", [TEXT_TAG] = "tag",
-	[TEXT_ROOM] = "room",           [TEXT_TABLE] = "table",
-	[TEXT_TABLE_HEAD] = "table-head", [TEXT_FRAME] = "frame",
-	[TEXT_WARNING] = "warning",
+	[TEXT_TITLE] = "title",   [TEXT_HEADING] = "heading",     [TEXT_BODY] = "body",
+	[TEXT_STRONG] = "strong", [TEXT_DIMENSION] = "dimension", [TEXT_TAG] = "tag",
+	[TEXT_ROOM] = "room",     [TEXT_TABLE] = "table",         [TEXT_TABLE_HEAD] = "table-head",
+	[TEXT_FRAME] = "frame",   [TEXT_WARNING] = "warning",
 };
 
 const char *layer_name(enum layer layer)

@@ -95,8 +95,8 @@ static bool leader_meets_box(const struct candidate *leader, struct paper_box bo
 
 static bool is_clash(const struct candidate *c, const struct candidate *other)
 {
-	return paper_box_meets(clear_box(c), other->box) ||
-	       leader_meets_box(c, clear_box(other)) || leader_meets_box(other, clear_box(c));
+	return paper_box_meets(clear_box(c), other->box) || leader_meets_box(c, clear_box(other)) ||
+	       leader_meets_box(other, clear_box(c));
 }
 
 static bool leaders_cross(const struct candidate *c, const struct candidate *other)
@@ -231,8 +231,12 @@ struct solver_label *solver_place(struct arena *arena, const struct list *list,
                                   const struct occupancy *occupancy, struct paper_box within)
 {
 	size_t count = list->labels.count;
-	struct solver s = {arena, occupancy, within, ARENA_ARRAY(arena, struct solver_label, count),
-	                   ARENA_ARRAY(arena, struct choice, count), count};
+	struct solver s = {arena,
+	                   occupancy,
+	                   within,
+	                   ARENA_ARRAY(arena, struct solver_label, count),
+	                   ARENA_ARRAY(arena, struct choice, count),
+	                   count};
 	for (size_t i = 0; i < count; i++) {
 		s.labels[i].label = &list->labels.items[i];
 		s.labels[i].body = label_body_of(list, s.labels[i].label);

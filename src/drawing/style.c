@@ -6,12 +6,12 @@
 
 #include "base/array.h"
 #include "base/embedded.h"
+#include "drawing/style_value.h"
 
 /* Line widths of ISO 128-2, 5.1, in um. */
 static const int widths_um[] = {130, 180, 250, 350, 500, 700, 1000, 1400, 2000};
 enum {
 	WIDTH_COUNT = sizeof widths_um / sizeof *widths_um,
-	WORD_COUNT = 24,
 	/* Clear between hatch lines: twice ISO 128's 0.7 mm, for prints at half size. */
 	HATCH_CLEAR_UM = 1400,
 	HATCH_WIDTH_UM = 250, /* a finer hatch line is lost at half size */
@@ -22,12 +22,6 @@ enum {
 struct named_colour {
 	const char *name;
 	struct colour colour;
-};
-
-/* One value being read, word by word. */
-struct value {
-	char *words[WORD_COUNT];
-	int count, next;
 };
 
 struct reader {
@@ -49,54 +43,19 @@ static void fail(struct reader *r, const char *text)
 	r->has_failed = true;
 }
 
-/* ---- words of a value ---- */
+/* ---- parts of a value ---- */
 
-static const char *next_word(struct value *v)
+static int take_thousandths(struct reader *r, struct style_value *v, const char *what)
 {
-	return v->next < v->count ? v->words[v->next++] : NULL;
-}
-
-static bool take_word(struct value *v, const char *word)
-{
-	if (v->next >= v->count || strcmp(v->words[v->next], word) != 0)
-		return false;
-	v->next++;
-	return true;
-}
-
-/* A decimal with at most three places, in thousandths; no sign, no exponent. */
-static bool read_thousandths(const char *text, int *out)
-{
-	int value = 0, places = -1;
-	if (*text < '0' || *text > '9')
-		return false;
-	for (; *text; text++) {
-		if (*text == '.' && places < 0) {
-			places = 0;
-			continue;
-		}
-		if (*text < '0' || *text > '9' || value > 100000 || places == 3)
-			return false;
-		value = value * 10 + (*text - '0');
-		places += places >= 0;
-	}
-	for (places = places < 0 ? 0 : places; places < 3; places++)
-		value *= 10;
-	*out = value;
-	return true;
-}
-
-static int take_thousandths(struct reader *r, struct value *v, const char *what)
-{
-	const char *word = next_word(v);
+	const char *word = style_value_next(v);
 	int thousandths = 0;
-	if (!word || !read_thousandths(word, &thousandths))
+	if (!word || !style_thousandths(word, &thousandths))
 		fail(r, arena_printf(r->arena, "%s: expected a number such as 0.35, not \"%s\"",
 		                     what, word ? word : ""));
 	return thousandths;
 }
 
-static double take_width(struct reader *r, struct value *v)
+static double take_width(struct reader *r, struct style_value *v)
 {
 	int um = take_thousandths(r, v, "width");
 	for (int i = 0; i < WIDTH_COUNT; i++)
@@ -117,17 +76,17 @@ static bool find_colour(const struct reader *r, const char *name, struct colour 
 	return false;
 }
 
-static struct colour take_colour(struct reader *r, struct value *v)
+static struct colour take_colour(struct reader *r, struct style_value *v)
 {
 	struct colour colour = {0, 0, 0};
-	const char *word = next_word(v);
+	const char *word = style_value_next(v);
 	if (!word || !find_colour(r, word, &colour))
 		fail(r, arena_printf(r->arena, "expected a name from [colours], not \"%s\"",
 		                     word ? word : ""));
 	return colour;
 }
 
-static void end_value(struct reader *r, struct value *v)
+static void end_value(struct reader *r, struct style_value *v)
 {
 	if (v->next < v->count)
 		fail(r, arena_printf(r->arena, "\"%s\" is not expected here", v->words[v->next]));
@@ -135,19 +94,19 @@ static void end_value(struct reader *r, struct value *v)
 
 /* ---- one line of each section ---- */
 
-static struct pen_style read_pen(struct reader *r, struct value *v)
+static struct pen_style read_pen(struct reader *r, struct style_value *v)
 {
 	struct pen_style pen = {.width = take_width(r, v)};
 	pen.colour = take_colour(r, v);
 	while (v->next < v->count) {
-		if (take_word(v, "round")) {
+		if (style_value_take(v, "round")) {
 			pen.is_round = true;
-		} else if (take_word(v, "core")) {
+		} else if (style_value_take(v, "core")) {
 			pen.core = take_thousandths(r, v, "core") / 1000.0;
-		} else if (take_word(v, "dash")) {
+		} else if (style_value_take(v, "dash")) {
 			int ignored;
 			while (v->next < v->count && pen.dash_count < STYLE_DASHES &&
-			       read_thousandths(v->words[v->next], &ignored))
+			       style_thousandths(v->words[v->next], &ignored))
 				pen.dash[pen.dash_count++] =
 					take_thousandths(r, v, "dash") / 1000.0 * pen.width;
 			if (pen.dash_count == 0 || pen.dash_count % 2)
@@ -163,8 +122,8 @@ static struct pen_style read_pen(struct reader *r, struct value *v)
 }
 
 static const char *const hatch_names[HATCH_KIND_COUNT] = {
-	[HATCH_NONE] = "none", [HATCH_LINES] = "lines", [HATCH_CROSS] = "cross",
-	[HATCH_DASHES] = "dashes", [HATCH_DOTS] = "dots", [HATCH_WAVES] = "waves",
+	[HATCH_NONE] = "none",     [HATCH_LINES] = "lines", [HATCH_CROSS] = "cross",
+	[HATCH_DASHES] = "dashes", [HATCH_DOTS] = "dots",   [HATCH_WAVES] = "waves",
 	[HATCH_PAIRS] = "pairs",
 };
 
@@ -184,18 +143,18 @@ static void check_hatch(struct reader *r, const struct area_style *a)
 		fail(r, "pairs: expected `gap LENGTH` between the two lines");
 }
 
-static void read_hatch(struct reader *r, struct value *v, struct area_style *a)
+static void read_hatch(struct reader *r, struct style_value *v, struct area_style *a)
 {
 	if (v->next < v->count && v->words[v->next][0] >= '0' && v->words[v->next][0] <= '9')
 		a->angle_deg = take_thousandths(r, v, "angle") / 1000;
 	while (v->next < v->count && !r->has_failed) {
-		if (take_word(v, "pitch"))
+		if (style_value_take(v, "pitch"))
 			a->pitch = take_thousandths(r, v, "pitch") / 1000.0;
-		else if (take_word(v, "width"))
+		else if (style_value_take(v, "width"))
 			a->width = take_thousandths(r, v, "width") / 1000.0;
-		else if (take_word(v, "dash"))
+		else if (style_value_take(v, "dash"))
 			a->dash = take_thousandths(r, v, "dash") / 1000.0;
-		else if (take_word(v, "gap"))
+		else if (style_value_take(v, "gap"))
 			a->gap = take_thousandths(r, v, "gap") / 1000.0;
 		else
 			break;
@@ -205,15 +164,15 @@ static void read_hatch(struct reader *r, struct value *v, struct area_style *a)
 		check_hatch(r, a);
 }
 
-static struct area_style read_area(struct reader *r, struct value *v)
+static struct area_style read_area(struct reader *r, struct style_value *v)
 {
 	struct area_style a = {0};
-	if (take_word(v, "fill")) {
+	if (style_value_take(v, "fill")) {
 		a.has_fill = true;
 		a.fill = take_colour(r, v);
 	}
 	for (int kind = 0; kind < HATCH_KIND_COUNT; kind++)
-		if (take_word(v, hatch_names[kind])) {
+		if (style_value_take(v, hatch_names[kind])) {
 			a.hatch = (enum hatch_kind)kind;
 			break;
 		}
@@ -223,27 +182,27 @@ static struct area_style read_area(struct reader *r, struct value *v)
 	return a;
 }
 
-static struct text_style read_text(struct reader *r, struct value *v)
+static struct text_style read_text(struct reader *r, struct style_value *v)
 {
 	int um = take_thousandths(r, v, "height of capitals");
 	if (!r->has_failed && (um < CAP_LEAST_UM || um > CAP_MOST_UM))
 		fail(r, "height of capitals: expected 1.8 to 20 mm");
 	struct text_style text = {.cap = um / 1000.0};
-	if (take_word(v, "bold"))
+	if (style_value_take(v, "bold"))
 		text.weight = TEXT_BOLD;
-	else if (!take_word(v, "regular"))
+	else if (!style_value_take(v, "regular"))
 		fail(r, "expected regular or bold after the height");
 	text.colour = take_colour(r, v);
 	end_value(r, v);
 	return text;
 }
 
-static void read_colour(struct reader *r, const char *name, struct value *v)
+static void read_colour(struct reader *r, const char *name, struct style_value *v)
 {
-	const char *word = next_word(v);
+	const char *word = style_value_next(v);
 	char *end = NULL;
-	unsigned long rgb = word && word[0] == '#' && strlen(word) == 7 ? strtoul(word + 1, &end, 16)
-	                                                                : 0;
+	unsigned long rgb =
+		word && word[0] == '#' && strlen(word) == 7 ? strtoul(word + 1, &end, 16) : 0;
 	if (!end || *end) {
 		fail(r, arena_printf(r->arena, "%s: expected a colour such as #1f4e8c", name));
 		return;
@@ -264,9 +223,18 @@ static void read_colour(struct reader *r, const char *name, struct value *v)
 
 enum section { SECTION_TOP, SECTION_COLOURS, SECTION_PENS, SECTION_AREAS, SECTION_TEXTS };
 
-static const char *pen_at(int i) { return pen_name((enum pen)i); }
-static const char *area_at(int i) { return area_name((enum area)i); }
-static const char *text_at(int i) { return text_role_name((enum text_role)i); }
+static const char *pen_at(int i)
+{
+	return pen_name((enum pen)i);
+}
+static const char *area_at(int i)
+{
+	return area_name((enum area)i);
+}
+static const char *text_at(int i)
+{
+	return text_role_name((enum text_role)i);
+}
 
 /* Index of `name`, or -1 with an error; a role given twice is an error too. */
 static int find_role(struct reader *r, const char *(*name_at)(int), int count, bool *in_file,
@@ -286,9 +254,9 @@ static int find_role(struct reader *r, const char *(*name_at)(int), int count, b
 
 static enum status parse(struct reader *r, struct bytes text);
 
-static void read_like(struct reader *r, struct value *v)
+static void read_like(struct reader *r, struct style_value *v)
 {
-	const char *name = next_word(v);
+	const char *name = style_value_next(v);
 	const struct embedded *file =
 		name ? embedded_find(arena_printf(r->arena, "styles/%s.style", name)) : NULL;
 	if (!file || !r->allows_like) {
@@ -310,7 +278,8 @@ static void read_like(struct reader *r, struct value *v)
 	memcpy(r->has_text, base.has_text, sizeof r->has_text);
 }
 
-static void read_pair(struct reader *r, enum section section, const char *name, struct value *v)
+static void read_pair(struct reader *r, enum section section, const char *name,
+                      struct style_value *v)
 {
 	int role = -1;
 	r->has_failed = false;
@@ -356,44 +325,9 @@ static enum section read_section(struct reader *r, enum section before, const ch
 	return before;
 }
 
-static bool is_blank(char c)
-{
-	return c == ' ' || c == '\t' || c == '\r';
-}
-
-/* Cuts comment and blanks off. `#` opens a comment at the start or when a blank follows. */
-static char *trimmed(char *line)
-{
-	for (char *c = line; *c; c++)
-		if (*c == '#' && (c == line || (is_blank(c[-1]) && (is_blank(c[1]) || !c[1]))))
-			*c = '\0';
-	while (is_blank(*line))
-		line++;
-	size_t length = strlen(line);
-	while (length > 0 && is_blank(line[length - 1]))
-		line[--length] = '\0';
-	return line;
-}
-
-static bool split_words(struct value *v, char *text)
-{
-	while (is_blank(*text))
-		text++;
-	while (*text) {
-		if (v->count == WORD_COUNT)
-			return false;
-		v->words[v->count++] = text;
-		while (*text && !is_blank(*text))
-			text++;
-		while (is_blank(*text))
-			*text++ = '\0';
-	}
-	return true;
-}
-
 static void read_line(struct reader *r, enum section *section, char *line)
 {
-	line = trimmed(line);
+	line = style_trimmed(line);
 	if (!*line)
 		return;
 	if (*line == '[') {
@@ -401,13 +335,13 @@ static void read_line(struct reader *r, enum section *section, char *line)
 		return;
 	}
 	char *equals = strchr(line, '=');
-	struct value v = {0};
-	if (!equals || !split_words(&v, equals + 1)) {
+	struct style_value v = {0};
+	if (!equals || !style_value_split(&v, equals + 1)) {
 		fail(r, "expected NAME = VALUE");
 		return;
 	}
 	*equals = '\0';
-	read_pair(r, *section, trimmed(line), &v);
+	read_pair(r, *section, style_trimmed(line), &v);
 }
 
 static void check_complete(struct reader *r, const char *kind, const char *(*name_at)(int),
@@ -453,8 +387,10 @@ enum status style_parse(struct arena *arena, struct bytes text, const char *name
                         struct diag_list *diags, struct style *out_style)
 {
 	*out_style = (struct style){.name = arena_strdup(arena, name)};
-	struct reader reader = {
-		.arena = arena, .diags = diags, .style = out_style, .allows_like = true};
+	struct reader reader = {.arena = arena,
+	                        .diags = diags,
+	                        .style = out_style,
+	                        .allows_like = true};
 	return parse(&reader, text);
 }
 
@@ -473,8 +409,7 @@ static const char *style_names(struct arena *arena)
 enum status style_embedded(struct arena *arena, const char *name, struct diag_list *diags,
                            struct style *out_style)
 {
-	const struct embedded *file =
-		embedded_find(arena_printf(arena, "styles/%s.style", name));
+	const struct embedded *file = embedded_find(arena_printf(arena, "styles/%s.style", name));
 	if (!file) {
 		diag_error(diags, 0, "there is no style \"%s\"; expected one of%s, or a file", name,
 		           style_names(arena));

@@ -41,7 +41,7 @@ enum hatch_kind {
 	HATCH_DASHES, /* parallel, broken, every other row stepped by half */
 	HATCH_DOTS,   /* on a stepped grid */
 	HATCH_WAVES,
-	HATCH_PAIRS,  /* two lines, a wider gap, two lines */
+	HATCH_PAIRS, /* two lines, a wider gap, two lines */
 	HATCH_KIND_COUNT
 };
 
@@ -49,10 +49,10 @@ struct area_style {
 	bool has_fill;
 	struct colour fill;
 	enum hatch_kind hatch;
-	double width;      /* of the hatch lines; diameter of dots */
-	double pitch;      /* centre to centre of rows */
-	int angle_deg;     /* anticlockwise from the sheet's right; multiple of 15 */
-	double dash, gap;  /* HATCH_DASHES; gap between two lines of a pair in HATCH_PAIRS */
+	double width;     /* of the hatch lines; diameter of dots */
+	double pitch;     /* centre to centre of rows */
+	int angle_deg;    /* anticlockwise from the sheet's right; multiple of 15 */
+	double dash, gap; /* HATCH_DASHES; gap between two lines of a pair in HATCH_PAIRS */
 	struct colour colour;
 };
 

@@ -59,7 +59,7 @@ void symbol_scale_bar(struct list *list, struct paper_point left, double floor_s
 			filled = paper_path_join(
 				arena, filled,
 				paper_path_box(arena, (struct paper_box){x, left.y, x + step,
-		                                                         left.y + BAR_HEIGHT}));
+			                                                 left.y + BAR_HEIGHT}));
 	}
 	list_area(list, LAYER_SHEET, AREA_INK, NULL, filled);
 	list_stroke(list, LAYER_SHEET, PEN_SYMBOL, NULL,
@@ -76,8 +76,8 @@ void symbol_first_tile(struct list *list, const char *element, struct paper_poin
 	list_stroke(list, LAYER_CONTROL, PEN_SYMBOL, element, corner);
 }
 
-void symbol_arrow(struct list *list, enum layer layer, const char *element,
-                  struct paper_point at, struct paper_point direction, double length)
+void symbol_arrow(struct list *list, enum layer layer, const char *element, struct paper_point at,
+                  struct paper_point direction, double length)
 {
 	struct arena *arena = list->arena;
 	struct paper_point tip = paper_step(at, direction, length);
@@ -95,8 +95,9 @@ static struct paper_path wedge(struct arena *arena, struct paper_point centre, d
 	const double handle = 0.5523 * radius;
 	struct paper_point a = paper_step(centre, from, radius);
 	struct paper_point b = paper_step(centre, to, radius);
-	struct paper_point points[] = {centre, centre, a, a, paper_step(a, to, handle),
-	                               paper_step(b, from, handle), b, b, centre, centre};
+	struct paper_point points[] = {
+		centre, centre, a,     a, paper_step(a, to, handle), paper_step(b, from, handle), b,
+		b,      centre, centre};
 	return paper_path_line(arena, points, 10, PAPER_RING);
 }
 
@@ -105,7 +106,8 @@ void symbol_control_end(struct list *list, const char *element, struct paper_poi
 {
 	struct arena *arena = list->arena;
 	struct paper_point centre = paper_step(at, outward, TARGET_RADIUS);
-	struct paper_point side = across_of(outward), back = paper_step(paper_at(0, 0), outward, -1);
+	struct paper_point side = across_of(outward),
+			   back = paper_step(paper_at(0, 0), outward, -1);
 	struct paper_path circle = paper_path_circle(arena, centre, TARGET_RADIUS);
 	list_area(list, LAYER_CONTROL, AREA_PAPER, element, circle);
 	list_area(list, LAYER_CONTROL, AREA_INK, element,
@@ -120,9 +122,10 @@ void symbol_step(struct list *list, const char *element, struct paper_point at,
 {
 	struct arena *arena = list->arena;
 	double half = STEP_SIZE / 2;
-	struct paper_point high[] = {
-		at_axes(at, low_side, 0, -half), at_axes(at, low_side, half, -half),
-		at_axes(at, low_side, half, half), at_axes(at, low_side, 0, half)};
+	struct paper_point high[] = {at_axes(at, low_side, 0, -half),
+	                             at_axes(at, low_side, half, -half),
+	                             at_axes(at, low_side, half, half),
+	                             at_axes(at, low_side, 0, half)};
 	struct paper_point all[] = {at_axes(at, low_side, -half, -half), high[1], high[2],
 	                            at_axes(at, low_side, -half, half)};
 	list_area(list, LAYER_CRACKS, AREA_PAPER, element,
@@ -139,7 +142,8 @@ void symbol_reading(struct list *list, const char *element, struct paper_point a
 	double r = READING_RADIUS;
 	struct paper_path circle = paper_path_circle(arena, at, r);
 	struct paper_path cross = paper_path_join(
-		arena, paper_path_segment(arena, paper_at(at.x - r, at.y), paper_at(at.x + r, at.y)),
+		arena,
+		paper_path_segment(arena, paper_at(at.x - r, at.y), paper_at(at.x + r, at.y)),
 		paper_path_segment(arena, paper_at(at.x, at.y - r), paper_at(at.x, at.y + r)));
 	list_area(list, LAYER_SLAB, fails ? AREA_INK : AREA_PAPER, element, circle);
 	list_stroke(list, LAYER_SLAB, PEN_SYMBOL, element,
@@ -187,10 +191,10 @@ static size_t add_bulges(struct paper_point *points, size_t count, struct paper_
 	for (double i = 0; i < pieces; i++) {
 		struct paper_point from = paper_step(a, along, i * c);
 		struct paper_point to = paper_step(a, along, (i + 1) * c);
-		points[count++] = paper_step(paper_step(from, along, BULGE_ALONG * c), out,
-		                             BULGE_OUT * c);
-		points[count++] = paper_step(paper_step(to, along, -BULGE_ALONG * c), out,
-		                             BULGE_OUT * c);
+		points[count++] =
+			paper_step(paper_step(from, along, BULGE_ALONG * c), out, BULGE_OUT * c);
+		points[count++] =
+			paper_step(paper_step(to, along, -BULGE_ALONG * c), out, BULGE_OUT * c);
 		points[count++] = to;
 	}
 	return count;

@@ -5,8 +5,8 @@
 #include "drawing/list.h"
 
 /* Needle to plan north (a paper direction) with `letter` beyond its tip; `radius` about 8. */
-void symbol_north(struct list *, struct paper_point centre, double radius,
-                  struct paper_point north, const char *letter);
+void symbol_north(struct list *, struct paper_point centre, double radius, struct paper_point north,
+                  const char *letter);
 /* Divided bar: `count` fields of `floor_step` at `scale`, marks[0..count] under the ticks. */
 void symbol_scale_bar(struct list *, struct paper_point left, double floor_step, double scale,
                       int count, const char *const *marks);
@@ -25,8 +25,8 @@ void symbol_step(struct list *, const char *element, struct paper_point at,
 /* Place of a reading: cross in a circle, filled when it fails. */
 void symbol_reading(struct list *, const char *element, struct paper_point at, bool fails);
 /* Short cross stroke that marks an end or a change along a line. */
-void symbol_end_bar(struct list *, enum layer, enum pen, const char *element,
-                    struct paper_point at, struct paper_point along, double length);
+void symbol_end_bar(struct list *, enum layer, enum pen, const char *element, struct paper_point at,
+                    struct paper_point along, double length);
 /* Triangle of a revision with its letter. */
 void symbol_revision(struct list *, struct paper_point centre, const char *letter);
 /* Square to tick by hand. */

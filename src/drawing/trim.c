@@ -44,8 +44,8 @@ static void add_stretch(struct trimmer *t, struct paper_point a, struct paper_po
 }
 
 /* Where, from t0 on, the segment first enters a box, and where it leaves that box. */
-static bool next_hit(const struct trimmer *t, struct paper_point a, struct paper_point b,
-                     double t0, double *enter, double *leave)
+static bool next_hit(const struct trimmer *t, struct paper_point a, struct paper_point b, double t0,
+                     double *enter, double *leave)
 {
 	bool is_hit = false;
 	double e, l;

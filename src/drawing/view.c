@@ -76,9 +76,8 @@ struct paper_path view_region(struct arena *arena, const struct view *view,
 	struct paper_path path = {ARENA_ARRAY(arena, struct paper_line, rings), 0};
 	for (size_t i = 0; i < region->count; i++) {
 		const struct polygon *polygon = &region->polygons[i];
-		path.lines[path.count++] =
-			line_on_paper(arena, view, polygon->outline.points,
-		                      polygon->outline.count, PAPER_CLOSED);
+		path.lines[path.count++] = line_on_paper(arena, view, polygon->outline.points,
+		                                         polygon->outline.count, PAPER_CLOSED);
 		for (size_t j = 0; j < polygon->hole_count; j++)
 			path.lines[path.count++] =
 				line_on_paper(arena, view, polygon->holes[j].points,
@@ -91,7 +90,6 @@ struct paper_point view_size(struct box window, double up_deg, double scale)
 {
 	struct frame frame = sheet_frame(up_deg);
 	double width = window.x1 - window.x0, height = window.y1 - window.y0;
-	return (struct paper_point){
-		(fabs(frame.cos) * width + fabs(frame.sin) * height) / scale,
-		(fabs(frame.sin) * width + fabs(frame.cos) * height) / scale};
+	return (struct paper_point){(fabs(frame.cos) * width + fabs(frame.sin) * height) / scale,
+	                            (fabs(frame.sin) * width + fabs(frame.cos) * height) / scale};
 }

@@ -10,10 +10,10 @@
 #include "geometry/region.h"
 
 struct view {
-	struct frame frame;        /* u to the right of the sheet, v to its top */
-	struct point centre;       /* floor point at the centre of `paper` */
-	struct paper_box paper;    /* where the view lies on the sheet */
-	double scale;              /* floor mm per paper mm: 50 for 1:50 */
+	struct frame frame;     /* u to the right of the sheet, v to its top */
+	struct point centre;    /* floor point at the centre of `paper` */
+	struct paper_box paper; /* where the view lies on the sheet */
+	double scale;           /* floor mm per paper mm: 50 for 1:50 */
 };
 
 /* The floor box `window` (in plan axes) centred in `paper`. */

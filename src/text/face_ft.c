@@ -32,8 +32,10 @@ static enum status open_outline(struct face *face, struct bytes font)
 
 static enum status open_drawer(struct face *face)
 {
-	face->drawer = cairo_ft_font_face_create_for_ft_face(
-		face->outline, FT_LOAD_NO_HINTING | FT_LOAD_NO_AUTOHINT | FT_LOAD_NO_BITMAP);
+	face->drawer =
+		cairo_ft_font_face_create_for_ft_face(face->outline, FT_LOAD_NO_HINTING |
+	                                                                     FT_LOAD_NO_AUTOHINT |
+	                                                                     FT_LOAD_NO_BITMAP);
 	if (cairo_font_face_set_user_data(face->drawer, &outline_key, face->outline,
 	                                  close_outline) == CAIRO_STATUS_SUCCESS)
 		return STATUS_OK;
@@ -46,8 +48,8 @@ static enum status open_shaper(struct face *face, struct bytes font)
 {
 	if (font.length > UINT_MAX)
 		return STATUS_LIBRARY;
-	hb_blob_t *blob = hb_blob_create(font.data, (unsigned)font.length,
-	                                 HB_MEMORY_MODE_READONLY, NULL, NULL);
+	hb_blob_t *blob = hb_blob_create(font.data, (unsigned)font.length, HB_MEMORY_MODE_READONLY,
+	                                 NULL, NULL);
 	hb_face_t *table = hb_face_create(blob, 0);
 	face->shaper = hb_font_create(table);
 	hb_font_set_scale(face->shaper, face->upem, face->upem);
@@ -71,8 +73,8 @@ static enum status measure_face(struct face *face)
 	hb_glyph_extents_t accented = extents_of(face, 0xC1); /* A with acute */
 	hb_glyph_extents_t low = extents_of(face, 'g');
 	face->cap = capital.y_bearing;
-	face->ascent = accented.y_bearing > capital.y_bearing ? accented.y_bearing
-	                                                      : capital.y_bearing;
+	face->ascent =
+		accented.y_bearing > capital.y_bearing ? accented.y_bearing : capital.y_bearing;
 	face->descent = -(low.y_bearing + low.height);
 	return face->cap > 0 && face->descent > 0 ? STATUS_OK : STATUS_LIBRARY;
 }

@@ -114,9 +114,10 @@ static void take_glyphs(struct text_engine *engine, struct text_run *run, hb_buf
 	int pen = 0;
 	for (unsigned i = 0; i < count; i++) {
 		unsigned next = i + 1 < count ? info[i + 1].cluster : length;
-		glyphs[i] = (struct text_glyph){info[i].codepoint, pen + position[i].x_offset,
-		                                position[i].y_offset, info[i].cluster,
-		                                next > info[i].cluster ? next - info[i].cluster : 0};
+		glyphs[i] =
+			(struct text_glyph){info[i].codepoint, pen + position[i].x_offset,
+		                            position[i].y_offset, info[i].cluster,
+		                            next > info[i].cluster ? next - info[i].cluster : 0};
 		pen += position[i].x_advance;
 		if (info[i].codepoint == 0) {
 			run->missing++;
@@ -193,8 +194,7 @@ double text_em(const struct text_engine *engine, enum text_weight weight)
 	return engine->faces[weight].upem / (double)engine->faces[weight].cap;
 }
 
-double text_width(struct text_engine *engine, enum text_weight weight, double cap,
-                  const char *text)
+double text_width(struct text_engine *engine, enum text_weight weight, double cap, const char *text)
 {
 	return text_shape(engine, weight, text)->advance * text_scale(engine, weight, cap);
 }

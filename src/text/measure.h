@@ -38,10 +38,10 @@ struct text_run {
 	enum text_weight weight;
 	const struct text_glyph *glyphs;
 	size_t glyph_count;
-	int advance;      /* of the whole line */
-	int top, bottom;  /* of its ink over the baseline; bottom is negative under it */
-	int left, right;  /* of its ink from the start */
-	size_t missing;   /* signs the font has not */
+	int advance;     /* of the whole line */
+	int top, bottom; /* of its ink over the baseline; bottom is negative under it */
+	int left, right; /* of its ink from the start */
+	size_t missing;  /* signs the font has not */
 };
 
 /* Shapes one line (no line breaks in `text`), or finds it in the cache. */

@@ -33,8 +33,11 @@ void ink_release(struct ink *ink)
 
 struct page ink_page(const struct ink *ink)
 {
-	return (struct page){.name = "one", .title = "Sheet one", .about = "A test.",
-	                     .language = "en", .list = ink->list};
+	return (struct page){.name = "one",
+	                     .title = "Sheet one",
+	                     .about = "A test.",
+	                     .language = "en",
+	                     .list = ink->list};
 }
 
 struct pixels pixels_read(struct arena *arena, struct bytes png)

@@ -145,7 +145,8 @@ static void test_same_requests_same_places(void **state)
 static const struct op *find_text(const struct list *list, const char *text)
 {
 	for (size_t i = 0; i < list->ops.count; i++)
-		if (list->ops.items[i].kind == OP_TEXT && strcmp(list->ops.items[i].text, text) == 0)
+		if (list->ops.items[i].kind == OP_TEXT &&
+		    strcmp(list->ops.items[i].text, text) == 0)
 			return &list->ops.items[i];
 	return NULL;
 }
@@ -156,9 +157,14 @@ static void test_higher_priority_takes_the_only_place(void **state)
 	struct ink ink = ink_sheet("paper", WIDTH, HEIGHT);
 	const struct label_place only = {.at = {50, 50}};
 	static const char *const low = "low", *const high = "high";
-	struct label label = {.lines = &low, .line_count = 1, .role = TEXT_TAG,
-	                      .layer = LAYER_LABELS, .where = LABEL_FIXED, .places = &only,
-	                      .place_count = 1, .priority = 1};
+	struct label label = {.lines = &low,
+	                      .line_count = 1,
+	                      .role = TEXT_TAG,
+	                      .layer = LAYER_LABELS,
+	                      .where = LABEL_FIXED,
+	                      .places = &only,
+	                      .place_count = 1,
+	                      .priority = 1};
 	list_label(ink.list, &label);
 	label.lines = &high;
 	label.priority = 2;
@@ -177,9 +183,14 @@ static void test_a_label_is_pushed_aside(void **state)
 	struct ink ink = ink_sheet("paper", WIDTH, HEIGHT);
 	const struct label_place first[] = {{.at = {50, 50}}, {.at = {50, 90}, .cost = 5}};
 	static const char *const one = "one", *const two = "two";
-	struct label label = {.lines = &one, .line_count = 1, .role = TEXT_TAG,
-	                      .layer = LAYER_LABELS, .where = LABEL_FIXED, .places = first,
-	                      .place_count = 2, .priority = 1};
+	struct label label = {.lines = &one,
+	                      .line_count = 1,
+	                      .role = TEXT_TAG,
+	                      .layer = LAYER_LABELS,
+	                      .where = LABEL_FIXED,
+	                      .places = first,
+	                      .place_count = 2,
+	                      .priority = 1};
 	list_label(ink.list, &label);
 	label.lines = &two;
 	label.place_count = 1;
@@ -196,10 +207,14 @@ static void test_text_along_an_upright_line(void **state)
 	for (int framed = 0; framed <= 1; framed++) {
 		struct ink ink = ink_sheet("paper", WIDTH, HEIGHT);
 		static const char *const text = "soft joint";
-		struct label label = {.lines = &text, .line_count = 1, .role = TEXT_TAG,
-		                      .layer = LAYER_LABELS, .where = LABEL_ALONG,
+		struct label label = {.lines = &text,
+		                      .line_count = 1,
+		                      .role = TEXT_TAG,
+		                      .layer = LAYER_LABELS,
+		                      .where = LABEL_ALONG,
 		                      .frame = framed ? LABEL_BOX : LABEL_PLAIN,
-		                      .a = {100, 20}, .b = {100, 130}};
+		                      .a = {100, 20},
+		                      .b = {100, 130}};
 		list_label(ink.list, &label);
 		list_finish(ink.list, within);
 		assert_int_equal(find_text(ink.list, text)->is_upright, !framed);

@@ -39,8 +39,8 @@ static void test_alignment(void **state)
 	(void)state;
 	struct ink ink = ink_sheet("paper", 120, 60);
 	double width = list_text_width(ink.list, TEXT_BODY, "Slab");
-	struct paper_box start = list_text(ink.list, LAYER_NOTES, TEXT_BODY, NULL,
-	                                   paper_at(50, 10), ALIGN_START, "Slab");
+	struct paper_box start = list_text(ink.list, LAYER_NOTES, TEXT_BODY, NULL, paper_at(50, 10),
+	                                   ALIGN_START, "Slab");
 	struct paper_box end = list_text(ink.list, LAYER_NOTES, TEXT_BODY, NULL, paper_at(50, 10),
 	                                 ALIGN_END, "Slab");
 	assert_true(fabs(start.x0 - 50) < 0.2 && fabs(end.x1 - 50) < 0.2);
@@ -89,7 +89,8 @@ static void test_text_clears_hatch_and_joints(void **state)
 {
 	(void)state;
 	struct ink ink = ink_sheet("paper", 120, 60);
-	struct paper_path level = paper_path_segment(ink.arena, paper_at(10, 30), paper_at(110, 30));
+	struct paper_path level =
+		paper_path_segment(ink.arena, paper_at(10, 30), paper_at(110, 30));
 	list_area(ink.list, LAYER_HOLDS, AREA_HOLD, "h",
 	          paper_path_box(ink.arena, (struct paper_box){10, 10, 110, 50}));
 	list_stroke(ink.list, LAYER_TILE, PEN_TILE, "t", level);
@@ -117,8 +118,9 @@ static void test_paragraph(void **state)
 {
 	(void)state;
 	struct ink ink = ink_sheet("paper", 120, 60);
-	double y = list_paragraph(ink.list, LAYER_NOTES, TEXT_BODY, paper_at(10, 10), 50,
-	                          "Stop and call when the room differs by more than a quarter inch.");
+	double y =
+		list_paragraph(ink.list, LAYER_NOTES, TEXT_BODY, paper_at(10, 10), 50,
+	                       "Stop and call when the room differs by more than a quarter inch.");
 	struct paper_box box = list_extents(ink.list);
 	assert_true(box.y0 >= 9.0 && box.y1 <= y + 1e-9 && box.x0 >= 9.9 && box.x1 <= 60.1);
 	assert_true(list_count(ink.list).texts >= 2);
