@@ -51,6 +51,14 @@ struct ring ring_turned(struct arena *arena, struct ring ring, bool anticlockwis
 	return turned;
 }
 
+struct point ring_middle(struct ring ring)
+{
+	struct point sum = {0, 0};
+	for (size_t i = 0; i < ring.count; i++)
+		sum = point_add(sum, ring.points[i]);
+	return point_scale(sum, 1 / (double)ring.count);
+}
+
 static double distance_to_edge(struct point p, struct point a, struct point b)
 {
 	struct point edge = point_sub(b, a);

@@ -36,6 +36,8 @@ struct box ring_box(struct ring);
 struct ring ring_copy(struct arena *, const struct point *points, size_t count);
 /* The same ring, anticlockwise (or clockwise). */
 struct ring ring_turned(struct arena *, struct ring, bool anticlockwise);
+/* Mean of the corners: inside where the ring is convex. */
+struct point ring_middle(struct ring);
 /* Distance from `p` to the nearest point of the ring's border. */
 double ring_distance(struct ring, struct point p);
 /* True inside; which way a point on the border goes is not defined. */

@@ -64,6 +64,14 @@ static size_t first_piece(const struct panel *panel, struct address at)
 	return low;
 }
 
+bool panel_has_tile(const struct panel *panel, struct address at)
+{
+	if (is_in_runs(panel, at))
+		return true;
+	size_t p = first_piece(panel, at);
+	return p < panel->piece_count && piece_against(&panel->pieces[p], at) == 0;
+}
+
 /* 0 where the segment touches or enters the ring. */
 static double distance_to_segment(struct ring ring, struct point a, struct point b)
 {

@@ -49,6 +49,9 @@ struct tiling {
 const struct tiling *tiling_place(struct arena *, const struct field *, const struct module *,
                                   const struct position *);
 
+/* True where the face at the address is tile in this panel, whole or in pieces. */
+bool panel_has_tile(const struct panel *, struct address);
+
 /* One tile of a panel: a whole face, or a piece. */
 struct tile_ref {
 	size_t panel;
