@@ -1,0 +1,15 @@
+/* outline.h - the walls of a room, from corners or from a tape run.
+ * Units: mm. Owns: points and edges live in the build's arena.
+ * Fails: walls that do not close, or meet each other where they should not, are errors.
+ * Arcs come in here as more edges of one wall. */
+#ifndef SITE_OUTLINE_H
+#define SITE_OUTLINE_H
+#include "site/build.h"
+
+/* Fills outline, edges and closing error of `room`; false after an error, and then the
+ * room has no edges. */
+bool outline_build(struct build *, struct site_room *room);
+/* The wall that edge `edge` is a part of. */
+const struct plan_wall *outline_wall(const struct site_room *, size_t edge);
+
+#endif

@@ -1,0 +1,87 @@
+#include "site/site.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "site/build.h"
+#include "site/crack.h"
+#include "site/doorway.h"
+#include "site/obstacle.h"
+#include "site/outline.h"
+
+static int by_id(const void *a, const void *b)
+{
+	const struct build_wall *x = a, *y = b;
+	return strcmp(x->id, y->id);
+}
+
+const struct build_wall *build_wall_find(const struct build *build, const char *id)
+{
+	const struct build_wall wanted = {.id = id};
+	if (!build->wall_count)
+		return NULL;
+	return bsearch(&wanted, build->walls, build->wall_count, sizeof wanted, by_id);
+}
+
+static void build_outlines(struct build *build)
+{
+	struct site *site = build->site;
+	for (size_t i = 0; i < site->room_count; i++) {
+		struct site_room *room = &site->rooms[i];
+		const struct plan_room *plan = &build->plan->rooms[i];
+		room->plan = plan;
+		room->id = plan->id;
+		room->name = plan->name ? plan->name : plan->id;
+		outline_build(build, room);
+	}
+}
+
+static struct build_wall wall_entry(const struct site_room *room, size_t i)
+{
+	bool is_built = room->edge_count > 0;
+	const char *id = is_built ? room->edges[i].id : room->plan->walls[i].id;
+	return (struct build_wall){id, room, is_built, i};
+}
+
+static void index_walls(struct build *build)
+{
+	const struct plan *plan = build->plan;
+	size_t count = 0;
+	for (size_t i = 0; i < plan->room_count; i++)
+		count += plan->rooms[i].wall_count;
+	build->walls = ARENA_ARRAY(build->arena, struct build_wall, count);
+	for (size_t i = 0; i < plan->room_count; i++)
+		for (size_t k = 0; k < plan->rooms[i].wall_count; k++)
+			build->walls[build->wall_count++] = wall_entry(&build->site->rooms[i], k);
+	if (count)
+		qsort(build->walls, count, sizeof *build->walls, by_id);
+}
+
+enum status site_build(struct arena *arena, const struct plan *plan, struct diag_list *diags,
+                       const struct site **out_site)
+{
+	struct site *site = ARENA_NEW(arena, struct site);
+	struct build build = {.arena = arena, .plan = plan, .diags = diags, .site = site};
+	size_t errors_before = diags->diags.count;
+	site->plan = plan;
+	site->inches = plan_has_inches(plan);
+	site->room_count = plan->room_count;
+	site->rooms = ARENA_ARRAY(arena, struct site_room, plan->room_count);
+	build_outlines(&build);
+	index_walls(&build);
+	for (size_t i = 0; i < site->room_count; i++) {
+		doorway_build_all(&build, &site->rooms[i]);
+		obstacle_build_all(&build, &site->rooms[i]);
+	}
+	crack_build_all(&build);
+	*out_site = site;
+	return diags->diags.count == errors_before ? STATUS_OK : STATUS_INPUT;
+}
+
+const struct site_room *site_room_find(const struct site *site, const char *id)
+{
+	for (size_t i = 0; i < site->room_count; i++)
+		if (strcmp(site->rooms[i].id, id) == 0)
+			return &site->rooms[i];
+	return NULL;
+}
