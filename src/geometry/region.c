@@ -158,6 +158,22 @@ double region_distance(const struct region *region, struct point p)
 	return nearest;
 }
 
+size_t region_ring_count(const struct region *region)
+{
+	size_t count = 0;
+	for (size_t i = 0; i < region->count; i++)
+		count += 1 + region->polygons[i].hole_count;
+	return count;
+}
+
+struct ring region_ring(const struct region *region, size_t index)
+{
+	const struct polygon *polygon = region->polygons;
+	while (index > polygon->hole_count)
+		index -= 1 + polygon++->hole_count;
+	return index == 0 ? polygon->outline : polygon->holes[index - 1];
+}
+
 struct region region_from_ring(struct arena *arena, struct ring ring)
 {
 	struct polygon *polygon = ARENA_NEW(arena, struct polygon);

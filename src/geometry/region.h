@@ -51,6 +51,9 @@ double region_length(const struct region *); /* of all borders */
 bool region_holds(const struct region *, struct point);
 struct box region_box(const struct region *);
 double region_distance(const struct region *, struct point); /* to the nearest border */
+/* Outlines and holes, polygon by polygon, each outline before its holes. */
+size_t region_ring_count(const struct region *);
+struct ring region_ring(const struct region *, size_t index);
 /* One polygon without holes, points copied and turned anticlockwise. */
 struct region region_from_ring(struct arena *, struct ring);
 
