@@ -1,5 +1,6 @@
 /* The PDF of a set: one file, a page a sheet. */
 #include <cairo-pdf.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "drawing/canvas.h"
@@ -33,13 +34,14 @@ static const char *quoted(struct arena *arena, const char *text)
 	return out.text ? out.text : "";
 }
 
-/* Whole um: attributes are read in the C locale's notation, and a "%f" could be another. */
-static const char *millimetres(struct arena *arena, double mm)
+/* Tags are placed in points from the upper left of the page, whatever the context's own
+ * units. Written without "%f", whose sign for the point is the locale's. */
+static const char *points(struct arena *arena, double mm)
 {
-	long um = lround(mm * 1000);
-	const char *sign = um < 0 ? "-" : "";
-	um = um < 0 ? -um : um;
-	return arena_printf(arena, "%s%ld.%03ld", sign, um / 1000, um % 1000);
+	long thousandths = lround(mm * POINTS_PER_MM * 1000);
+	const char *sign = thousandths < 0 ? "-" : "";
+	thousandths = labs(thousandths);
+	return arena_printf(arena, "%s%ld.%03ld", sign, thousandths / 1000, thousandths % 1000);
 }
 
 static void add_destination(cairo_t *cr, struct arena *arena, const char *name,
@@ -47,7 +49,7 @@ static void add_destination(cairo_t *cr, struct arena *arena, const char *name,
 {
 	cairo_tag_begin(cr, CAIRO_TAG_DEST,
 	                arena_printf(arena, "name='%s' x=%s y=%s", quoted(arena, name),
-	                             millimetres(arena, at.x), millimetres(arena, at.y)));
+	                             points(arena, at.x), points(arena, at.y)));
 	cairo_tag_end(cr, CAIRO_TAG_DEST);
 }
 
@@ -56,9 +58,9 @@ static void add_link(cairo_t *cr, struct arena *arena, const struct op *op)
 	struct paper_box box = op->box;
 	cairo_tag_begin(cr, CAIRO_TAG_LINK,
 	                arena_printf(arena, "dest='%s' rect=[%s %s %s %s]", quoted(arena, op->text),
-	                             millimetres(arena, box.x0), millimetres(arena, box.y0),
-	                             millimetres(arena, box.x1 - box.x0),
-	                             millimetres(arena, box.y1 - box.y0)));
+	                             points(arena, box.x0), points(arena, box.y0),
+	                             points(arena, box.x1 - box.x0),
+	                             points(arena, box.y1 - box.y0)));
 	cairo_tag_end(cr, CAIRO_TAG_LINK);
 }
 
