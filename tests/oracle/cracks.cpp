@@ -65,10 +65,10 @@ std::vector<Shape> Floor::ground() const
 std::vector<Shape> Floor::obstacles() const
 {
 	std::vector<Shape> shapes;
-	for (const auto &[room, rings] : plan.obstacles)
+	for (const auto &[room, obstacles] : plan.obstacles)
 		if (lay.rooms.count(room))
-			for (const Ring &ring : rings)
-				shapes.push_back({ring});
+			for (const Obstacle &obstacle : obstacles)
+				shapes.push_back({obstacle.ring});
 	return shapes;
 }
 

@@ -41,6 +41,8 @@ struct OpenEnd {
 };
 std::vector<OpenEnd> open_ends(const Floor &, const Crack &);
 
+void check_field(const Floor &, Report &);
+void check_controls(const Floor &, Report &);
 void check_cracks(const Floor &, Report &);
 void check_strips(const Floor &, Report &);
 void check_holds(const Floor &, Report &);

@@ -74,9 +74,14 @@ public:
 
 	Plan read()
 	{
-		for (const Element *room : root.all("room"))
-			for (const Element *obstacle : room->all("obstacle"))
-				plan.obstacles[room->get("id")].push_back(ring_of(*obstacle));
+		for (const Element *room : root.all("room")) {
+			for (const Element *e : room->all("obstacle"))
+				plan.obstacles[room->get("id")].push_back(
+					{e->get("id"), e->get("kind"), ring_of(*e), length(*e, "across", 0) * M_PI});
+			for (const Element *e : room->all("doorway"))
+				if (!e->has("to"))
+					plan.recesses[room->get("id")].push_back(recess_of(*e));
+		}
 		for (const Element *lay : root.all("lay"))
 			plan.lays[lay->get("id")] = lay_of(*lay);
 		for (const Element *e : root.all("crack"))
@@ -174,6 +179,17 @@ private:
 			ring = {middle - u - v, middle + u - v, middle + u + v, middle - u + v};
 		}
 		return turned(ring, true);
+	}
+
+	Recess recess_of(const Element &e) const
+	{
+		const Wall &wall = walls.at(e.get("wall"));
+		Point d = wall.chord.b - wall.chord.a, along = d * (1 / norm(d));
+		double from = length(e, "from", 0), wide = length(e, "width", 0);
+		std::string stop = e.get("stop", "middle");
+		double share = stop == "near" ? 0 : stop == "far" ? 1 : 0.5;
+		return {{wall.chord.a + along * from, wall.chord.a + along * (from + wide)},
+		        length(e, "deep", 0) * share, wall.into};
 	}
 
 	PlanLay lay_of(const Element &e) const
@@ -306,6 +322,11 @@ Record read_record(const std::string &path, const Plan &plan)
 			{e->get("id"), set_of(e->get("crack")), e->number("area") * 1e6, shape_of(*e)});
 	for (const Element *e : root.all("joint"))
 		record.joints.push_back(joint_of(*e));
+	for (const Element *e : root.all("control"))
+		record.controls.push_back({e->get("id"), e->get("room"),
+		                           {{e->number("x1"), e->number("y1")}, {e->number("x2"), e->number("y2")}}});
+	for (const Element *e : root.all("first"))
+		record.firsts.push_back({e->get("room"), {e->number("x"), e->number("y")}});
 	for (const Element *e : root.all("cover"))
 		if (e->get("scope") == "full")
 			record.full_covers.push_back(shape_of(*e));

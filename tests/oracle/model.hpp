@@ -32,13 +32,25 @@ struct PlanMembrane {
 	double strip = 0, overrun = 0, roll_wide = 0;
 	bool one = false;
 };
+struct Obstacle {
+	std::string id, kind;
+	Ring ring; // round ones drawn outside
+	double round = 0; // length round a circle, else 0
+};
+// A doorway where the scope ends: its opening in the wall, and how far out it is tiled.
+struct Recess {
+	Segment opening;
+	double deep;
+	Point into; // square into the room, length 1
+};
 struct Plan {
 	bool inches = false;
 	std::map<std::string, PlanLay> lays;
 	std::map<std::string, PlanCrack> cracks;
 	std::map<std::string, PlanJoint> joints;
 	std::vector<PlanMembrane> membranes;
-	std::map<std::string, std::vector<Ring>> obstacles; // by room; round ones drawn outside
+	std::map<std::string, std::vector<Obstacle>> obstacles; // by room
+	std::map<std::string, std::vector<Recess>> recesses;    // by room
 };
 Plan read_plan(const std::string &path);
 // One length of the plan's forms in mm; `unit` for a bare decimal.
@@ -92,6 +104,14 @@ struct Room {
 	double area = 0;
 	Shape shape;
 };
+struct Control {
+	std::string id, room;
+	Segment line;
+};
+struct First {
+	std::string room;
+	Point at;
+};
 struct Record {
 	Element root;
 	std::vector<Room> rooms;
@@ -101,6 +121,8 @@ struct Record {
 	std::vector<Hold> holds;
 	std::vector<Joint> joints;
 	std::vector<Shape> full_covers;
+	std::vector<Control> controls;
+	std::vector<First> firsts;
 };
 Record read_record(const std::string &path, const Plan &);
 #endif

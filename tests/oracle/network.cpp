@@ -205,3 +205,32 @@ double Network::cheapest(const std::vector<int> &starts, const std::vector<int> 
 	}
 	return -1;
 }
+
+double Network::cheapest_of_all(const std::vector<int> &starts, const std::vector<int> &ends,
+                                double penalty) const
+{
+	std::vector<std::vector<std::pair<int, double>>> beside(nodes.size());
+	for (const Edge &edge : edges)
+		if (edge.open) {
+			beside[static_cast<size_t>(edge.from)].push_back({edge.to, edge.length});
+			beside[static_cast<size_t>(edge.to)].push_back({edge.from, edge.length});
+		}
+	std::vector<char> used(nodes.size(), 0);
+	double best = -1;
+	std::function<void(int, int, double)> walk = [&](int before, int at, double cost) {
+		if (before >= 0 && std::find(ends.begin(), ends.end(), at) != ends.end())
+			best = best < 0 ? cost : std::min(best, cost);
+		used[static_cast<size_t>(at)] = 1; // a way that meets itself is longer and turns more
+		for (auto [next, length] : beside[static_cast<size_t>(at)]) {
+			if (used[static_cast<size_t>(next)])
+				continue;
+			Point here = nodes[static_cast<size_t>(at)], there = nodes[static_cast<size_t>(next)];
+			double turn = before < 0 ? 0 : quarter_turns(here - nodes[static_cast<size_t>(before)], there - here);
+			walk(at, next, cost + length + penalty * turn);
+		}
+		used[static_cast<size_t>(at)] = 0;
+	};
+	for (int n : starts)
+		walk(-1, n, 0);
+	return best;
+}

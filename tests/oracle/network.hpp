@@ -29,6 +29,9 @@ public:
 	int node_at(Point, double within) const; // -1: none
 	// Least cost from one of `starts` to one of `ends` by open edges; negative: no way.
 	double cheapest(const std::vector<int> &starts, const std::vector<int> &ends, double penalty) const;
+	// The same by trying every way; for few open edges.
+	double cheapest_of_all(const std::vector<int> &starts, const std::vector<int> &ends,
+	                       double penalty) const;
 
 private:
 	struct Address {

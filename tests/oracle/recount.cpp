@@ -91,6 +91,8 @@ int recount(const std::string &plan_path, const std::string &record_path, double
 		Tiling tiling = tile_field(record, plan, field, report);
 		check_counts(field, tiling, report);
 		Floor floor{record, plan, field, tiling, plan.lays.at(field.lay)};
+		check_field(floor, report);
+		check_controls(floor, report);
 		check_cracks(floor, report);
 		check_strips(floor, report);
 		check_holds(floor, report);

@@ -8,6 +8,8 @@
 namespace {
 
 const double NEAR = 0.01;
+const double END_REACH = 25.4; // an end this near a border lies on it
+const long FEW = 40; // edges of a corridor in which every way is tried
 
 struct SoftJoint {
 	const Joint &joint;
@@ -247,6 +249,11 @@ void check_cheapest(const Floor &floor, const SoftJoint &soft, Network network, 
 	double best = network.cheapest(ends[0], ends[1], penalty);
 	double cost = soft_cost(joint.line, penalty);
 	report.cases += best >= 0;
+	if (open <= FEW) {
+		double all = network.cheapest_of_all(ends[0], ends[1], penalty);
+		report.check(std::fabs(all - best) <= 1e-6, "search", "joint %s: %.6f by search, %.6f by trying all",
+		             joint.id.c_str(), best, all);
+	}
 	report.check(best < 0 || cost <= best + NEAR, "E-C3.cheapest",
 	             "joint %s: cost %.3f, %s %.3f in a corridor of %ld edges (penalty %g)", joint.id.c_str(),
 	             cost, best < 0 ? "no other way" : "cheapest", best, open, penalty);
@@ -277,44 +284,69 @@ void check_beyond(const Floor &floor, const Joint &joint, Report &report)
 	             joint.id.c_str(), bare, samples);
 }
 
-// From points along each crack one looks both ways: a soft joint, or within a tile of the
-// crack a joint or edge that serves instead, must come before the strip's greatest reach.
+// What a look aside from a crack must meet before it passes the strip's greatest reach.
+struct Lookout {
+	const Floor &floor;
+	std::vector<Segment> softs;
+	const std::vector<Segment> &own; // the group's cracks
+	double far, near;                // how far to look for a soft joint, for the field's end
+
+	bool meets(Point p, Point aside) const
+	{
+		Segment ray{p, p + aside * far};
+		for (const Segment &soft : softs)
+			if (distance(ray, soft) <= NEAR)
+				return true;
+		for (const Segment &other : own)
+			if (distance(p, other) > 1 && distance(ray, other) <= 0)
+				return true;
+		for (double r = 0; r <= near; r += 5)
+			if (!floor.on_panel(p + aside * r, 0))
+				return true; // a carried or perimeter joint serves
+		return false;
+	}
+
+	// Sides that have a joint, looking square to the crack there and to its whole run.
+	int sides(Point p, Point along, Point chord) const
+	{
+		if (distance(p, softs) <= floor.lay.joint)
+			return 2; // the crack runs in the joint
+		int found = 0;
+		for (double side : {1.0, -1.0})
+			found += meets(p, Point{-along.y, along.x} * side) ||
+			         meets(p, Point{-chord.y, chord.x} * side);
+		return found;
+	}
+};
+
 void check_present(const Floor &floor, const Group &group, Report &report)
 {
-	std::vector<Segment> softs, own = group.line;
+	double reach = 0;
+	for (const Crack *crack : group.cracks)
+		reach = std::max(reach, reach_of(floor.plan, *crack));
+	Lookout lookout{floor, {}, group.line, floor.half_width() + floor.lay.tile_long,
+	                floor.lay.tile_long + reach + END_REACH};
 	for (const Joint &joint : floor.record.joints)
 		if (joint.kind == "soft")
 			for (const Segment &s : segments_of(joint.line))
-				softs.push_back(s);
-	double far = floor.half_width() + floor.lay.tile_long, reach = 0;
-	for (const Crack *crack : group.cracks)
-		reach = std::max(reach, reach_of(floor.plan, *crack));
-	double near = floor.lay.tile_long + reach + 25;
+				lookout.softs.push_back(s);
 	long samples = 0, open = 0;
-	bool one = floor.membrane()->one && group.cracks.size() == 1;
-	for (const Segment &s : group.line) {
-		double length = norm(s.b - s.a);
-		Point d = (s.b - s.a) * (1 / length);
-		for (double t = 20; t < length - 10; t += 40) {
-			Point p = s.a + d * t;
-			if (!floor.on_panel(p, 0))
-				continue;
-			int found = 0;
-			for (double side : {1.0, -1.0}) {
-				Segment ray{p, p + Point{-d.y, d.x} * (side * far)};
-				bool hit = distance(p, softs) <= floor.lay.joint;
-				for (const Segment &soft : softs)
-					hit = hit || distance(ray, soft) <= NEAR;
-				for (const Segment &other : own)
-					hit = hit || (distance(p, other) > 1 && distance(ray, other) <= 0);
-				for (double r = 0; r <= near && !hit; r += 5)
-					hit = !floor.on_panel(p + Point{-d.y, d.x} * (side * r), 0);
-				found += hit;
+	int wanted = floor.membrane()->one && group.cracks.size() == 1 ? 1 : 2;
+	for (const Crack *crack : group.cracks)
+		for (const Line &run : crack->runs) {
+			Point chord = run.back() - run.front();
+			chord = chord * (1 / norm(chord));
+			for (const Segment &s : segments_of(run)) {
+				Point along = (s.b - s.a) * (1 / norm(s.b - s.a));
+				for (double t = 20; t < norm(s.b - s.a) - 10; t += 40) {
+					Point p = s.a + along * t;
+					if (!floor.on_panel(p, 0))
+						continue;
+					samples++;
+					open += lookout.sides(p, along, chord) < wanted;
+				}
 			}
-			samples++;
-			open += found < (one ? 1 : 2);
 		}
-	}
 	report.cases += samples;
 	report.check(open == 0, "E-C3.present", "group %s: %ld of %ld points of its line without a joint beside them",
 	             group.id.c_str(), open, samples);

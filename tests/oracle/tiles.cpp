@@ -268,6 +268,17 @@ void check_counts(const Field &field, const Tiling &tiling, Report &report)
 		report.check(std::fabs(recorded - own) <= slack, name, "lay %s: %s %.3f mm2, recorded %.3f", lay,
 		             key, own, recorded);
 	};
+	double smallest = 1e300, smallest_free = 1e300; // with and without what is held
+	for (const Tile &tile : tiling.tiles)
+		if (!tile.whole) {
+			smallest = std::min(smallest, tile.area);
+			smallest_free = std::min(smallest_free, tile.held ? 1e300 : tile.area);
+		}
+	if (e.has("smallest-piece") && smallest < 1e300 && !tiling.undecided) {
+		double recorded = e.number("smallest-piece") * 1e6;
+		report.check(std::min(std::fabs(recorded - smallest), std::fabs(recorded - smallest_free)) <= 1,
+		             "smallest-piece", "lay %s: %.3f mm2, recorded %.3f", lay, smallest, recorded);
+	}
 	amount("E-T4.area", "area", area);
 	amount("E-T4.held-area", "held-area", held_area);
 	amount("E-T4.lost", "lost", tiling.lost);
