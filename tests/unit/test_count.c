@@ -1,0 +1,197 @@
+/* The count of a floor built by hand: sums, units, and its three forms. */
+#include <string.h>
+
+#include "count/count.h"
+#include "support/floor.h"
+#include "support/program.h"
+
+static struct arena *arena;
+static const struct rules *us;
+static const struct words *en;
+
+static int start(void **state)
+{
+	(void)state;
+	arena = arena_new();
+	struct diag_list diags = diag_list_in(arena, "tables");
+	us = rules_load(arena, "us", &diags);
+	en = words_load(arena, "en", &diags);
+	return us == NULL || en == NULL;
+}
+
+static int end(void **state)
+{
+	(void)state;
+	arena_free(arena);
+	return 0;
+}
+
+static const struct count_row *row_of(const struct count *count, const char *what,
+                                      const char *where)
+{
+	for (size_t i = 0; i < count->row_count; i++)
+		if (strcmp(count->rows[i].what, what) == 0 &&
+		    strcmp(count->rows[i].where, where) == 0)
+			return &count->rows[i];
+	return NULL;
+}
+
+static double amount(const struct count *count, const char *what, const char *where)
+{
+	const struct count_row *row = row_of(count, what, where);
+	if (row == NULL)
+		fail_msg("no row %s, %s", what, where);
+	return row->amount;
+}
+
+static void tile_and_membrane_and_joints(void **state)
+{
+	(void)state;
+	struct floor *f = floor_new(arena, us);
+	f->cracks.hold_count = 1;
+	const struct count *count = count_from_placed(arena, &f->placed, en);
+	assert_near(amount(count, "field", "hall"), 11.92, 1e-12);
+	assert_near(amount(count, "tile-whole", "hall"), 190, 0);
+	assert_near(amount(count, "tile-cut", "hall"), 2, 0);
+	assert_near(amount(count, "tile-whole-held", "K1.hold"), 10, 0);
+	assert_near(amount(count, "tile-cut-held", "K1.hold"), 1, 0);
+	assert_near(amount(count, "membrane-strip", "K1.strip"), 1.35, 1e-12);
+	assert_near(amount(count, "joint-soft", "K1.left"), 2.99, 1e-12);
+	assert_near(amount(count, "joint-soft", "total"), 5.98, 1e-12);
+	assert_near(amount(count, "joint-perimeter", "total"), 1.2, 1e-12);
+	assert_null(row_of(count, "joint-carried", "total"));
+	assert_string_equal(row_of(count, "joint-soft", "total")->unit, "m");
+}
+
+static void totals_add_up_what_is_printed(void **state)
+{
+	(void)state;
+	struct floor *f = floor_new(arena, us);
+	f->joint_list[0].length = f->joint_list[1].length = 1004.9;
+	const struct count *count = count_from_placed(arena, &f->placed, en);
+	assert_near(amount(count, "joint-soft", "total"), 2.0, 1e-12);
+	for (size_t i = 0; i < count->row_count; i++) {
+		if (!count->rows[i].is_total)
+			continue;
+		double sum = 0;
+		for (size_t k = 0; k < i; k++)
+			if (strcmp(count->rows[k].what, count->rows[i].what) == 0)
+				sum += count->rows[k].amount;
+		assert_near(sum, count->rows[i].amount, 1e-9);
+	}
+}
+
+static void pending_open_full_and_alternate_stand_apart(void **state)
+{
+	(void)state;
+	struct floor *f = floor_new(arena, us);
+	f->strip.pending = true;
+	f->joint_list[2].is_open = true;
+	f->strips.cover.alternate_mm2 = 12e6;
+	const struct count *count = count_from_placed(arena, &f->placed, en);
+	assert_near(amount(count, "membrane-strip-pending", "K1.strip"), 1.35, 1e-12);
+	assert_null(row_of(count, "membrane-strip", "total"));
+	assert_near(amount(count, "joint-perimeter-open", "C1.perimeter"), 1.2, 1e-12);
+	assert_near(amount(count, "membrane-alternate", "hall"), 12, 1e-12);
+	f->strips.cover.is_full = true;
+	count = count_from_placed(arena, &f->placed, en);
+	assert_near(amount(count, "membrane-full", "hall"), 1.35, 1e-12);
+}
+
+static void plans_in_inches_count_in_feet(void **state)
+{
+	(void)state;
+	struct floor *f = floor_new(arena, us);
+	f->site.inches = true;
+	f->joint_list[0].length = 3048;
+	f->strip.region = floor_rectangle(arena, 0, 0, 304.8, 3048);
+	const struct count *count = count_from_placed(arena, &f->placed, en);
+	assert_near(amount(count, "joint-soft", "K1.left"), 10, 1e-12);
+	assert_near(amount(count, "membrane-strip", "K1.strip"), 10, 1e-12);
+	assert_string_equal(row_of(count, "membrane-strip", "total")->unit, "sqft");
+	assert_string_equal(row_of(count, "joint-soft", "total")->unit, "ft");
+}
+
+static void csv_guards_formulas_and_quotes(void **state)
+{
+	(void)state;
+	struct count_row rows[] = {
+		{.what = "=1+1", .where = "a,b", .amount = 2, .unit = "each", .how = "say \"x\""},
+		{.what = "-a",
+	         .where = "@b",
+	         .amount = 1.5,
+	         .decimals = 2,
+	         .unit = "m",
+	         .how = "+"},
+	};
+	struct count count = {rows, 2};
+	assert_string_equal((const char *)count_csv(arena, &count).data,
+	                    "what,where,amount,unit,rate,price,how\r\n"
+	                    "\"'=1+1\",\"a,b\",2,each,,,\"say \"\"x\"\"\"\r\n"
+	                    "\"'-a\",\"'@b\",1.50,m,,,\"'+\"\r\n");
+}
+
+static void xml_escapes(void **state)
+{
+	(void)state;
+	struct count_row rows[] = {
+		{.what = "a", .where = "x<y", .amount = 2, .unit = "each", .how = "\"&\""}};
+	struct count count = {rows, 1};
+	assert_string_equal(
+		(const char *)count_xml(arena, &count).data,
+		"<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<count version=\"1\">\n"
+		"  <row what=\"a\" where=\"x&lt;y\" amount=\"2\" unit=\"each\" rate=\"\" "
+		"price=\"\" how=\"&quot;&amp;&quot;\"/>\n</count>\n");
+}
+
+static void text_stands_in_columns(void **state)
+{
+	(void)state;
+	struct count_row rows[] = {{.what = "joint-soft",
+	                            .where = "K1.left",
+	                            .amount = 2.99,
+	                            .decimals = 2,
+	                            .unit = "m2",
+	                            .how = "x"},
+	                           {.what = "tile-whole",
+	                            .where = "total",
+	                            .amount = 1234,
+	                            .unit = "each",
+	                            .how = "y",
+	                            .is_total = true}};
+	struct count count = {rows, 2};
+	assert_string_equal((const char *)count_text(arena, &count, en).data,
+	                    "What         Where    Amount  Unit  How\n"
+	                    "soft joint   K1.left    2.99  m²    x\n"
+	                    "tile, whole  total      1234  each  y\n");
+}
+
+static void every_row_has_its_words(void **state)
+{
+	(void)state;
+	struct floor *f = floor_new(arena, us);
+	f->cracks.hold_count = 1;
+	f->strips.cover.alternate_mm2 = 12e6;
+	const struct count *count = count_from_placed(arena, &f->placed, en);
+	for (size_t i = 0; i < count->row_count; i++) {
+		const struct count_row *row = &count->rows[i];
+		assert_true(words_has(en, arena_printf(arena, "count.what.%s", row->what)));
+		assert_true(words_has(en, arena_printf(arena, "count.how.%s", row->what)));
+		assert_true(words_has(en, arena_printf(arena, "unit.%s", row->unit)));
+	}
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(tile_and_membrane_and_joints),
+		cmocka_unit_test(totals_add_up_what_is_printed),
+		cmocka_unit_test(pending_open_full_and_alternate_stand_apart),
+		cmocka_unit_test(plans_in_inches_count_in_feet),
+		cmocka_unit_test(csv_guards_formulas_and_quotes),
+		cmocka_unit_test(xml_escapes),
+		cmocka_unit_test(text_stands_in_columns),
+		cmocka_unit_test(every_row_has_its_words),
+	};
+	return cmocka_run_group_tests(tests, start, end);
+}
