@@ -3,11 +3,11 @@
 #include "drawing/candidate.h"
 
 /* mm of paper; source: docs/sources.md */
-static const double FIRST_LANE = 10;     /* D05: outline to first dimension line, >= 10 */
-static const double LANE_STEP = 9.5;     /* D06: 3/8 in between strings */
-static const double OBJECT_GAP = 1.6;    /* D07: object to extension line, 1/16 in */
-static const double OVERSHOOT = 2;       /* D08: 8 x 0.25 */
-static const double TICK = 3.2;          /* D09: oblique stroke, 1/8 in from end to end */
+static const double FIRST_LANE = 10;     /* R-D05: outline to first dimension line, >= 10 */
+static const double LANE_STEP = 9.5;     /* R-D05: 3/8 in between strings */
+static const double OBJECT_GAP = 1.6;    /* R-D07: object to extension line, 1/16 in */
+static const double OVERSHOOT = 2;       /* R-D08: 8 x 0.25 */
+static const double TICK = 3.2;          /* R-D09: oblique stroke, 1/8 in from end to end */
 static const double TEXT_GAP = 1;        /* line to text; common practice */
 static const double TEXT_FIT = 1.2;      /* between ticks and text, both sides together */
 static const double LEVEL_STEP = 1.5;    /* between levels of staggered values */

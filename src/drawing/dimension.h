@@ -3,7 +3,7 @@
  * list and label requests with fixed places: thin unbroken line, oblique ticks, extension
  * lines with a gap at the object and an overshoot, value above the line; a member too
  * short for its value has it outside or on a second level with a short leader.
- * Source: docs/sources.md D01, D05-D11 (figures in the table of dimension.c). */
+ * Source: docs/sources.md R-D03, R-D05 to R-D09 (the figures stand in dimension.c). */
 #ifndef DRAWING_DIMENSION_H
 #define DRAWING_DIMENSION_H
 #include "drawing/list.h"

@@ -1,5 +1,5 @@
 /* label.h - labels asked for, and the solver that finds each its place on the sheet.
- * Units: paper mm. A request says what it names (a point, or a stretch of line) and where
+ * Units: paper mm. Source: docs/sources.md R-D14. A request says what it names (a point, or a stretch of line) and where
  * it may stand; the solver knows every fixed mark of the list, tries all candidates, and
  * takes a leader where none is free near by.
  * Invariants: no two texts of a sheet overlap, ever; text is level or upright; the result

@@ -8,11 +8,11 @@
 #include "base/embedded.h"
 #include "drawing/style_value.h"
 
-/* Line widths of ISO 128-2, 5.1, in um. */
+/* R-D01, in um. */
 static const int widths_um[] = {130, 180, 250, 350, 500, 700, 1000, 1400, 2000};
 enum {
 	WIDTH_COUNT = sizeof widths_um / sizeof *widths_um,
-	/* Clear between hatch lines: twice ISO 128's 0.7 mm, for prints at half size. */
+	/* R-D11: twice the 0.7 mm of ISO 128-2, for prints at half size. */
 	HATCH_CLEAR_UM = 1400,
 	HATCH_WIDTH_UM = 250, /* a finer hatch line is lost at half size */
 	CAP_LEAST_UM = 1800,  /* the smallest height of ISO 3098-1 */

@@ -1,6 +1,6 @@
 /* trim.h - hatch and thin repeated lines make room for text, so that it reads on white and
  * nothing heavier is painted over.
- * Units: paper mm. Source: docs/sources.md H01, X15 (clear box of half the text's height). */
+ * Units: paper mm. Source: docs/sources.md R-D10. */
 #ifndef DRAWING_TRIM_H
 #define DRAWING_TRIM_H
 #include "drawing/list.h"

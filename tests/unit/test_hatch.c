@@ -143,7 +143,7 @@ static void test_swatches_keep_their_strokes(void **state)
 			check_swatch(styles[i], (enum area)area);
 }
 
-/* Hatches of one legend differ in kind, or by 30 degrees, or in tone (X12). */
+/* Hatches of one legend differ in kind, or by 30 degrees, or in tone (R-D12). */
 static void test_hatches_are_told_apart(void **state)
 {
 	(void)state;
