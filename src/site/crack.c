@@ -89,11 +89,11 @@ static bool bring_inside(struct tracing *tracing, const struct plan_crack *crack
 			line.points[i] = foot.at;
 			continue;
 		}
-		diag_error(
-			build->diags, crack->points[i].line,
-			"this point of '%s' lies %s outside room '%s'; expected inside, or within %s",
-			crack->id, build_length_text(build, foot.distance), crack->room->id,
-			build_length_text(build, tracing->reach));
+		diag_error(build->diags, crack->points[i].line,
+		           "this point of '%s' lies %s outside room '%s'; expected inside or "
+		           "within %s",
+		           crack->id, build_length_text(build, foot.distance), crack->room->id,
+		           build_length_text(build, tracing->reach));
 		all = false;
 	}
 	return all;

@@ -45,10 +45,10 @@ static bool is_closed(struct build *build, const struct plan_room *room,
 		return true;
 	diag_error(build->diags, room->run->line,
 	           "the walls of '%s' do not close: after %s they end %s from their start, "
-	           "1 in %.0f; expected at most %s",
+	           "1 in %lld; expected at most %s",
 	           room->id, build_length_text(build, closing->perimeter / NM_A_MM),
 	           build_length_text(build, closing->error_length / NM_A_MM),
-	           closing->perimeter / closing->error_length,
+	           llround(closing->perimeter / closing->error_length),
 	           build_length_text(build, allowed_nm / NM_A_MM));
 	return false;
 }
