@@ -69,6 +69,7 @@ enum plan_membrane_kind {
 };
 enum plan_cover { PLAN_COVER_PARTIAL, PLAN_COVER_FULL };
 enum plan_soft_joints { PLAN_SOFT_BOTH, PLAN_SOFT_ONE };
+enum plan_reading_kind { PLAN_READING_HUMIDITY, PLAN_READING_EMISSION, PLAN_READING_FLATNESS, PLAN_READING_DROP };
 enum plan_decision { PLAN_ISOLATE, PLAN_CARRY, PLAN_HOLD, PLAN_PROCEED, PLAN_DECLINE };
 
 /* A bit set of what rooms need and membranes offer. */
@@ -205,7 +206,8 @@ struct plan_room {
 	enum plan_exposure exposure; /* NONE: the slab's; see plan_room_exposure */
 	bool heated;             /* the slab's where not given */
 	unsigned needs;          /* enum plan_need */
-	struct plan_run *run;    /* NULL: the boundary is corners */
+	bool has_corners;        /* the boundary is corners, */
+	struct plan_run *run;    /* or a tape run; else NULL */
 	struct plan_wall *walls; /* in written order; 3 or more */
 	size_t wall_count;
 	struct plan_obstacle *obstacles;
@@ -241,7 +243,8 @@ struct plan_reading {
 	int line;
 	uint64_t given;
 	const char *id;
-	const char *kind, *value;
+	enum plan_reading_kind kind;
+	const char *value;
 	int64_t under_nm;
 	struct date date;
 	const struct plan_room *room;
@@ -302,8 +305,8 @@ struct plan_membrane {
 	int64_t movement_nm, thick_nm, strip_nm, roll_wide_nm, roll_long_nm, lap_nm;
 	int64_t wet_film_nm, dry_film_nm;
 	int64_t coats;
-	double per_pail_litre;
-	int64_t cure_hours, min_slab_age_days; /* -1: not stated */
+	double per_pail_ml;
+	int64_t cure_hours, min_slab_age_days; /* 0: not stated */
 	double max_humidity_share, max_emission; /* NAN: not stated */
 	int64_t min_tile_nm;
 	unsigned offers;
@@ -355,9 +358,16 @@ struct plan_sheets {
 	const char *paper, *scale, *style, *words; /* NULL: not stated */
 };
 
+/* One default that was used: printed on the sheets. */
+struct plan_default {
+	const char *element, *id, *attribute, *value;
+	int line;
+};
+
 struct plan {
 	int line;
 	uint64_t given;
+	int64_t version;
 	const char *title;      /* NULL: not stated */
 	enum plan_unit unit;
 	double north_deg;
@@ -388,6 +398,8 @@ struct plan {
 	struct plan_answer *answers;
 	size_t answer_count;
 	struct plan_sheets sheets;
+	struct plan_default *defaults; /* used by elements that were written */
+	size_t default_count;
 };
 
 /* The exposure that holds in a room: its own, or its slab's. */
@@ -395,11 +407,5 @@ enum plan_exposure plan_room_exposure(const struct plan_room *);
 bool plan_has_inches(const struct plan *); /* root unit in or ft */
 /* The membrane over a room, or NULL. */
 const struct plan_membrane *plan_membrane_over(const struct plan *, const struct plan_room *);
-
-/* One default that was used: printed on the sheets. */
-struct plan_default {
-	const char *element, *id, *attribute, *value;
-	int line;
-};
 
 #endif

@@ -1,0 +1,188 @@
+/* The only source that sees libxml2. */
+#include "plan/markup.h"
+
+#include <libxml/SAX2.h>
+#include <libxml/parser.h>
+#include <string.h>
+
+#include "plan/tag_scan.h"
+
+struct building {
+	struct arena *arena;
+	struct diag_list *diags;
+	xmlParserCtxtPtr parser;
+	struct tag_scan scan;
+	struct markup *root, *open;
+	int depth;
+	long elements;
+	bool failed;
+};
+
+static void stop(struct building *b, int line, const char *text)
+{
+	if (!b->failed)
+		diag_error(b->diags, line, "%s", text);
+	b->failed = true;
+	xmlStopParser(b->parser);
+}
+
+static void link_child(struct building *b, struct markup *element)
+{
+	element->parent = b->open;
+	if (!b->open)
+		b->root = element;
+	else if (b->open->last_child)
+		b->open->last_child->next = element;
+	else
+		b->open->first_child = element;
+	if (b->open)
+		b->open->last_child = element;
+}
+
+static const char *name_with_prefix(struct arena *arena, const xmlChar *prefix, const xmlChar *name)
+{
+	if (!prefix)
+		return arena_strdup(arena, (const char *)name);
+	return arena_printf(arena, "%s:%s", (const char *)prefix, (const char *)name);
+}
+
+/* libxml2 gives five pointers an attribute: name, prefix, namespace, value, value's end. */
+static void read_attributes(struct building *b, struct markup *element, int count, const xmlChar **five)
+{
+	element->attributes = ARENA_ARRAY(b->arena, struct markup_attribute, (size_t)count);
+	element->attribute_count = (size_t)count;
+	for (int i = 0; i < count; i++, five += 5)
+		element->attributes[i] = (struct markup_attribute){
+			.name = name_with_prefix(b->arena, five[1], five[0]),
+			.value = arena_strndup(b->arena, (const char *)five[3], (size_t)(five[4] - five[3])),
+			.line = tag_scan_attribute(&b->scan),
+		};
+}
+
+static void start_element(void *context, const xmlChar *name, const xmlChar *prefix, const xmlChar *uri,
+                          int namespace_count, const xmlChar **namespaces, int attribute_count,
+                          int defaulted, const xmlChar **attributes)
+{
+	(void)uri, (void)namespaces, (void)defaulted;
+	struct building *b = ((xmlParserCtxtPtr)context)->_private;
+	if (b->failed || !tag_scan_next(&b->scan))
+		return;
+	int line = b->scan.line;
+	if (++b->elements > MARKUP_MOST_ELEMENTS)
+		stop(b, line, "more than 1,000,000 elements");
+	else if (++b->depth > MARKUP_MOST_DEPTH)
+		stop(b, line, "elements nested deeper than 16");
+	else if (namespace_count)
+		stop(b, line, "a namespace; a floor description has none");
+	if (b->failed)
+		return;
+	struct markup *element = ARENA_NEW(b->arena, struct markup);
+	element->name = name_with_prefix(b->arena, prefix, name);
+	element->line = line;
+	read_attributes(b, element, attribute_count, attributes);
+	while (tag_scan_attribute(&b->scan))
+		;
+	link_child(b, element);
+	b->open = element;
+}
+
+static void end_element(void *context, const xmlChar *name, const xmlChar *prefix, const xmlChar *uri)
+{
+	(void)name, (void)prefix, (void)uri;
+	struct building *b = ((xmlParserCtxtPtr)context)->_private;
+	if (b->failed)
+		return;
+	b->depth--;
+	b->open = b->open->parent;
+}
+
+static void characters(void *context, const xmlChar *text, int length)
+{
+	struct building *b = ((xmlParserCtxtPtr)context)->_private;
+	if (b->failed || !b->open || b->open->text_line)
+		return;
+	for (int i = 0; i < length; i++)
+		if (!strchr(" \t\r\n", text[i])) {
+			b->open->text_line = xmlSAX2GetLineNumber(context);
+			return;
+		}
+}
+
+static void report(void *context, xmlErrorPtr error)
+{
+	struct building *b = context;
+	if (b->failed || error->level == XML_ERR_WARNING)
+		return;
+	size_t length = strcspn(error->message, "\n");
+	diag_error(b->diags, error->line, "not well-formed XML: %.*s", (int)length, error->message);
+	b->failed = true;
+}
+
+/* What must not reach the parser, or would be read as something else. */
+static bool is_acceptable(const char *bytes, size_t length, struct diag_list *diags)
+{
+	int line;
+	if (length > MARKUP_MOST_BYTES) {
+		diag_error(diags, 0, "larger than 16 MiB");
+		return false;
+	}
+	if ((line = tag_scan_find_doctype(bytes, length)) != 0) {
+		diag_error(diags, line, "a DOCTYPE; a floor description has none");
+		return false;
+	}
+	if ((line = tag_scan_find_long(bytes, length, MARKUP_MOST_TAG_BYTES)) != 0) {
+		diag_error(diags, line, "a tag longer than 64 kB");
+		return false;
+	}
+	return true;
+}
+
+static void check_encoding(struct building *b)
+{
+	const xmlChar *encoding = b->parser->encoding ? b->parser->encoding : b->parser->input->encoding;
+	if (!b->failed && encoding && xmlStrcasecmp(encoding, BAD_CAST "UTF-8") != 0) {
+		diag_error(b->diags, 1, "encoding %s; expected UTF-8", (const char *)encoding);
+		b->failed = true;
+	}
+}
+
+static void parse_in_chunks(struct building *b, const char *bytes, size_t length)
+{
+	enum { CHUNK = 64 * 1024 };
+	for (size_t done = 0; done < length && !b->failed; done += CHUNK) {
+		size_t rest = length - done;
+		xmlParseChunk(b->parser, bytes + done, (int)(rest < CHUNK ? rest : CHUNK), 0);
+	}
+	if (!b->failed)
+		xmlParseChunk(b->parser, NULL, 0, 1);
+	check_encoding(b);
+}
+
+enum status markup_parse(struct arena *arena, const char *bytes, size_t length, struct diag_list *diags,
+                         struct markup **out_root)
+{
+	if (!is_acceptable(bytes, length, diags))
+		return STATUS_INPUT;
+	xmlSAXHandler handler = {
+		.initialized = XML_SAX2_MAGIC,
+		.startElementNs = start_element,
+		.endElementNs = end_element,
+		.characters = characters,
+		.cdataBlock = characters,
+		.serror = NULL,
+	};
+	struct building b = {.arena = arena, .diags = diags, .scan = tag_scan_start(bytes, length)};
+	b.parser = xmlCreatePushParserCtxt(&handler, NULL, NULL, 0, NULL);
+	if (!b.parser)
+		return STATUS_LIBRARY;
+	b.parser->_private = &b;
+	xmlCtxtUseOptions(b.parser, XML_PARSE_NONET | XML_PARSE_BIG_LINES);
+	xmlSetStructuredErrorFunc(&b, report);
+	parse_in_chunks(&b, bytes, length);
+	if (!b.failed && !b.root)
+		diag_error(diags, 1, "no element; expected <floor>");
+	xmlSetStructuredErrorFunc(NULL, NULL);
+	xmlFreeParserCtxt(b.parser);
+	*out_root = b.root;
+	return b.failed || !b.root ? STATUS_INPUT : STATUS_OK;
+}

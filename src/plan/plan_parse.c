@@ -1,0 +1,21 @@
+#include "plan/plan_parse.h"
+
+#include "plan/plan_build.h"
+
+enum status plan_parse(struct arena *arena, const char *bytes, size_t length, struct diag_list *diags,
+                       const struct plan **out_plan)
+{
+	struct markup *root;
+	size_t before = diags->diags.count;
+	enum status status = markup_parse(arena, bytes, length, diags, &root);
+	if (status)
+		return status;
+	struct plan_build b = {.arena = arena, .diags = diags};
+	plan_build_floor(&b, root);
+	plan_resolve(&b);
+	plan_check(&b);
+	b.plan->defaults = b.defaults.items;
+	b.plan->default_count = b.defaults.count;
+	*out_plan = b.plan;
+	return diags->diags.count > before ? STATUS_INPUT : STATUS_OK;
+}

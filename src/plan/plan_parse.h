@@ -1,0 +1,13 @@
+/* plan_parse.h - the text of a floor description into a plan.
+ * Owns: the plan lives in the arena given. Fails: STATUS_INPUT, with every error of the
+ * text in the diagnostics and none that only follows from another. */
+#ifndef PLAN_PLAN_PARSE_H
+#define PLAN_PLAN_PARSE_H
+#include "base/diag.h"
+#include "base/status.h"
+#include "plan/plan.h"
+
+enum status plan_parse(struct arena *, const char *bytes, size_t length, struct diag_list *,
+                       const struct plan **out_plan) CHECK_USED;
+
+#endif
