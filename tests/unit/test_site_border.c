@@ -1,7 +1,7 @@
 /* What a room shows to the layout, and all errors of a plan at once. */
 #include "support/program.h"
 
-#include "support/plan_sketch.h"
+#include "support/sketch.h"
 
 #define COUNT(array) (sizeof(array) / sizeof *(array))
 

@@ -1,7 +1,7 @@
 /* Obstacles, cracks and slab joints on the ground. */
 #include "support/program.h"
 
-#include "support/plan_sketch.h"
+#include "support/sketch.h"
 
 #define COUNT(array) (sizeof(array) / sizeof *(array))
 

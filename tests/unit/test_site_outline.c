@@ -1,7 +1,7 @@
 /* Outlines from corners and tape runs, and the doorways in their walls. */
 #include "support/program.h"
 
-#include "support/plan_sketch.h"
+#include "support/sketch.h"
 
 #define COUNT(array) (sizeof(array) / sizeof *(array))
 

@@ -1,9 +1,9 @@
-/* plan_sketch.h - a plan of one room written by a test, and the site built from it.
+/* sketch.h - a plan of one room written by a test, and the site built from it.
  * Units: mm in, as plans have them inside. Owns: all of a sketch lives in its own arena.
  * Line numbers as a file might have them: room 10, walls 11 and on, obstacles 30, doorways
  * 40, cracks 50, slab joints 60. */
-#ifndef SUPPORT_PLAN_SKETCH_H
-#define SUPPORT_PLAN_SKETCH_H
+#ifndef SUPPORT_SKETCH_H
+#define SUPPORT_SKETCH_H
 #include "site/site.h"
 
 #define SKETCH_NM(length) ((int64_t)((length)*1e6 + ((length) < 0 ? -0.5 : 0.5)))

@@ -1,4 +1,4 @@
-#include "support/plan_sketch.h"
+#include "support/sketch.h"
 
 #include <string.h>
 
