@@ -66,13 +66,15 @@ double loose_border(const Floor &floor, const Hold &hold)
 int left_out(const Floor &floor, const Crack &crack, const std::vector<Shape> &holds)
 {
 	double reach = reach_of(floor.plan, crack) + floor.lay.tile_width;
-	int count = 0;
-	for (const Tile &tile : floor.tiling.tiles) {
-		std::vector<Segment> here;
+	std::vector<std::vector<Segment>> lines(floor.field.panels.size()); // of each panel
+	for (size_t p = 0; p < lines.size(); p++)
 		for (const Line &run : crack.runs)
 			for (const Segment &s : segments_of(run))
-				if (length_where(s, {floor.field.panels[tile.panel].shape}, true, 0) > NEAR)
-					here.push_back(s);
+				if (length_where(s, {floor.field.panels[p].shape}, true, 0) > NEAR)
+					lines[p].push_back(s);
+	int count = 0;
+	for (const Tile &tile : floor.tiling.tiles) {
+		const std::vector<Segment> &here = lines[tile.panel];
 		bool near = false;
 		for (const Ring &quad : tile.quads)
 			near = near || (!here.empty() && distance(quad, here) < reach - NEAR);
