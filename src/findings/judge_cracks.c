@@ -31,6 +31,14 @@ static void judge_verdict(struct judging *judging, const struct placed_crack *cr
 	}
 }
 
+static void judge_uncovered(struct judging *judging, const struct placed_lay *lay,
+                            const struct placed_crack *crack)
+{
+	if (lay->strips->cover.membrane == NULL && crack->state == CRACK_ISOLATE)
+		judge_plainly(judging,
+		              raised_of_crack(judge_rule(judging, RULE_CRACK_UNCOVERED), crack));
+}
+
 static void judge_beside(struct judging *judging, const struct placed_lay *lay,
                          const struct placed_crack *crack)
 {
@@ -129,6 +137,7 @@ void judge_cracks(struct judging *judging)
 		const struct placed_lay *lay = &judging->placed->lays[i];
 		for (size_t c = 0; c < lay->cracks->crack_count; c++) {
 			judge_verdict(judging, &lay->cracks->cracks[c]);
+			judge_uncovered(judging, lay, &lay->cracks->cracks[c]);
 			judge_beside(judging, lay, &lay->cracks->cracks[c]);
 		}
 		judge_many(judging, lay);

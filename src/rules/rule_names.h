@@ -10,6 +10,7 @@
 	RULE(CRACK_SUSPENDED, "crack-suspended")             \
 	RULE(CRACK_FILL, "crack-fill")                       \
 	RULE(CRACK_PLAIN, "crack-plain")                     \
+	RULE(CRACK_UNCOVERED, "crack-uncovered")             \
 	RULE(CRACK_BESIDE_JOINT, "crack-beside-joint")       \
 	RULE(CRACKS_MANY, "cracks-many")                     \
 	RULE(SOFT_PATH_RAGGED, "soft-path-ragged")           \

@@ -86,13 +86,22 @@ const struct words *words_load(struct arena *arena, const char *language, struct
 	return words_parse(arena, language, (const char *)file->data, diags);
 }
 
+/* Two fifths of a text's length, in dots. */
+static const char *filling(struct arena *arena, const char *text)
+{
+	struct strbuf dots = strbuf_in(arena);
+	for (size_t i = 0; i < strlen(text) * 2 / 5; i++)
+		strbuf_add(&dots, "·");
+	return dots.text;
+}
+
 const struct words *words_pseudo(struct arena *arena, const struct words *from)
 {
 	struct words *words = ARENA_NEW(arena, struct words);
 	words->language = arena_printf(arena, "%s-pseudo", from->language);
 	for (size_t i = 0; i < from->words.count; i++) {
 		struct word word = from->words.items[i];
-		word.text = arena_printf(arena, "⟦%s⟧", word.text);
+		word.text = arena_printf(arena, "⟦%s%s⟧", word.text, filling(arena, word.text));
 		*array_push(arena, &words->words) = word;
 	}
 	return words;

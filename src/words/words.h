@@ -21,7 +21,8 @@ const struct words *words_load(struct arena *, const char *language, struct diag
 /* A table from its text; every fault goes to the list, and NULL comes back. */
 const struct words *words_parse(struct arena *, const char *language, const char *text,
                                 struct diag_list *);
-/* The same table with every text in ⟦brackets⟧: a label without them is no word of it. */
+/* The same table with every text in ⟦brackets⟧ and longer by two fifths: a label without
+ * them is no word of it, and one that fits here fits in any language. */
 const struct words *words_pseudo(struct arena *, const struct words *);
 
 const char *words_language(const struct words *);

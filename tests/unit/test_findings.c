@@ -103,6 +103,8 @@ CHANGE(beside_joint, f->site.slab_joints = &f->joint; f->site.slab_joint_count =
 CHANGE(beside_construction, beside_joint(f); f->plan_joint.kind = PLAN_JOINT_CONSTRUCTION)
 CHANGE(beside_short, beside_joint(f); f->joint.line.points[0].y = 2400)
 CHANGE(beside_far, beside_joint(f); for (size_t i = 0; i < 2; i++) f->joint.line.points[i].x = 2301)
+CHANGE(uncovered, f->strips.cover.membrane = NULL; f->strips.strip_count = 0)
+CHANGE(uncovered_hold, uncovered(f); f->crack.step = 1)
 CHANGE(full, f->membrane.cover = PLAN_COVER_FULL)
 CHANGE(full_mat, f->membrane.cover = PLAN_COVER_FULL; f->membrane.kind = PLAN_MEMBRANE_MAT)
 CHANGE(large_third, f->plan_lay.pattern = PLAN_PATTERN_RUNNING; f->module.tile_long = 600)
@@ -144,6 +146,8 @@ static const struct pair pairs[] = {
 	{"crack-plain", RULE_NOTE, width_sixteenth, width_under_sixteenth},
 	{"crack-tensioned", RULE_ASK, as_it_is, tensioned},
 	{"crack-suspended", RULE_ASK, suspended_hair, suspended_wide},
+	{"crack-uncovered", RULE_ASK, as_it_is, uncovered},
+	{"crack-uncovered", RULE_ASK, uncovered_hold, uncovered},
 	{"crack-beside-joint", RULE_ASK, beside_far, beside_joint},
 	{"crack-beside-joint", RULE_ASK, beside_short, beside_joint},
 	{"crack-beside-joint", RULE_ASK, beside_construction, beside_joint},
@@ -303,7 +307,8 @@ static void an_answered_finding_is_a_note(void **state)
 	assert_false(findings_is_open(findings));
 	assert_int_equal(finding->weight, RULE_NOTE);
 	assert_int_equal(finding->state, FINDING_ANSWERED);
-	assert_non_null(strstr(finding->text, "Answered: go ahead as drawn, the engineer, 2026-03-01"));
+	assert_non_null(
+		strstr(finding->text, "Answered: go ahead as drawn, the engineer, 2026-03-01"));
 	assert_null(find(findings, "answer-idle"));
 	as_it_is(f);
 	f->crack.width = 1;

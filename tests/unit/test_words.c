@@ -80,10 +80,14 @@ static void faults_are_told_by_line(void **state)
 static void the_pseudo_language_brackets_every_text(void **state)
 {
 	(void)state;
-	const struct words *w = words_pseudo(arena, shipped("en"));
+	const struct words *en = shipped("en");
+	const struct words *w = words_pseudo(arena, en);
 	for (size_t i = 0; words_key_at(w, i) != NULL; i++) {
 		const char *text = words_find(w, words_key_at(w, i));
+		const char *plain = words_find(en, words_key_at(w, i));
 		assert_memory_equal(text, "⟦", strlen("⟦"));
+		assert_non_null(strstr(text, plain));
+		assert_true(strlen(text) * 5 >= strlen(plain) * 7);
 	}
 }
 
