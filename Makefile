@@ -128,7 +128,7 @@ FUZZ         := $(call programs_of,tests/fuzz/fuzz_*.c)
 BENCH        := $(call programs_of,tests/bench/bench_*.c)
 # The independent checker of records: one program of all its files, without our library.
 ORACLE_OBJ   := $(addsuffix .o,$(call programs_of,tests/oracle/*.cpp))
-ORACLE       := $(if $(ORACLE_OBJ),$(BUILD)/tests/oracle/oracle)
+ORACLE       := $(if $(ORACLE_OBJ),$(BUILD)/tests/oracle/recount)
 SCRIPTS      := $(sort $(wildcard tests/cli/*.sh tests/golden/*.sh tests/fault/*.sh \
 	tests/oracle/*.sh))
 RUN           = BUILD=$(BUILD) JURYSTICK=$(BIN) ORACLE=$(ORACLE) CC='$(CC)' PKG_CFLAGS='$(PKG_CFLAGS)' \
@@ -175,7 +175,7 @@ LINK_TEST = $(CC) $(SANITIZE_FLAGS) $(CFLAGS) $(LDFLAGS) $^ $(TEST_LIBS) $(LIBS)
 $(UNIT) $(PROPERTY) $(BENCH): %: %.o $(SUPPORT) $(LIB)
 	@$(call say,LINK,$@)
 	$(Q)$(LINK_TEST)
-$(BUILD)/tests/oracle/oracle: $(ORACLE_OBJ) $(BUILD)/sources.list
+$(BUILD)/tests/oracle/recount: $(ORACLE_OBJ) $(BUILD)/sources.list
 	@$(call say,LINK,$@)
 	$(Q)$(CXX) $(SANITIZE_FLAGS) $(CXXFLAGS) $(LDFLAGS) $(ORACLE_OBJ) $(LIBS) -o $@
 # A fuzz program is one LLVMFuzzerTestOneInput; here it reads the stored inputs again.

@@ -88,7 +88,7 @@ static void test_same_bytes(void **state)
 /* Output of a command that reads the bytes from its standard input file. */
 static char *read_back(struct ink *ink, struct bytes bytes, const char *command)
 {
-	char name[] = "/tmp/test_canvas.XXXXXX";
+	char name[] = P_tmpdir "/test_canvas.XXXXXX";
 	int fd = mkstemp(name);
 	assert_true(fd >= 0 && write(fd, bytes.data, bytes.length) == (ssize_t)bytes.length);
 	close(fd);
@@ -182,7 +182,7 @@ static void test_svg_and_png_agree(void **state)
 	(void)state;
 	struct ink ink = scene();
 	struct pixels own = pixels_read(ink.arena, draw_png(&ink));
-	char name[] = "/tmp/test_canvas_png.XXXXXX";
+	char name[] = P_tmpdir "/test_canvas_png.XXXXXX";
 	close(mkstemp(name));
 	char *said = read_back(&ink, draw_svg(&ink),
 	                       arena_printf(ink.arena,

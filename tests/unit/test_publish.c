@@ -22,7 +22,7 @@ static int make_place(void **state)
 {
 	static struct place place;
 	place.arena = arena_new();
-	strcpy(place.folder, "/tmp/test_publish.XXXXXX");
+	strcpy(place.folder, P_tmpdir "/test_publish.XXXXXX");
 	place.diags = diag_list_in(place.arena, "test");
 	*state = &place;
 	return mkdtemp(place.folder) ? 0 : -1;
