@@ -4,41 +4,42 @@
 #ifndef RULES_FIGURES_H
 #define RULES_FIGURES_H
 
-#define FIGURES(FIGURE)                                                      \
-	FIGURE(STRIP_TILE_WIDTHS, "strip-tile-widths", NUMBER)               \
-	FIGURE(STRIP_STEP_INCH, "strip-step-inch", LENGTH)                   \
-	FIGURE(STRIP_STEP_METRIC, "strip-step-metric", LENGTH)               \
-	FIGURE(STRIP_SEAM_CLEAR, "strip-seam-clear", LENGTH)                 \
-	FIGURE(STRIP_BEYOND_SOFT, "strip-beyond-soft", LENGTH)               \
-	FIGURE(OVERRUN_LEAST, "overrun-least", LENGTH)                       \
-	FIGURE(SOFT_TURN_PENALTY, "soft-turn-penalty", LENGTH)               \
-	FIGURE(STRIP_NEAR_TILES, "strip-near-tiles", NUMBER)                \
-	FIGURE(SOFT_LENGTH_RATIO, "soft-length-ratio", NUMBER)               \
-	FIGURE(SOFT_TURNS_MOST, "soft-turns-most", NUMBER)                   \
-	FIGURE(HOLD_TILE_WIDTHS, "hold-tile-widths", NUMBER)                 \
-	FIGURE(CARRIED_WIDTH_INDOOR, "carried-width-indoor", LENGTH)         \
-	FIGURE(CARRIED_WIDTH_OUTDOOR, "carried-width-outdoor", LENGTH)       \
-	FIGURE(CARRIED_COVER_WIDTH, "carried-cover-width", LENGTH)           \
-	FIGURE(SEALANT_DEPTH_SHARE, "sealant-depth-share", NUMBER)           \
-	FIGURE(SEALANT_DEPTH_LEAST, "sealant-depth-least", LENGTH)           \
-	FIGURE(SEALANT_DEPTH_MOST, "sealant-depth-most", LENGTH)             \
-	FIGURE(ROD_OVERSIZE, "rod-oversize", LENGTH)                         \
-	FIGURE(BOND_COAT, "bond-coat", LENGTH)                               \
-	FIGURE(CUT_SMALL_SHARE, "cut-small-share", NUMBER)                   \
-	FIGURE(CUT_STEEP_SHARE, "cut-steep-share", NUMBER)                   \
-	FIGURE(CUT_STEEP_FACTOR, "cut-steep-factor", NUMBER)                 \
-	FIGURE(EDGE_WEIGHT_WALL, "edge-weight-wall", NUMBER)                 \
-	FIGURE(EDGE_WEIGHT_HIDDEN, "edge-weight-hidden", NUMBER)             \
-	FIGURE(EDGE_WEIGHT_JAMB, "edge-weight-jamb", NUMBER)                 \
-	FIGURE(EDGE_WEIGHT_CARRIED, "edge-weight-carried", NUMBER)           \
-	FIGURE(EDGE_WEIGHT_OBSTACLE, "edge-weight-obstacle", NUMBER)         \
-	FIGURE(PRINT_STEP_INCH, "print-step-inch", LENGTH)                   \
-	FIGURE(PRINT_STEP_METRIC, "print-step-metric", LENGTH)               \
-	FIGURE(LARGE_TILE_SIDE, "large-tile-side", LENGTH)                   \
-	FIGURE(JOINT_SPREAD_FACTOR, "joint-spread-factor", NUMBER)           \
-	FIGURE(JOINT_RUNNING_RECTIFIED, "joint-running-rectified", LENGTH)   \
-	FIGURE(JOINT_RUNNING_CALIBRATED, "joint-running-calibrated", LENGTH) \
-	FIGURE(CONTROL_CLEAR_SHARE, "control-clear-share", NUMBER)           \
+#define FIGURES(FIGURE)                                                          \
+	FIGURE(STRIP_TILE_WIDTHS, "strip-tile-widths", NUMBER)                   \
+	FIGURE(STRIP_STRAIGHT_TILE_WIDTHS, "strip-straight-tile-widths", NUMBER) \
+	FIGURE(STRIP_STEP_INCH, "strip-step-inch", LENGTH)                       \
+	FIGURE(STRIP_STEP_METRIC, "strip-step-metric", LENGTH)                   \
+	FIGURE(STRIP_SEAM_CLEAR, "strip-seam-clear", LENGTH)                     \
+	FIGURE(STRIP_BEYOND_SOFT, "strip-beyond-soft", LENGTH)                   \
+	FIGURE(OVERRUN_LEAST, "overrun-least", LENGTH)                           \
+	FIGURE(SOFT_TURN_PENALTY, "soft-turn-penalty", LENGTH)                   \
+	FIGURE(STRIP_NEAR_TILES, "strip-near-tiles", NUMBER)                     \
+	FIGURE(SOFT_LENGTH_RATIO, "soft-length-ratio", NUMBER)                   \
+	FIGURE(SOFT_TURNS_MOST, "soft-turns-most", NUMBER)                       \
+	FIGURE(HOLD_TILE_WIDTHS, "hold-tile-widths", NUMBER)                     \
+	FIGURE(CARRIED_WIDTH_INDOOR, "carried-width-indoor", LENGTH)             \
+	FIGURE(CARRIED_WIDTH_OUTDOOR, "carried-width-outdoor", LENGTH)           \
+	FIGURE(CARRIED_COVER_WIDTH, "carried-cover-width", LENGTH)               \
+	FIGURE(SEALANT_DEPTH_SHARE, "sealant-depth-share", NUMBER)               \
+	FIGURE(SEALANT_DEPTH_LEAST, "sealant-depth-least", LENGTH)               \
+	FIGURE(SEALANT_DEPTH_MOST, "sealant-depth-most", LENGTH)                 \
+	FIGURE(ROD_OVERSIZE, "rod-oversize", LENGTH)                             \
+	FIGURE(BOND_COAT, "bond-coat", LENGTH)                                   \
+	FIGURE(CUT_SMALL_SHARE, "cut-small-share", NUMBER)                       \
+	FIGURE(CUT_STEEP_SHARE, "cut-steep-share", NUMBER)                       \
+	FIGURE(CUT_STEEP_FACTOR, "cut-steep-factor", NUMBER)                     \
+	FIGURE(EDGE_WEIGHT_WALL, "edge-weight-wall", NUMBER)                     \
+	FIGURE(EDGE_WEIGHT_HIDDEN, "edge-weight-hidden", NUMBER)                 \
+	FIGURE(EDGE_WEIGHT_JAMB, "edge-weight-jamb", NUMBER)                     \
+	FIGURE(EDGE_WEIGHT_CARRIED, "edge-weight-carried", NUMBER)               \
+	FIGURE(EDGE_WEIGHT_OBSTACLE, "edge-weight-obstacle", NUMBER)             \
+	FIGURE(PRINT_STEP_INCH, "print-step-inch", LENGTH)                       \
+	FIGURE(PRINT_STEP_METRIC, "print-step-metric", LENGTH)                   \
+	FIGURE(LARGE_TILE_SIDE, "large-tile-side", LENGTH)                       \
+	FIGURE(JOINT_SPREAD_FACTOR, "joint-spread-factor", NUMBER)               \
+	FIGURE(JOINT_RUNNING_RECTIFIED, "joint-running-rectified", LENGTH)       \
+	FIGURE(JOINT_RUNNING_CALIBRATED, "joint-running-calibrated", LENGTH)     \
+	FIGURE(CONTROL_CLEAR_SHARE, "control-clear-share", NUMBER)               \
 	FIGURE(CONTROL_WALL_CLEAR, "control-wall-clear", LENGTH)
 
 enum figure {

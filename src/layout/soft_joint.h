@@ -1,0 +1,50 @@
+/* soft_joint.h - the joints that take up what a strip lets go: along tile joints, on the strip,
+ * beside the crossed tile, by the least-cost way.
+ * Units: mm in the lay's own axes. Owns: arena. Source: contract E-C3. */
+#ifndef LAYOUT_SOFT_JOINT_H
+#define LAYOUT_SOFT_JOINT_H
+#include "layout/crack_part.h"
+#include "layout/perimeter.h"
+
+/* A joint that lies on the tile's joints: addresses first, coordinates derived. */
+struct soft_joint {
+	const char *id; /* CRACK.left, CRACK.right, CRACK.on, CRACK.side.3 …; CRACK.left.2 in the
+	                 * next panel */
+	size_t group;
+	const char *side;             /* left, right, on, or a number for branched groups */
+	struct network_place *places; /* edges walked, in order; empty where `uses` is set */
+	bool *reversed;
+	size_t place_count;
+	size_t panel;
+	struct line line;     /* with the first and last edge cut at the field's border */
+	double length, turns; /* turns in quarter turns */
+	double cost;          /* mm: length, and the penalty of the turns */
+	const char *uses;     /* id of the carried or perimeter joint that serves this side */
+	const char *ends;     /* ids of what its two ends meet, by a blank: "south J1" */
+	long settled;         /* directed edges settled by the search */
+};
+
+struct soft_joint_list {
+	ARRAY_OF(struct soft_joint) softs;
+};
+
+/* What is the same for all groups of a lay. */
+struct soft_setting {
+	const struct tiling *tiling;
+	const struct cracks *cracks;
+	const struct region *held;
+	const struct perimeter_run *perimeter;
+	size_t perimeter_count;
+	struct strip_reach reach;
+	double beyond; /* how far a strip reaches past the far edge of its soft joints */
+	double turn_penalty;
+	bool one_side;     /* of an unbranched crack, the cheaper */
+	const char *strip; /* id of the strip: what an end on no joint meets */
+};
+
+/* Adds the soft joints of a group; `strip` is the ground its legs cover. */
+void soft_joints_of_group(struct arena *, const struct soft_setting *, size_t group,
+                          const struct crack_part *parts, size_t part_count,
+                          const struct region *strip, struct soft_joint_list *);
+
+#endif

@@ -1,0 +1,241 @@
+#include "layout/soft_unit.h"
+
+#include "geometry/overlay.h"
+#include "geometry/tolerance.h"
+
+static bool lines_meet(struct line a, struct line b)
+{
+	for (size_t i = 0; i + 1 < a.count; i++)
+		for (size_t k = 0; k + 1 < b.count; k++)
+			if (segment_gap((struct segment){a.points[i], a.points[i + 1]},
+			                (struct segment){b.points[k], b.points[k + 1]}) <
+			    TOLERANCE_WHOLE)
+				return true;
+	return false;
+}
+
+static bool hang_together(struct arena *arena, const struct tiling *tiling,
+                          const struct crack_part *a, const struct crack_part *b)
+{
+	return a->panel == b->panel &&
+	       (lines_meet(a->line, b->line) ||
+	        crossed_touch(arena, tiling, a->tiles, a->tile_count, b->tiles, b->tile_count));
+}
+
+/* Number of the first part that each part hangs together with, itself where it is the first. */
+static size_t *leaders_of(struct arena *arena, const struct tiling *tiling,
+                          const struct crack_part *parts, size_t count)
+{
+	size_t *leaders = ARENA_ARRAY(arena, size_t, count);
+	for (size_t b = 0; b < count; b++) {
+		leaders[b] = b;
+		for (size_t a = 0; a < b; a++) {
+			size_t one = leaders[a], other = leaders[b];
+			if (one == other || !hang_together(arena, tiling, &parts[a], &parts[b]))
+				continue;
+			size_t low = one < other ? one : other, high = one < other ? other : one;
+			for (size_t k = 0; k <= b; k++)
+				if (leaders[k] == high)
+					leaders[k] = low;
+		}
+	}
+	return leaders;
+}
+
+/* Ground near enough to the crack that the strip may still reach beyond a joint there. */
+static struct region joint_limit(struct arena *arena, const struct soft_setting *setting,
+                                 const struct soft_unit *unit)
+{
+	double distance = setting->reach.half_width + setting->reach.one_tile - setting->beyond -
+	                  setting->tiling->module->joint / 2;
+	struct region *bands = ARENA_ARRAY(arena, struct region, unit->part_count);
+	for (size_t k = 0; k < unit->part_count; k++)
+		bands[k] = overlay_band(arena, unit->parts[k]->way, distance);
+	return overlay_union_all(arena, bands, unit->part_count);
+}
+
+/* No tile is crossed: the tile joint the crack runs in. */
+static struct region joint_ground(struct arena *arena, const struct soft_setting *setting,
+                                  const struct soft_unit *unit)
+{
+	struct region *bands = ARENA_ARRAY(arena, struct region, unit->part_count);
+	for (size_t k = 0; k < unit->part_count; k++) {
+		double reach = setting->cracks->cracks[unit->parts[k]->crack].reach;
+		bands[k] = overlay_band(arena, unit->parts[k]->way,
+		                        fmax(reach, setting->tiling->module->joint / 2));
+	}
+	return overlay_union_all(arena, bands, unit->part_count);
+}
+
+static struct region corridor_ground(struct arena *arena, const struct soft_setting *setting,
+                                     const struct soft_unit *unit, const struct region *strip,
+                                     const struct region *domain)
+{
+	if (unit->crossed.count == 0) {
+		struct region joint = joint_ground(arena, setting, unit);
+		return overlay_intersection(arena, &joint, domain);
+	}
+	struct region limit = joint_limit(arena, setting, unit);
+	struct region near = overlay_intersection(arena, strip, &limit);
+	/* With the border of the crossed cells, half a joint outside the tile. */
+	struct region cells = overlay_offset(arena, &unit->crossed, TOLERANCE_WHOLE, OVERLAY_MITRE);
+	struct region both = overlay_union(arena, &near, &cells);
+	return overlay_intersection(arena, &both, domain);
+}
+
+/* The way, and on past its ends: nothing may be walked round them. */
+static struct line bar_of(struct arena *arena, const struct soft_setting *setting,
+                          const struct crack_part *part)
+{
+	struct line way = part->way;
+	struct line bar = {ARENA_ARRAY(arena, struct point, way.count + 2), way.count + 2};
+	const struct strip_leg *first = &part->legs[0], *last = &part->legs[part->leg_count - 1];
+	const double far[] = {first->before, last->after};
+	double past[2] = {0, 0};
+	for (int end = 0; end < 2; end++) {
+		if (part->ends[end] == PART_END_FREE)
+			past[end] = far[end] + setting->reach.one_tile;
+		if (part->ends[end] == PART_END_BORDER)
+			past[end] = TOLERANCE_WHOLE;
+	}
+	for (size_t k = 0; k < way.count; k++)
+		bar.points[k + 1] = way.points[k];
+	struct point back = point_unit(point_sub(way.points[0], way.points[1]));
+	struct point ahead =
+		point_unit(point_sub(way.points[way.count - 1], way.points[way.count - 2]));
+	bar.points[0] = point_add(way.points[0], point_scale(back, past[0]));
+	bar.points[way.count + 1] =
+		point_add(way.points[way.count - 1], point_scale(ahead, past[1]));
+	return bar;
+}
+
+/* No joint runs through crossed tile of any group, or over any crack. */
+static void close_cracks(struct arena *arena, const struct soft_setting *setting,
+                         struct soft_unit *unit)
+{
+	const struct cracks *cracks = setting->cracks;
+	for (size_t g = 0; g < cracks->group_count; g++) {
+		ARRAY_OF(struct tile_ref) tiles = {0};
+		for (size_t k = 0; k < cracks->groups[g].crack_count; k++) {
+			const struct placed_crack *crack =
+				&cracks->cracks[cracks->groups[g].cracks[k]];
+			for (size_t t = 0; t < crack->crossed_count; t++)
+				*array_push(arena, &tiles) = crack->crossed[t];
+			for (size_t r = 0; r < crack->run_count; r++)
+				corridor_close_line(&unit->corridor, crack->runs[r]);
+		}
+		corridor_close_tiles(&unit->corridor, tiles.items, tiles.count);
+	}
+	for (size_t k = 0; k < unit->part_count; k++)
+		corridor_close_line(&unit->corridor, bar_of(arena, setting, unit->parts[k]));
+}
+
+static struct region crossed_of(struct arena *arena, const struct tiling *tiling,
+                                const struct soft_unit *unit)
+{
+	ARRAY_OF(struct tile_ref) tiles = {0};
+	for (size_t k = 0; k < unit->part_count; k++)
+		for (size_t t = 0; t < unit->parts[k]->tile_count; t++)
+			*array_push(arena, &tiles) = unit->parts[k]->tiles[t];
+	size_t count = tile_refs_unique(tiles.items, tiles.count);
+	return crossed_ground(arena, tiling, tiles.items, count);
+}
+
+static void finish_unit(struct arena *arena, const struct soft_setting *setting,
+                        const struct region *strip, struct soft_unit *unit)
+{
+	struct region panel = {&setting->tiling->panels[unit->panel].ground, 1};
+	struct region domain = overlay_difference(arena, &panel, setting->held);
+	unit->crossed = crossed_of(arena, setting->tiling, unit);
+	struct region ground = corridor_ground(arena, setting, unit, strip, &domain);
+	unit->corridor = corridor_in(arena, setting->tiling, unit->panel, domain, ground);
+	if (unit->crossed.count > 0)
+		close_cracks(arena, setting, unit);
+	unit->ends = soft_ends(arena, &unit->corridor, unit->parts, unit->part_count,
+	                       &unit->crossed, &unit->end_count);
+}
+
+struct soft_unit *soft_units(struct arena *arena, const struct soft_setting *setting, size_t group,
+                             const struct crack_part *parts, size_t part_count,
+                             const struct region *strip, size_t *out_count)
+{
+	ARRAY_OF(struct soft_unit) units = {0};
+	const size_t *leaders = leaders_of(arena, setting->tiling, parts, part_count);
+	for (size_t first = 0; first < part_count; first++) {
+		if (leaders[first] != first || parts[first].panel == setting->tiling->panel_count)
+			continue;
+		struct soft_unit unit = {.group = group, .panel = parts[first].panel};
+		unit.parts = ARENA_ARRAY(arena, const struct crack_part *, part_count);
+		for (size_t k = first; k < part_count; k++)
+			if (leaders[k] == first)
+				unit.parts[unit.part_count++] = &parts[k];
+		finish_unit(arena, setting, strip, &unit);
+		*array_push(arena, &units) = unit;
+	}
+	*out_count = units.count;
+	return units.items;
+}
+
+bool soft_unit_is_plain(const struct soft_unit *unit)
+{
+	return unit->end_count == 2 && unit->part_count == 1;
+}
+
+/* The border first met from `p` towards one side, within one tile. */
+static size_t border_beside(const struct soft_setting *setting, const struct soft_unit *unit,
+                            struct point p, struct point towards)
+{
+	const struct region *domain = &unit->corridor.domain;
+	struct segment ray = {p, point_add(p, point_scale(towards, setting->reach.one_tile +
+	                                                                   TOLERANCE_WHOLE))};
+	double least = INFINITY;
+	for (size_t r = 0; r < region_ring_count(domain); r++) {
+		struct ring ring = region_ring(domain, r);
+		for (size_t i = 0; i < ring.count; i++) {
+			double share;
+			if (segment_crossing(ray, segment_of_ring(ring, i), &share))
+				least = fmin(least, share);
+		}
+	}
+	const struct field *field = setting->tiling->field;
+	if (least > 1)
+		return field->border_count;
+	return perimeter_nearest(field, point_between(ray.from, ray.to, least));
+}
+
+/* Points close enough to each other that no border can be missed between them. */
+static double sample_step(const struct soft_setting *setting)
+{
+	return setting->tiling->module->tile_width / 4;
+}
+
+const char *soft_unit_joint_beside(struct arena *arena, const struct soft_setting *setting,
+                                   const struct soft_unit *unit, bool left)
+{
+	struct region domain = unit->corridor.domain;
+	size_t count;
+	const struct line *runs = overlay_clip_line(arena, unit->parts[0]->line, &domain, &count);
+	const char *beside = NULL;
+	for (size_t r = 0; r < count; r++)
+		for (size_t i = 0; i + 1 < runs[r].count; i++) {
+			struct segment side = {runs[r].points[i], runs[r].points[i + 1]};
+			struct point along = point_unit(point_sub(side.to, side.from));
+			struct point towards = point_scale(point_left(along), left ? 1 : -1);
+			int steps = (int)ceil(segment_length(side) / sample_step(setting)) + 1;
+			for (int k = 0; k < steps; k++) {
+				double share = (k + 0.5) / steps;
+				size_t border =
+					border_beside(setting, unit,
+				                      point_between(side.from, side.to, share),
+				                      towards);
+				const char *joint =
+					perimeter_joint_at(setting->tiling->field,
+				                           setting->perimeter,
+				                           setting->perimeter_count, border);
+				if (!joint)
+					return NULL;
+				beside = beside ? beside : joint;
+			}
+		}
+	return beside;
+}
