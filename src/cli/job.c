@@ -5,6 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "plan/markup.h"
 #include "plan/plan_parse.h"
 
 enum status job_refuse(struct job *job, const char *format, ...)
@@ -25,7 +26,7 @@ static bool read_stream(struct job *job, FILE *in, struct bytes *out_bytes)
 	struct strbuf text = strbuf_in(job->arena);
 	char *piece = arena_alloc(job->arena, PIECE);
 	size_t got;
-	while (text.length <= PLAN_FILE_MOST && (got = fread(piece, 1, PIECE, in)) > 0)
+	while (text.length <= MARKUP_MOST_BYTES && (got = fread(piece, 1, PIECE, in)) > 0)
 		strbuf_add_bytes(&text, piece, got);
 	*out_bytes = strbuf_bytes(&text);
 	return !ferror(in);
@@ -54,7 +55,7 @@ static enum status read_plan(struct job *job, const char *path)
 	} else if (!read_stream(job, stdin, &bytes)) {
 		return job_refuse(job, "standard input: cannot be read: %s", strerror(errno));
 	}
-	return plan_parse(job->arena, bytes, &job->plan_diags, &job->plan);
+	return plan_parse(job->arena, bytes.data, bytes.length, &job->plan_diags, &job->plan);
 }
 
 /* The command line wins over the plan; English where neither says. */

@@ -1,9 +1,5 @@
 #include "sheets/cautions.h"
 
-#include "sheets/column.h"
-
-static const double INDENT = 4;
-
 static bool is_tensioned(const struct site *site)
 {
 	for (size_t i = 0; i < site->plan->slab_count; i++)
@@ -20,20 +16,21 @@ static bool has_step(const struct site *site)
 	return false;
 }
 
-static void add(struct sheet *sheet, const char *key)
+static void add(struct notes *notes, const char *key)
 {
-	column_row(sheet, "\xe2\x80\x93", INDENT, draft_word(sheet->draft, key));
+	notes_item(notes, NOTE_CAUTION, NOTE_DASH, draft_word(notes->sheet->draft, key));
 }
 
-void cautions_draw(struct sheet *sheet)
+void cautions_add(struct notes *notes)
 {
-	const struct site *site = sheet->draft->site;
+	const struct site *site = notes->sheet->draft->site;
+	notes_heading(notes, NOTE_CAUTION, "heading.cautions");
 	if (has_step(site))
-		add(sheet, "caution.step");
+		add(notes, "caution.step");
 	if (is_tensioned(site))
-		add(sheet, "caution.tensioned");
-	add(sheet, "caution.silica");
-	add(sheet, "caution.asbestos");
-	add(sheet, "caution.makers");
-	add(sheet, "caution.proposal");
+		add(notes, "caution.tensioned");
+	add(notes, "caution.silica");
+	add(notes, "caution.asbestos");
+	add(notes, "caution.makers");
+	add(notes, "caution.proposal");
 }

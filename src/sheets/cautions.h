@@ -2,8 +2,8 @@
  * Source: contract "the job", cautions that belong on the sheets. */
 #ifndef SHEETS_CAUTIONS_H
 #define SHEETS_CAUTIONS_H
-#include "sheets/sheet.h"
+#include "sheets/notes.h"
 
-void cautions_draw(struct sheet *);
+void cautions_add(struct notes *);
 
 #endif

@@ -8,7 +8,7 @@
 
 /* Paper mm, own design: a control line runs this far past the walls, to its end mark. */
 static const double BEYOND_WALL = 5;
-static const double ARROW_LENGTH = 16;
+static const double ARROW_LENGTH = 14;
 /* An offset shorter than this on paper says nothing a crew could measure by. */
 static const double OFFSET_LEAST = 1;
 
@@ -70,13 +70,17 @@ static void draw_square(struct sheet *sheet, const struct lay_view *v,
 	draw_tag(sheet, NULL, LABEL_PLAIN, from, to, &text, 1);
 }
 
+/* Arrows of work from the far edges of the first tile. */
 static void draw_arrows(struct sheet *sheet, const struct lay_view *v,
-                        const struct first_tile *first, struct paper_point middle)
+                        const struct first_tile *first, struct box tile)
 {
+	struct point middle = {(tile.x0 + tile.x1) / 2, (tile.y0 + tile.y1) / 2};
+	struct point far_u = {first->towards_u ? tile.x1 : tile.x0, middle.y};
+	struct point far_v = {middle.x, first->towards_v ? tile.y1 : tile.y0};
 	struct paper_point u = lay_view_direction(v, (struct point){first->towards_u ? 1 : -1, 0});
 	struct paper_point w = lay_view_direction(v, (struct point){0, first->towards_v ? 1 : -1});
-	symbol_arrow(sheet->list, LAYER_CONTROL, NULL, middle, u, ARROW_LENGTH);
-	symbol_arrow(sheet->list, LAYER_CONTROL, NULL, middle, w, ARROW_LENGTH);
+	symbol_arrow(sheet->list, LAYER_CONTROL, NULL, lay_view_point(v, far_u), u, ARROW_LENGTH);
+	symbol_arrow(sheet->list, LAYER_CONTROL, NULL, lay_view_point(v, far_v), w, ARROW_LENGTH);
 }
 
 static void draw_first(struct sheet *sheet, const struct lay_view *v,
@@ -91,7 +95,7 @@ static void draw_first(struct sheet *sheet, const struct lay_view *v,
 		lay_view_point(v, (struct point){(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2});
 	list_area(sheet->list, LAYER_CONTROL, AREA_FIRST_TILE, first->room->id, path);
 	list_stroke(sheet->list, LAYER_CONTROL, PEN_FIRST_TILE, first->room->id, path);
-	draw_arrows(sheet, v, first, middle);
+	draw_arrows(sheet, v, first, box);
 	const char *text = draft_word(draft, "tag.first-tile");
 	list_label(sheet->list, &(struct label){
 		.lines = &text, .line_count = 1, .role = TEXT_STRONG, .layer = LAYER_LABELS,

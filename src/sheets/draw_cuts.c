@@ -9,8 +9,14 @@ static const double CLEAR = 2.2;
 static const double SAME_CUT = 0.8;
 /* Borders shorter than this take their cut from their neighbours (floor mm). */
 static const double SHORTEST = 150;
+/* A wall is level or upright on paper where its direction is off by less than this. */
+static const double SQUARE = 0.02;
+/* Along its own wall a label may wander far before it leaves it. */
+static const double WANDER_COST = 0.1;
 /* Where along a wall a label may stand, best first: shares of its length. */
-static const double STANDS[] = {0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82};
+static const double STANDS[] = {0.5,  0.46, 0.54, 0.42, 0.58, 0.38, 0.62, 0.34, 0.66, 0.3,
+                                0.7,  0.26, 0.74, 0.22, 0.78, 0.18, 0.82, 0.14, 0.86, 0.1,
+                                0.9};
 enum { STAND_COUNT = sizeof STANDS / sizeof STANDS[0] };
 
 static double cap_of(const struct draft *draft)
@@ -18,33 +24,58 @@ static double cap_of(const struct draft *draft)
 	return draft->style->texts[TEXT_TAG].cap;
 }
 
-double draw_cuts_lane(const struct draft *draft)
+static double text_height(const struct draft *draft, size_t lines)
 {
-	return 2 * CLEAR + cap_of(draft);
+	return cap_of(draft) + (double)(lines - 1) * text_pitch(cap_of(draft));
 }
 
-/* A label outside the wall a-b (floor at its left), near the share `around` of its length. */
+double draw_cuts_lane(const struct draft *draft, int lines)
+{
+	return 2 * CLEAR + text_height(draft, (size_t)lines);
+}
+
+static double widest(const struct sheet *sheet, const char *const *lines, size_t count)
+{
+	double width = 0;
+	for (size_t i = 0; i < count; i++)
+		width = fmax(width, list_text_width(sheet->list, TEXT_TAG, lines[i]));
+	return width;
+}
+
+struct wall_text {
+	const char *const *lines;
+	size_t count;
+	double around; /* share of the wall's length where it would stand best */
+};
+
+/* A label outside the wall a-b (floor at its left). */
 static void wall_label(struct sheet *sheet, const char *element, struct paper_point a,
-                       struct paper_point b, double around, const char *text, int priority)
+                       struct paper_point b, struct wall_text text)
 {
 	struct paper_point along = paper_unit(paper_sub(b, a));
 	struct paper_point out = {-along.y, along.x};
-	bool upright = fabs(along.x) < 0.02, level = fabs(along.y) < 0.02;
-	double half = list_text_width(sheet->list, TEXT_TAG, text) / 2;
-	double off = CLEAR + (upright || level ? cap_of(sheet->draft) / 2
-	                                       : half * fabs(out.x) + cap_of(sheet->draft));
+	bool upright = fabs(along.x) < SQUARE, level = fabs(along.y) < SQUARE;
+	double high = text_height(sheet->draft, text.count) / 2;
+	double wide = widest(sheet, text.lines, text.count) / 2;
+	double off = CLEAR + (upright || level ? high : wide * fabs(out.x) + high * fabs(out.y));
 	struct label_place places[STAND_COUNT];
 	for (int i = 0; i < STAND_COUNT; i++) {
 		struct paper_point on = {a.x + STANDS[i] * (b.x - a.x), a.y + STANDS[i] * (b.y - a.y)};
 		places[i] = (struct label_place){
 			.at = paper_step(on, out, off), .is_upright = upright,
-			.cost = fabs(STANDS[i] - around) * paper_distance(a, b)};
+			.cost = fabs(STANDS[i] - text.around) * paper_distance(a, b) * WANDER_COST};
 	}
 	list_label(sheet->list, &(struct label){
-		.lines = &text, .line_count = 1, .role = TEXT_TAG, .layer = LAYER_LABELS,
-		.element = element, .where = LABEL_FIXED, .a = a, .b = b, .places = places,
-		.place_count = STAND_COUNT, .priority = priority, .can_lead = true,
+		.lines = text.lines, .line_count = text.count, .role = TEXT_TAG,
+		.layer = LAYER_LABELS, .element = element, .where = LABEL_FIXED, .a = a, .b = b,
+		.places = places, .place_count = STAND_COUNT, .priority = 7, .can_lead = true,
 		.is_clear = true});
+}
+
+static void wall_line(struct sheet *sheet, const char *element, struct paper_point a,
+                      struct paper_point b, double around, const char *line)
+{
+	wall_label(sheet, element, a, b, (struct wall_text){&line, 1, around});
 }
 
 static const char *size_text(const struct draft *draft, double cut, double whole)
@@ -60,7 +91,7 @@ static const char *ends_text(const struct draft *draft, const struct border_cut 
 	struct strbuf list = strbuf_in(draft->arena);
 	for (size_t i = 0; i < cut->course_count; i++)
 		strbuf_printf(&list, "%s%s", i ? " / " : "", draft_length(draft, cut->courses[i]));
-	return draft_text(draft, "cut.ends", {"sizes", list.text});
+	return list.text;
 }
 
 static const char *cut_text(const struct draft *draft, const struct border_cut *cut)
@@ -129,6 +160,16 @@ static const char *name_of(const struct lay_view *v, const struct draft *draft, 
 	return draft_tag(draft, border->of);
 }
 
+static void label_taper(struct sheet *sheet, const struct border_cut *cut, const char *of,
+                        const char *name, struct paper_point a, struct paper_point b)
+{
+	const struct draft *draft = sheet->draft;
+	wall_line(sheet, of, a, b, 0.18, size_text(draft, cut->from, cut->whole));
+	wall_line(sheet, of, a, b, 0.82, size_text(draft, cut->to, cut->whole));
+	if (name)
+		wall_line(sheet, of, a, b, 0.5, name);
+}
+
 static void label_border(struct sheet *sheet, const struct lay_view *v, size_t index)
 {
 	const struct draft *draft = sheet->draft;
@@ -137,16 +178,17 @@ static void label_border(struct sheet *sheet, const struct lay_view *v, size_t i
 	struct paper_point a = lay_view_point(v, border->from), b = lay_view_point(v, border->to);
 	const char *name = name_of(v, draft, index);
 	if (is_tapered(cut)) {
-		wall_label(sheet, border->of, a, b, 0.18, size_text(draft, cut->from, cut->whole), 7);
-		wall_label(sheet, border->of, a, b, 0.82, size_text(draft, cut->to, cut->whole), 7);
+		label_taper(sheet, cut, border->of, name, a, b);
+	} else if (cut->course_count > 1) {
+		const char *lines[] = {draft_text(draft, "cut.wall-ends", {"wall", name ? name : ""}),
+		                       ends_text(draft, cut)};
+		wall_label(sheet, border->of, a, b, (struct wall_text){lines, 2, 0.5});
+	} else {
+		const char *text = cut_text(draft, cut);
 		if (name)
-			wall_label(sheet, border->of, a, b, 0.5, name, 7);
-		return;
+			text = draft_text(draft, "cut.wall", {"wall", name}, {"cut", text});
+		wall_line(sheet, border->of, a, b, 0.5, text);
 	}
-	const char *text = cut_text(draft, cut);
-	if (name)
-		text = draft_text(draft, "cut.wall", {"wall", name}, {"cut", text});
-	wall_label(sheet, border->of, a, b, 0.5, text, 7);
 }
 
 void draw_cuts(struct sheet *sheet, const struct lay_view *v)
@@ -156,11 +198,32 @@ void draw_cuts(struct sheet *sheet, const struct lay_view *v)
 			label_border(sheet, v, i);
 }
 
+/* Which side of the plan a border looks to, from inside the room. */
+static enum side side_of(struct point from, struct point to)
+{
+	struct point along = point_sub(to, from);
+	if (fabs(along.x) > fabs(along.y))
+		return along.x > 0 ? SIDE_BOTTOM : SIDE_TOP;
+	return along.y > 0 ? SIDE_RIGHT : SIDE_LEFT;
+}
+
+bool draw_cuts_has_ends(const struct lay_view *v, enum side side)
+{
+	for (size_t i = 0; i < v->lay->position->cut_count; i++) {
+		const struct border_cut *cut = &v->lay->position->cuts[i];
+		const struct field_border *border = border_of(v, cut);
+		if (cut->course_count > 1 && is_labelled(v, cut) && !border->is_carried &&
+		    side_of(lay_view_plan(v, border->from), lay_view_plan(v, border->to)) == side)
+			return true;
+	}
+	return false;
+}
+
 void draw_wall_names(struct sheet *sheet, const struct view *view, const struct site_room *room)
 {
 	for (size_t i = 0; i < room->edge_count; i++) {
 		const struct site_edge *edge = &room->edges[i];
-		wall_label(sheet, edge->id, view_point(view, edge->from), view_point(view, edge->to),
-		           0.5, draft_tag(sheet->draft, edge->id), 7);
+		wall_line(sheet, edge->id, view_point(view, edge->from), view_point(view, edge->to),
+		          0.5, draft_tag(sheet->draft, edge->id));
 	}
 }

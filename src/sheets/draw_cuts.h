@@ -3,10 +3,13 @@
 #ifndef SHEETS_DRAW_CUTS_H
 #define SHEETS_DRAW_CUTS_H
 #include "sheets/lay_view.h"
+#include "sheets/margin.h"
 #include "sheets/sheet.h"
 
-/* Paper mm outside a wall that its label takes. */
-double draw_cuts_lane(const struct draft *);
+/* Paper mm outside a wall that its label takes: of one line, or of two. */
+double draw_cuts_lane(const struct draft *, int lines);
+/* True where a wall on this side of the plan has a label of two lines. */
+bool draw_cuts_has_ends(const struct lay_view *, enum side);
 void draw_cuts(struct sheet *, const struct lay_view *);
 /* The name alone, for sheets without tile. */
 void draw_wall_names(struct sheet *, const struct view *, const struct site_room *);

@@ -99,12 +99,6 @@ static const char *obstacle_kind_key(enum plan_obstacle_kind kind)
 	return KEYS[kind];
 }
 
-static struct point ring_middle(struct ring ring)
-{
-	struct box box = ring_box(ring);
-	return (struct point){(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2};
-}
-
 void draw_obstacles(struct sheet *sheet, const struct view *view, const struct site_room *room)
 {
 	const struct draft *draft = sheet->draft;

@@ -12,12 +12,6 @@ static struct paper_path join_lines(struct arena *arena, const struct lay_view *
 	return path;
 }
 
-static struct point ring_middle(struct ring ring)
-{
-	struct box box = ring_box(ring);
-	return (struct point){(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2};
-}
-
 static bool panel_is_seen(const struct lay_view *v, const struct panel *panel)
 {
 	return lay_view_has(v, panel->ground.outline.points[0]);
@@ -92,7 +86,7 @@ static void draw_covered_crack(struct sheet *sheet, const struct lay_view *v,
 		list_stroke(sheet->list, LAYER_CRACKS, PEN_CRACK_FINE, crack->id,
 		            lay_view_line(draft->arena, v, crack->runs[k]));
 		draw_tag(sheet, crack->id, LABEL_ROUND, a, b, &text, 1);
-		sheet_use(sheet, LEGEND_CRACK);
+		sheet_use(sheet, LEGEND_CRACK_UNDER);
 	}
 }
 
@@ -147,6 +141,15 @@ void draw_strips(struct sheet *sheet, const struct lay_view *v)
 	}
 }
 
+/* The warning's own height, or that of a tag where the hold is too small for it. */
+static double held_cap(const struct sheet *sheet, const char *text, struct paper_box room)
+{
+	const struct style *style = sheet->draft->style;
+	double width = list_text_width(sheet->list, TEXT_WARNING, text) + style->texts[TEXT_WARNING].cap;
+	return width < room.x1 - room.x0 ? style->texts[TEXT_WARNING].cap
+	                                 : style->texts[TEXT_TAG].cap;
+}
+
 void draw_holds(struct sheet *sheet, const struct lay_view *v)
 {
 	const struct draft *draft = sheet->draft;
@@ -162,10 +165,11 @@ void draw_holds(struct sheet *sheet, const struct lay_view *v)
 		                       draft_word(draft, "tag.held-do-not")};
 		struct paper_point at =
 			lay_view_point(v, ring_middle(hold->region.polygons[0].outline));
+		struct paper_box room = paper_path_box_of(path);
 		list_label(sheet->list, &(struct label){
-			.lines = lines, .line_count = 2, .role = TEXT_WARNING, .layer = LAYER_LABELS,
+			.lines = lines, .line_count = 2, .role = TEXT_WARNING, .cap = held_cap(sheet, lines[1], room), .layer = LAYER_LABELS,
 			.element = hold->id, .where = LABEL_IN, .frame = LABEL_BOX,
-			.room = paper_path_box_of(path), .a = at, .b = at, .priority = 9,
+			.room = room, .a = at, .b = at, .priority = 9,
 			.can_lead = true, .is_clear = true});
 		sheet_use(sheet, LEGEND_HOLD);
 	}

@@ -23,11 +23,12 @@ static struct box room_window(struct arena *arena, const struct site_room *room)
 
 /* Lanes outwards: wall labels, running dimensions, chain of corners, overall. */
 static struct plan_lanes lay_lanes(const struct draft *draft, const struct site_room *room,
-                                   const struct crew_marks *marks)
+                                   const struct lay_view *v, const struct crew_marks *marks)
 {
 	struct plan_lanes lanes = {0};
 	for (int side = 0; side < SIDE_COUNT; side++) {
-		double at = draw_cuts_lane(draft) + FIRST_LANE;
+		int lines = v && draw_cuts_has_ends(v, (enum side)side) ? 2 : 1;
+		double at = draw_cuts_lane(draft, lines) + FIRST_LANE;
 		if (marks->sides[side].at.count > 0) {
 			lanes.running[side] = at;
 			at += RUNNING_LANE;
@@ -81,7 +82,7 @@ static void draw_lay(struct sheet *sheet, const struct lay_view *v)
 	draw_cuts(sheet, v);
 }
 
-bool install_draw(struct sheet *sheet, const struct site_room *room)
+enum sheet_fit install_draw(struct sheet *sheet, const struct site_room *room)
 {
 	struct arena *arena = sheet->draft->arena;
 	const struct placed_lay *lay = lay_of_room(sheet->draft->placed, room);
@@ -93,12 +94,12 @@ bool install_draw(struct sheet *sheet, const struct site_room *room)
 		v = lay_view_make(arena, lay, &view, room);
 		marks = crew_marks_find(arena, &v, window);
 	}
-	struct plan_lanes lanes = lay_lanes(sheet->draft, room, &marks);
+	struct plan_lanes lanes = lay_lanes(sheet->draft, room, lay ? &v : NULL, &marks);
 	struct margin margin = {.window = window};
 	for (int side = 0; side < SIDE_COUNT; side++)
 		margin.need[side] = lanes.need[side];
 	if (!margin_fit(sheet, &margin, &view))
-		return false;
+		return SHEET_TOO_LARGE;
 	if (lay)
 		draw_lay(sheet, &v);
 	else
@@ -107,6 +108,5 @@ bool install_draw(struct sheet *sheet, const struct site_room *room)
 	draw_obstacles(sheet, &view, room);
 	draw_doorways(sheet, &view, room);
 	draw_dimensions(sheet, &view, window, room, &marks, &lanes);
-	install_notes(sheet, room, lay);
-	return true;
+	return install_notes(sheet, room, lay) ? SHEET_FITS : SHEET_NOTES_TOO_LONG;
 }

@@ -3,7 +3,6 @@
 #define SHEETS_INSTALL_H
 #include "sheets/sheet.h"
 
-/* False: the room does not fit the paper at the scale asked for, or at any. */
-bool install_draw(struct sheet *, const struct site_room *);
+enum sheet_fit install_draw(struct sheet *, const struct site_room *);
 
 #endif

@@ -3,12 +3,11 @@
 #include <string.h>
 
 #include "sheets/cautions.h"
-#include "sheets/column.h"
 #include "sheets/lay_view.h"
 #include "sheets/materials.h"
 
 struct steps {
-	struct sheet *sheet;
+	struct notes *notes;
 	const struct draft *draft;
 	const struct site_room *room;
 	const struct placed_lay *lay;
@@ -17,7 +16,7 @@ struct steps {
 
 static void add_step(struct steps *s, const char *text)
 {
-	column_item(s->sheet, arena_printf(s->draft->arena, "%d", ++s->number), text);
+	notes_item(s->notes, NOTE_WORK, arena_printf(s->draft->arena, "%d", ++s->number), text);
 }
 
 static void add_word(struct steps *s, const char *key)
@@ -104,26 +103,20 @@ static void add_steps(struct steps *s)
 	add_word(s, "step.grout");
 }
 
-static const char *tolerance_text(const struct draft *draft, const struct placed_lay *lay)
-{
-	return draft_measure(draft, lay->field->tolerance);
-}
-
-void install_notes(struct sheet *sheet, const struct site_room *room, const struct placed_lay *lay)
+bool install_notes(struct sheet *sheet, const struct site_room *room, const struct placed_lay *lay)
 {
 	const struct draft *draft = sheet->draft;
+	struct notes notes = {.sheet = sheet};
 	if (!lay) {
-		column_heading(sheet, draft_word(draft, "heading.order"));
-		column_paragraph(sheet, TEXT_BODY, draft_word(draft, "step.no-tile"));
-		return;
+		notes_item(&notes, NOTE_WORK, "", draft_word(draft, "step.no-tile"));
+		return notes_draw(&notes);
 	}
-	struct steps s = {sheet, draft, room, lay, 0};
-	column_warning(sheet, draft_text(draft, "note.stop-and-call",
-	                                 {"tolerance", tolerance_text(draft, lay)}));
-	column_heading(sheet, draft_word(draft, "heading.order"));
-	add_steps(&s);
-	column_heading(sheet, draft_word(draft, "heading.materials"));
-	materials_draw(sheet, lay);
-	column_heading(sheet, draft_word(draft, "heading.cautions"));
-	cautions_draw(sheet);
+	struct steps steps = {&notes, draft, room, lay, 0};
+	notes_warning(&notes, draft_text(draft, "note.stop-and-call",
+	                                 {"tolerance", draft_measure(draft, lay->field->tolerance)}));
+	notes_heading(&notes, NOTE_WORK, "heading.order");
+	add_steps(&steps);
+	materials_add(&notes, lay);
+	cautions_add(&notes);
+	return notes_draw(&notes);
 }

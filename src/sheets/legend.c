@@ -25,6 +25,7 @@ static const struct legend_entry {
 	[LEGEND_PERIMETER_OPEN] = {"legend.perimeter-open", SWATCH_PEN, 0, PEN_WALL},
 	[LEGEND_PERIMETER_SEALED] = {"legend.perimeter-sealed", SWATCH_PEN, 0, PEN_PERIMETER_JOINT},
 	[LEGEND_CRACK] = {"legend.crack", SWATCH_PEN, 0, PEN_CRACK},
+	[LEGEND_CRACK_UNDER] = {"legend.crack-under", SWATCH_PEN, 0, PEN_CRACK_FINE},
 	[LEGEND_CRACK_STEP] = {"legend.crack-step", SWATCH_STEP, 0, PEN_CRACK},
 	[LEGEND_CRACK_PENDING] = {"legend.crack-pending", SWATCH_PEN, 0, PEN_CRACK_PENDING},
 	[LEGEND_SLAB_JOINT] = {"legend.slab-joint", SWATCH_PEN, 0, PEN_SLAB_JOINT},

@@ -130,7 +130,7 @@ static void run_one_way(struct sheet *sheet, const struct view *view, struct box
 		double place = places->at.items[up ? i : all - 1 - i];
 		if ((up ? place - origin : origin - place) <= 0)
 			continue;
-		values[count] = draft_length(draft, fabs(place - origin));
+		values[count - 1] = draft_length(draft, fabs(place - origin));
 		at[count++] = place;
 	}
 	if (count < 2)

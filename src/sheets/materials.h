@@ -1,9 +1,9 @@
 /* materials.h - what the crew needs to know of tile, joint, membrane and sealant. */
 #ifndef SHEETS_MATERIALS_H
 #define SHEETS_MATERIALS_H
-#include "sheets/sheet.h"
+#include "sheets/notes.h"
 
-void materials_draw(struct sheet *, const struct placed_lay *);
+void materials_add(struct notes *, const struct placed_lay *);
 /* Hours the membrane must cure; NULL: the plan does not say. */
 const char *materials_cure(const struct draft *, const struct placed_lay *);
 

@@ -1,5 +1,7 @@
 #include "sheets/sheet.h"
 
+#include <math.h>
+
 /* ISO 5457: filing edge and the other three, grid fields, centring marks. */
 static const double FILING = 20, MARGIN = 10, GRID_FIELD = 50, GRID_STRIP = 5, GRID_TEXT = 3.5;
 static const double CENTRE_MARK = 10;
@@ -56,12 +58,11 @@ static void add_grid_text(struct sheet *sheet, double x, double y, const char *t
 	             (struct text_place){.cap = GRID_TEXT, .align = ALIGN_MIDDLE}, text);
 }
 
-/* Fields of 50 mm counted from the middle of the sheet; the corners take the rest.
- * Gives the number of fields. */
+/* Fields of 50 mm counted from the middle of a sheet of `length`; the corner fields take
+ * what is over or missing. */
 static int grid_count(double length)
 {
-	int half = (int)(length / 2 / GRID_FIELD);
-	return half < 1 ? 2 : 2 * half;
+	return 2 * (int)lround(length / 2 / GRID_FIELD);
 }
 
 /* Where field `index` begins, between `from` and `to`. */
@@ -78,7 +79,7 @@ static void draw_columns(struct sheet *sheet)
 {
 	struct paper_box f = sheet->frame;
 	double width = sheet->draft->paper->width;
-	int count = grid_count(width - 2 * FILING);
+	int count = grid_count(width);
 	for (int i = 0; i < count; i++) {
 		double x0 = grid_at(f.x0, f.x1, width / 2, i, count);
 		double x1 = grid_at(f.x0, f.x1, width / 2, i + 1, count);
@@ -96,7 +97,7 @@ static void draw_rows(struct sheet *sheet)
 {
 	struct paper_box f = sheet->frame;
 	double height = sheet->draft->paper->height;
-	int count = grid_count(height - 2 * MARGIN);
+	int count = grid_count(height);
 	for (int i = 0; i < count; i++) {
 		double y0 = grid_at(f.y0, f.y1, height / 2, i, count);
 		double y1 = grid_at(f.y0, f.y1, height / 2, i + 1, count);

@@ -20,6 +20,7 @@ enum legend_mark {
 	LEGEND_PERIMETER_OPEN,
 	LEGEND_PERIMETER_SEALED,
 	LEGEND_CRACK,
+	LEGEND_CRACK_UNDER,
 	LEGEND_CRACK_STEP,
 	LEGEND_CRACK_PENDING,
 	LEGEND_SLAB_JOINT,
@@ -43,6 +44,9 @@ struct sheet {
 	double scale;              /* of its main view; printed */
 	unsigned long used;        /* set of legend_mark */
 };
+
+/* Whether what a sheet shows found room on its paper. */
+enum sheet_fit { SHEET_FITS, SHEET_TOO_LARGE, SHEET_NOTES_TOO_LONG };
 
 struct sheet *sheet_new(const struct draft *, const char *name, const char *title,
                         const char *subject);

@@ -3,7 +3,6 @@
 #include <string.h>
 
 #include "drawing/finish.h"
-#include "sheets/column.h"
 #include "sheets/install.h"
 #include "sheets/legend.h"
 #include "sheets/slab.h"
@@ -125,16 +124,16 @@ static void draw_sheet(struct set_builder *b, struct sheet *sheet)
 		b->on_sheet(sheet->name);
 	sheet_draw_frame(sheet);
 	title_block_reserve(sheet);
-	bool fits = sheet->room ? install_draw(sheet, sheet->room) : slab_draw(sheet);
-	if (fits)
+	enum sheet_fit fit = sheet->room ? install_draw(sheet, sheet->room) : slab_draw(sheet);
+	if (fit == SHEET_FITS)
 		finish_sheet(b, sheet);
+	else if (fit == SHEET_NOTES_TOO_LONG)
+		diag_error(b->diags, 0, "sheet %s: the notes do not fit %s paper, expected a larger one",
+		           sheet->name, sheet->draft->paper->name);
 	else
 		diag_error(b->diags, 0, "sheet %s: does not fit %s paper%s, expected a larger paper or a smaller scale",
 		           sheet->name, sheet->draft->paper->name,
 		           sheet->draft->scale > 0 ? " at the scale asked for" : "");
-	if (column_room(sheet) < 0)
-		diag_error(b->diags, 0, "sheet %s: the notes do not fit %s paper, expected a larger one",
-		           sheet->name, sheet->draft->paper->name);
 }
 
 static struct page page_of(const struct sheet *sheet)

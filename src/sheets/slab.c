@@ -9,7 +9,7 @@
 #include "sheets/slab_notes.h"
 
 /* Paper mm, own design: the lane of a chain, outside the names of the walls. */
-static const double CHAIN_LANE = 9, FIRST_LANE = 3;
+static const double CHAIN_LANE = 8, FIRST_LANE = 6;
 /* Floor mm: places nearer than this are one. */
 static const double SAME_PLACE = 3;
 
@@ -55,29 +55,48 @@ static struct located locate_room(struct arena *arena, const struct site *site,
 	return all;
 }
 
-/* Lanes outside the names of the walls: ends at the walls, then the overall. */
-static void draw_chains(struct sheet *sheet, const struct view *view,
-                        const struct site_room *room, const struct located *all, struct box window)
+/* Chains of one side, from the wall outwards: ends at the wall, corners, overall. */
+enum { CHAIN_ENDS, CHAIN_CORNERS, CHAIN_OVERALL, CHAIN_COUNT };
+
+static bool has_chain(const struct located *all, const struct places *corners, enum side side, int chain)
 {
-	struct arena *arena = sheet->draft->arena;
-	double first = draw_cuts_lane(sheet->draft) + FIRST_LANE + CHAIN_LANE / 2;
+	bool is_main = side == SIDE_BOTTOM || side == SIDE_LEFT;
+	switch (chain) {
+	case CHAIN_ENDS:
+		return all->sides[side].at.count > 0;
+	case CHAIN_CORNERS:
+		return is_main && corners->at.count > 2;
+	default:
+		return is_main;
+	}
+}
+
+static void draw_side(struct sheet *sheet, const struct view *view, const struct site_room *room,
+                      const struct located *all, struct box window, enum side side)
+{
+	struct places corners = room_corners(sheet->draft->arena, room, side);
+	double ends[] = {corners.at.items[0], corners.at.items[corners.at.count - 1]};
+	struct places overall = {.at = {ends, 2, 2}};
+	const struct places *chains[] = {&all->sides[side], &corners, &overall};
+	double at = draw_cuts_lane(sheet->draft, 1) + FIRST_LANE;
+	for (int chain = 0; chain < CHAIN_COUNT; chain++)
+		if (has_chain(all, &corners, side, chain)) {
+			margin_chain(sheet, view, window, side, at, chains[chain], room->id);
+			at += CHAIN_LANE;
+		}
+}
+
+/* Paper that the lanes of a room take on each side of the floor. */
+static void add_need(const struct draft *draft, const struct site_room *room,
+                     const struct located *all, double need[SIDE_COUNT])
+{
 	for (int s = 0; s < SIDE_COUNT; s++) {
-		enum side side = (enum side)s;
-		double at = first;
-		if (all->sides[s].at.count > 0) {
-			margin_chain(sheet, view, window, side, at, &all->sides[s], room->id);
-			at += CHAIN_LANE;
-		}
-		if (side != SIDE_BOTTOM && side != SIDE_LEFT)
-			continue;
-		struct places corners = room_corners(arena, room, side);
-		if (corners.at.count > 2) {
-			margin_chain(sheet, view, window, side, at, &corners, room->id);
-			at += CHAIN_LANE;
-		}
-		double ends[] = {corners.at.items[0], corners.at.items[corners.at.count - 1]};
-		struct places overall = {.at = {ends, 2, 2}};
-		margin_chain(sheet, view, window, side, at, &overall, room->id);
+		struct places corners = room_corners(draft->arena, room, (enum side)s);
+		double at = draw_cuts_lane(draft, 1) + FIRST_LANE;
+		for (int chain = 0; chain < CHAIN_COUNT; chain++)
+			if (has_chain(all, &corners, (enum side)s, chain))
+				at += CHAIN_LANE;
+		need[s] = fmax(need[s], at);
 	}
 }
 
@@ -99,22 +118,26 @@ static void draw_room(struct sheet *sheet, const struct view *view, const struct
 	draw_doorways(sheet, view, room);
 	draw_wall_names(sheet, view, room);
 	draw_room_name(sheet, view, room);
-	draw_chains(sheet, view, room, &all, window);
+	for (int side = 0; side < SIDE_COUNT; side++)
+		draw_side(sheet, view, room, &all, window, (enum side)side);
 	for (size_t i = 0; i < all.inside.count; i++)
 		locate_draw_inside(sheet, view, room, all.inside.items[i], NULL);
 }
 
-bool slab_draw(struct sheet *sheet)
+enum sheet_fit slab_draw(struct sheet *sheet)
 {
 	const struct draft *draft = sheet->draft;
-	double lanes = draw_cuts_lane(draft) + FIRST_LANE + 2 * CHAIN_LANE;
-	struct margin margin = {.window = floor_window(draft->arena, draft->site),
-	                        .need = {lanes + 2 * CHAIN_LANE, lanes, lanes, lanes + 2 * CHAIN_LANE}};
+	struct margin margin = {.window = floor_window(draft->arena, draft->site)};
+	for (size_t i = 0; i < draft->site->room_count; i++) {
+		const struct site_room *room = &draft->site->rooms[i];
+		struct region ground = site_room_ground(draft->arena, room);
+		struct located all = locate_room(draft->arena, draft->site, room, region_box(&ground));
+		add_need(draft, room, &all, margin.need);
+	}
 	struct view view;
 	if (!margin_fit(sheet, &margin, &view))
-		return false;
+		return SHEET_TOO_LARGE;
 	for (size_t i = 0; i < draft->site->room_count; i++)
 		draw_room(sheet, &view, &draft->site->rooms[i]);
-	slab_notes(sheet);
-	return true;
+	return slab_notes(sheet) ? SHEET_FITS : SHEET_NOTES_TOO_LONG;
 }

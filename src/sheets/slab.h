@@ -3,7 +3,6 @@
 #define SHEETS_SLAB_H
 #include "sheets/sheet.h"
 
-/* False: the floor does not fit the paper at the scale asked for, or at any. */
-bool slab_draw(struct sheet *);
+enum sheet_fit slab_draw(struct sheet *);
 
 #endif

@@ -1,10 +1,7 @@
 #include "sheets/slab_notes.h"
 
 #include "sheets/cautions.h"
-#include "sheets/column.h"
 #include "units/length.h"
-
-static const double SLAB_INDENT = 10, FINDING_INDENT = 10;
 
 static const char *exposure_key(enum plan_exposure exposure)
 {
@@ -29,18 +26,18 @@ static const char *age_text(const struct draft *draft, const struct plan_slab *s
 	                  {"starts", draft_date(draft, job->starts)});
 }
 
-static void add_slab(struct sheet *sheet, const struct plan_slab *slab)
+static void add_slab(struct notes *notes, const struct plan_slab *slab)
 {
-	const struct draft *draft = sheet->draft;
+	const struct draft *draft = notes->sheet->draft;
 	const char *tag = draft_tag(draft, slab->id);
 	const char *support = slab->support == PLAN_SUPPORT_GROUND ? "slab.support-ground"
 	                                                           : "slab.support-suspended";
-	column_row(sheet, tag, SLAB_INDENT,
+	notes_item(notes, NOTE_MATERIAL, tag,
 	           draft_text(draft, "slab.line",
 	                      {"thickness", draft_measure(draft, length_mm(slab->thickness_nm))},
 	                      {"support", draft_word(draft, support)},
 	                      {"exposure", draft_word(draft, exposure_key(slab->exposure))}));
-	column_row(sheet, "", SLAB_INDENT, age_text(draft, slab));
+	notes_item(notes, NOTE_MATERIAL, "", age_text(draft, slab));
 }
 
 static const char *finding_text(const struct draft *draft, const struct finding *finding)
@@ -60,28 +57,30 @@ static const char *weight_mark(const struct draft *draft, const struct finding *
 }
 
 /* What stops first, then what asks, then notes. */
-static void add_findings(struct sheet *sheet)
+static void add_findings(struct notes *notes)
 {
 	static const enum rule_weight ORDER[] = {RULE_STOP, RULE_ASK, RULE_NOTE};
-	const struct findings *findings = sheet->draft->findings;
+	const struct draft *draft = notes->sheet->draft;
+	const struct findings *findings = draft->findings;
 	for (int k = 0; k < 3; k++)
 		for (size_t i = 0; i < findings->count; i++)
 			if (findings->items[i].weight == ORDER[k])
-				column_row(sheet, weight_mark(sheet->draft, &findings->items[i]),
-				           FINDING_INDENT,
-				           finding_text(sheet->draft, &findings->items[i]));
+				notes_item(notes, NOTE_FINDING,
+				           weight_mark(draft, &findings->items[i]),
+				           finding_text(draft, &findings->items[i]));
 	if (findings->count == 0)
-		column_row(sheet, "", 0, draft_word(sheet->draft, "finding.none"));
+		notes_item(notes, NOTE_FINDING, "", draft_word(draft, "finding.none"));
 }
 
-void slab_notes(struct sheet *sheet)
+bool slab_notes(struct sheet *sheet)
 {
-	const struct draft *draft = sheet->draft;
-	column_heading(sheet, draft_word(draft, "heading.slabs"));
-	for (size_t i = 0; i < draft->site->plan->slab_count; i++)
-		add_slab(sheet, &draft->site->plan->slabs[i]);
-	column_heading(sheet, draft_word(draft, "heading.findings"));
-	add_findings(sheet);
-	column_heading(sheet, draft_word(draft, "heading.cautions"));
-	cautions_draw(sheet);
+	const struct plan *plan = sheet->draft->site->plan;
+	struct notes notes = {.sheet = sheet};
+	notes_heading(&notes, NOTE_MATERIAL, "heading.slabs");
+	for (size_t i = 0; i < plan->slab_count; i++)
+		add_slab(&notes, &plan->slabs[i]);
+	notes_heading(&notes, NOTE_FINDING, "heading.findings");
+	add_findings(&notes);
+	cautions_add(&notes);
+	return notes_draw(&notes);
 }

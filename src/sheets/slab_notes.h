@@ -3,6 +3,7 @@
 #define SHEETS_SLAB_NOTES_H
 #include "sheets/sheet.h"
 
-void slab_notes(struct sheet *);
+/* False: they do not fit the sheet. */
+bool slab_notes(struct sheet *);
 
 #endif

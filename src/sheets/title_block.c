@@ -5,8 +5,8 @@
 #include "sheets/drawing_scale.h"
 
 /* Paper mm, own design. */
-static const double INSET = 4, ROW = 6, NAME_HEIGHT = 15, TITLE_HEIGHT = 13, STATUS_HEIGHT = 9;
-static const double REVISION_ROW = 5, REVISION_MARK = 10, REVISION_DATE = 24;
+static const double INSET = 4, ROW = 5.4, NAME_HEIGHT = 13, TITLE_HEIGHT = 11.5, STATUS_HEIGHT = 8;
+static const double REVISION_ROW = 4.6, REVISION_MARK = 10, REVISION_DATE = 24;
 enum { FACT_ROWS = 6, REVISIONS_SHOWN = 3 };
 
 struct block {
@@ -110,8 +110,8 @@ static void draw_names(struct block *b)
 	const struct plan *plan = b->draft->site->plan;
 	double width = b->x1 - b->x0 - 2 * INSET, x = b->x0 + INSET;
 	add_rule(b, PEN_RULE_HEAVY, b->x0, b->y, b->x1, b->y);
-	add_fitted(b, TEXT_STRONG, x, b->y + 6, width, or_blank(plan->title));
-	add_fitted(b, TEXT_TABLE, x, b->y + 11.5, width, or_blank(job_of(b).site));
+	add_fitted(b, TEXT_STRONG, x, b->y + 5.6, width, or_blank(plan->title));
+	add_fitted(b, TEXT_TABLE, x, b->y + 10.6, width, or_blank(job_of(b).site));
 	b->y += NAME_HEIGHT;
 	add_rule(b, PEN_RULE, b->x0, b->y, b->x1, b->y);
 	add_fitted(b, TEXT_TITLE, x, b->y + TITLE_HEIGHT / 2 + 3.2, width, b->sheet->title);

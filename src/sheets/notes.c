@@ -1,0 +1,173 @@
+#include "sheets/notes.h"
+
+#include <string.h>
+
+/* Distances in mm of paper: own design. */
+static const double INSET = 4, AFTER_ITEM = 1.2, AFTER_HEADING = 2, BEFORE_HEADING = 3.6;
+static const double BOX_INSET = 2.5, MARK_GAP = 2.4;
+
+/* How many groups, from the last, are set in the height of tables. */
+enum { SMALL_NONE, SMALL_ALL = NOTE_CAUTION + 1 };
+
+void notes_heading(struct notes *notes, enum note_group group, const char *key)
+{
+	const struct draft *draft = notes->sheet->draft;
+	*array_push(draft->arena, &notes->list) =
+		(struct note){NOTE_HEADING, group, "", draft_word(draft, key)};
+}
+
+void notes_item(struct notes *notes, enum note_group group, const char *mark, const char *text)
+{
+	*array_push(notes->sheet->draft->arena, &notes->list) =
+		(struct note){NOTE_ITEM, group, mark, text};
+}
+
+void notes_warning(struct notes *notes, const char *text)
+{
+	*array_push(notes->sheet->draft->arena, &notes->list) =
+		(struct note){NOTE_WARNING, NOTE_WORK, "", text};
+}
+
+/* A column being filled, or only measured. */
+struct setting {
+	struct sheet *sheet;
+	const struct notes *notes;
+	int small; /* groups set small */
+	bool is_dry;
+	double x0, x1, y;
+};
+
+static double cap_of(const struct setting *s, enum text_role role)
+{
+	return s->sheet->draft->style->texts[role].cap;
+}
+
+static bool is_small(const struct setting *s, const struct note *note)
+{
+	return (int)note->group + s->small >= SMALL_ALL;
+}
+
+static void set_text(struct setting *s, enum text_role role, double x, double y, const char *text)
+{
+	if (!s->is_dry)
+		list_text(s->sheet->list, LAYER_NOTES, role, NULL, paper_at(x, y), ALIGN_START, text);
+}
+
+/* Wraps between x and the right edge; gives the y under it. */
+static double set_paragraph(struct setting *s, enum text_role role, double x, double width,
+                            double y, const char *text)
+{
+	const struct draft *draft = s->sheet->draft;
+	const struct text_style *style = &draft->style->texts[role];
+	if (!s->is_dry)
+		return list_paragraph(s->sheet->list, LAYER_NOTES, role, paper_at(x, y), width, text);
+	struct text_lines wrapped =
+		text_wrap(draft->text, draft->arena, style->weight, style->cap, width, text);
+	if (wrapped.count == 0)
+		return y;
+	return y + style->cap + (double)(wrapped.count - 1) * text_pitch(style->cap) +
+	       text_descent(draft->text, style->weight, style->cap);
+}
+
+static void set_heading(struct setting *s, const struct note *note)
+{
+	double y = s->y + BEFORE_HEADING + cap_of(s, TEXT_STRONG);
+	set_text(s, TEXT_STRONG, s->x0, y, note->text);
+	y += AFTER_HEADING;
+	if (!s->is_dry)
+		list_stroke(s->sheet->list, LAYER_NOTES, PEN_RULE, NULL,
+		            paper_path_segment(s->sheet->draft->arena, paper_at(s->x0, y),
+		                               paper_at(s->x1, y)));
+	s->y = y + AFTER_HEADING;
+}
+
+/* Texts of a group line up behind its widest mark. */
+static double indent_of(const struct setting *s, const struct note *note, enum text_role role)
+{
+	double widest = 0;
+	for (size_t i = 0; i < s->notes->list.count; i++) {
+		const struct note *other = &s->notes->list.items[i];
+		if (other->group == note->group && other->kind == NOTE_ITEM)
+			widest = fmax(widest, list_text_width(s->sheet->list, role, other->mark));
+	}
+	return widest > 0 ? widest + MARK_GAP : 0;
+}
+
+static void set_item(struct setting *s, const struct note *note)
+{
+	bool small = is_small(s, note);
+	enum text_role mark = small ? TEXT_TABLE_HEAD : TEXT_STRONG;
+	enum text_role body = small ? TEXT_TABLE : TEXT_BODY;
+	double indent = indent_of(s, note, mark);
+	set_text(s, mark, s->x0, s->y + cap_of(s, body), note->mark);
+	s->y = set_paragraph(s, body, s->x0 + indent, s->x1 - s->x0 - indent, s->y, note->text) +
+	       AFTER_ITEM;
+}
+
+static void set_warning(struct setting *s, const struct note *note)
+{
+	double top = s->y + BEFORE_HEADING;
+	double y = set_paragraph(s, TEXT_STRONG, s->x0 + BOX_INSET, s->x1 - s->x0 - 2 * BOX_INSET,
+	                         top + BOX_INSET, note->text) +
+	           BOX_INSET - 0.5;
+	if (!s->is_dry)
+		list_stroke(s->sheet->list, LAYER_NOTES, PEN_WARNING, NULL,
+		            paper_path_box(s->sheet->draft->arena,
+		                           (struct paper_box){s->x0, top, s->x1, y}));
+	s->y = y + AFTER_ITEM;
+}
+
+static void set_notes(struct setting *s)
+{
+	static void (*const SET[])(struct setting *, const struct note *) = {
+		[NOTE_HEADING] = set_heading, [NOTE_ITEM] = set_item, [NOTE_WARNING] = set_warning};
+	s->y = s->sheet->column.y0;
+	for (size_t i = 0; i < s->notes->list.count; i++)
+		SET[s->notes->list.items[i].kind](s, &s->notes->list.items[i]);
+}
+
+static bool fits(struct setting *s)
+{
+	s->is_dry = true;
+	set_notes(s);
+	return s->y <= s->sheet->column.y1;
+}
+
+/* Takes out the last finding; one row says how many are left out. */
+static bool drop_finding(struct notes *notes, size_t dropped)
+{
+	const struct draft *draft = notes->sheet->draft;
+	struct note *list = notes->list.items;
+	size_t last = notes->list.count;
+	while (last > 0 && !(list[last - 1].group == NOTE_FINDING && list[last - 1].kind == NOTE_ITEM))
+		last--;
+	/* The row that counts stands last, so the one before it goes. */
+	size_t gone = dropped ? last - 1 : last;
+	if (gone == 0 || list[gone - 1].group != NOTE_FINDING || list[gone - 1].kind != NOTE_ITEM)
+		return false;
+	const char *count = arena_printf(draft->arena, "%zu", dropped + 1);
+	const char *text = draft_text(draft, "finding.more", {"count", count});
+	if (!dropped) {
+		list[gone - 1] = (struct note){NOTE_ITEM, NOTE_FINDING, "", text};
+		return true;
+	}
+	list[last - 1].text = text;
+	memmove(&list[gone - 1], &list[gone], (notes->list.count - gone) * sizeof *list);
+	notes->list.count--;
+	return true;
+}
+
+bool notes_draw(struct notes *notes)
+{
+	struct sheet *sheet = notes->sheet;
+	struct setting s = {.sheet = sheet, .notes = notes, .x0 = sheet->column.x0 + INSET,
+	                    .x1 = sheet->column.x1 - INSET};
+	for (s.small = SMALL_NONE; s.small < SMALL_ALL && !fits(&s);)
+		s.small++;
+	for (size_t dropped = 0; !fits(&s); dropped++)
+		if (!drop_finding(notes, dropped))
+			return false;
+	s.is_dry = false;
+	set_notes(&s);
+	return true;
+}

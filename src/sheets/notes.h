@@ -1,0 +1,36 @@
+/* notes.h - the text beside a drawing: gathered first, then set in the largest heights that
+ * fit the sheet's column.
+ * Units: paper mm. Owns: the draft's arena.
+ * What the crew acts on is the last to be set smaller; findings that find no room even in
+ * the height of tables are counted on the sheet, never dropped in silence. */
+#ifndef SHEETS_NOTES_H
+#define SHEETS_NOTES_H
+#include "sheets/sheet.h"
+
+/* In the order in which they are set smaller, last first. */
+enum note_group { NOTE_WORK, NOTE_MATERIAL, NOTE_FINDING, NOTE_CAUTION };
+enum note_kind { NOTE_HEADING, NOTE_ITEM, NOTE_WARNING };
+
+struct note {
+	enum note_kind kind;
+	enum note_group group;
+	const char *mark; /* hangs at the left of an item: a number, a dash, the id of an element */
+	const char *text;
+};
+
+struct notes {
+	struct sheet *sheet;
+	ARRAY_OF(struct note) list;
+};
+
+void notes_heading(struct notes *, enum note_group, const char *key);
+void notes_item(struct notes *, enum note_group, const char *mark, const char *text);
+/* A box with a heavy border: what must not be missed. */
+void notes_warning(struct notes *, const char *text);
+/* Draws them in sheet->column; false: they do not fit. */
+bool notes_draw(struct notes *);
+
+/* For a note that is one of several without order. */
+#define NOTE_DASH "\xe2\x80\x93"
+
+#endif
