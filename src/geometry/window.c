@@ -108,7 +108,7 @@ static double place_ahead(size_t sides, double from, double to)
 static bool nearest_pair(const struct stretch *stretches, size_t count, size_t sides, size_t *out_leaving,
                          size_t *out_entering)
 {
-	double best = INFINITY;
+	double best = (double)INFINITY;
 	for (size_t i = 0; i < count; i++) {
 		if (!stretches[i].leaves || stretches[i].followed_by)
 			continue;
@@ -123,7 +123,7 @@ static bool nearest_pair(const struct stretch *stretches, size_t count, size_t s
 			}
 		}
 	}
-	return best < INFINITY;
+	return best < (double)INFINITY;
 }
 
 /* Along the window's border the area lies between a way out and the next way in. Where

@@ -25,6 +25,6 @@ const struct placed *placed_from_site(struct arena *arena, const struct site *si
 	placed->lay_count = plan->lay_count;
 	placed->lays = ARENA_ARRAY(arena, struct placed_lay, plan->lay_count);
 	for (size_t i = 0; i < plan->lay_count; i++)
-		placed->lays[i] = place_lay(arena, site, rules, plan->lays[i]);
+		placed->lays[i] = place_lay(arena, site, rules, &plan->lays[i]);
 	return placed;
 }
