@@ -1,7 +1,8 @@
 /* label.h - labels asked for, and the solver that finds each its place on the sheet.
- * Units: paper mm. Source: docs/sources.md R-D14. A request says what it names (a point, or a stretch of line) and where
- * it may stand; the solver knows every fixed mark of the list, tries all candidates, and
- * takes a leader where none is free near by.
+ * Units: paper mm. Source: docs/sources.md R-D14.
+ * A request says what it names (a point, or a stretch of line) and where it may stand; the
+ * solver knows every fixed mark of the list, tries all candidates, and takes a leader where
+ * none is free near by.
  * Invariants: no two texts of a sheet overlap, ever; text is level or upright; the result
  * depends on the requests alone (total order: priority, then order of asking). */
 #ifndef DRAWING_LABEL_H
