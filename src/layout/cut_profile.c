@@ -49,7 +49,8 @@ static bool may_jump(const struct cut_profile *profile, double phase)
 	double jump = end_of_face(profile) - profile->slack;
 	double ahead = jump - phase;
 	double nearest = ahead - profile->period * nearbyint(ahead / profile->period);
-	return fabs(nearest) < profile->tolerance - HAIR;
+	/* Just short of the jump lies the narrowest cut; just past it a whole tile. */
+	return nearest < profile->tolerance + HAIR && nearest > HAIR - profile->tolerance;
 }
 
 double cut_profile_worst_cut(const struct cut_profile *profile, double phase)
