@@ -70,14 +70,6 @@ static void judge_joint(struct judging *judging, const struct placed_lay *lay)
 
 /* ---- setting out ---- */
 
-/* Where a cut stops being small at a border: a share of the face there. */
-static double cut_limit(const struct judging *judging, const struct border_cut *cut)
-{
-	double share = cut->small_share > 0 ? cut->small_share
-	                                    : judge_rule(judging, RULE_CUT_SMALL)->limit;
-	return share * cut->whole;
-}
-
 /* Once a lay: the border whose cut falls shortest of its limit speaks for all. */
 static void judge_cuts(struct judging *judging, const struct placed_lay *lay)
 {
@@ -86,7 +78,7 @@ static void judge_cuts(struct judging *judging, const struct placed_lay *lay)
 	double worst_ratio = 1;
 	for (size_t i = 0; i < lay->position->cut_count; i++) {
 		const struct border_cut *cut = &lay->position->cuts[i];
-		double limit = cut_limit(judging, cut);
+		double limit = cut->small_share * cut->whole;
 		if (!rule_is_raised_by(raised.rule, cut->least, limit) ||
 		    llround(cut->least / limit * 1e6) >= llround(worst_ratio * 1e6))
 			continue;
@@ -98,7 +90,7 @@ static void judge_cuts(struct judging *judging, const struct placed_lay *lay)
 	const struct field_border *border = &lay->field->borders[worst->border];
 	raised.at = frame_out(lay->field->frame, point_between(border->from, border->to, 0.5));
 	raised.measured = worst->least;
-	raised.limit = cut_limit(judging, worst);
+	raised.limit = worst->small_share * worst->whole;
 	raised.unit = "mm";
 	judge_say(judging, raised, {"edge", border->of});
 }

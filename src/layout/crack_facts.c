@@ -31,7 +31,7 @@ static void add_answers(struct arena *arena, const struct plan *plan, const char
 		if (strcmp(answer->about.id, id) == 0)
 			*array_push(arena, &answers) =
 				(struct crack_answer){answer->rule, decisions[answer->decision],
-			                              answer->ref != NULL};
+			                              answer->ref != NULL, answer->line};
 	}
 	facts->answers = answers.items;
 	facts->answer_count = answers.count;

@@ -426,6 +426,7 @@ static struct border_cut cut_of_term(struct search *s, size_t i)
 	const struct wall_slots *slots = &s->slots[i];
 	struct border_cut cut = {.border = term->border, .along_u = term->along_u, .whole = term->profile.extent};
 	cut.worst = worst_cut_of_term(s, i);
+	cut.small_share = term->profile.small / term->profile.extent;
 	cut.least = wall_term_least_cut(term, slots, place_of_term(s, term));
 	if (slots->count == 0) {
 		cut.from = cut.to = term->profile.extent;

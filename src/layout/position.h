@@ -22,7 +22,7 @@ struct border_cut {
 	double whole;            /* the face's extent there, when nothing is cut */
 	double least;            /* along the whole border */
 	double worst;            /* least cut with the wall moved by the tolerance */
-	double small_share;      /* h: of `whole`; a lesser cut is small (0: rules' own figure) */
+	double small_share;      /* h: of `whole`; a lesser cut is small */
 	double *courses;         /* distinct course ends, where courses meet the wall head on */
 	size_t course_count;
 	bool along_u;            /* measured along u (else along v) */
