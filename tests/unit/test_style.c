@@ -66,29 +66,31 @@ static void test_derived_style(void **state)
 	arena_free(arena);
 }
 
+/* What each faulty line of the style below is to be told. */
+static const struct {
+	int line;
+	const char *says;
+} expected[] = {
+	{3, "expected a colour"},
+	{5, "width"},
+	{6, "unknown name"},
+	{7, "expected a name"},
+	{8, "dash"},
+	{9, "given twice"},
+	{11, "1.4 mm"},
+	{12, "multiple of 15"},
+	{13, "0.25"},
+	{14, "not expected"},
+	{16, "1.8 to 20"},
+	{17, "regular or bold"},
+	{18, "unknown section"},
+	{19, "NAME = VALUE"},
+};
+enum { COUNT = sizeof expected / sizeof *expected };
+
 static void test_each_fault_has_its_line(void **state)
 {
 	(void)state;
-	static const struct {
-		int line;
-		const char *says;
-	} expected[] = {
-		{3, "expected a colour"},
-		{5, "width"},
-		{6, "unknown name"},
-		{7, "expected a name"},
-		{8, "dash"},
-		{9, "given twice"},
-		{11, "1.4 mm"},
-		{12, "multiple of 15"},
-		{13, "0.25"},
-		{14, "not expected"},
-		{16, "1.8 to 20"},
-		{17, "regular or bold"},
-		{18, "unknown section"},
-		{19, "NAME = VALUE"},
-	};
-	enum { COUNT = sizeof expected / sizeof *expected };
 	struct arena *arena = arena_new();
 	struct style style;
 	struct diag_list diags = parse(arena,
