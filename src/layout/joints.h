@@ -10,19 +10,21 @@ enum joint_back { JOINT_BACK_NONE, JOINT_BACK_ROD, JOINT_BACK_TAPE };
 struct joint {
 	const char *id;
 	enum joint_kind kind;
-	const char *of;       /* crack, slab joint, wall, doorway or obstacle */
-	const char *side;     /* of a soft joint; else "" */
-	bool on_joint;        /* lies on tile joints; else cut through tile */
-	bool is_open;         /* perimeter under a covering base: left open and clean */
+	const char *of;   /* crack, slab joint, wall, doorway or obstacle */
+	const char *side; /* of a soft joint; else "" */
+	bool on_joint;    /* lies on tile joints; else cut through tile */
+	bool is_open;     /* perimeter under a covering base: left open and clean */
 	double width, depth;
 	enum joint_back back;
 	double length, turns, cost;
-	const char *ends;     /* ids by blanks */
-	const char *why;      /* rule name */
-	struct line line;
-	bool is_closed;       /* the line is a ring (round an obstacle) */
+	const char *ends; /* ids by blanks */
+	const char *why;  /* name of the rule; perimeter-joint for the edge of the field */
+	struct line line; /* of a perimeter joint: the field's edge, field to the left */
+	bool is_closed;   /* the line is a ring (round an obstacle) */
 };
 
+/* Soft joints first, then carried, then perimeter. A side that another joint serves has no
+ * joint of its own. */
 struct joints {
 	struct joint *joints;
 	size_t joint_count;

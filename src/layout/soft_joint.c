@@ -37,20 +37,22 @@ static const char *unused_id(const struct placing *placing, const char *id)
 	}
 }
 
-static const char *crack_id(const struct placing *placing)
+static bool is_number(const char *side)
 {
-	return placing->setting->cracks->cracks[placing->unit->parts[0]->crack].id;
+	return strspn(side, "0123456789") == strlen(side);
 }
 
 static struct soft_joint new_joint(const struct placing *placing, const char *side)
 {
 	const struct cracks *cracks = placing->setting->cracks;
-	bool is_number = strspn(side, "0123456789") == strlen(side);
-	const char *id = is_number ? arena_printf(placing->arena, "%s.side.%s",
-	                                          cracks->groups[placing->unit->group].id, side)
-	                           : arena_printf(placing->arena, "%s.%s", crack_id(placing), side);
+	const char *crack = cracks->cracks[placing->unit->parts[0]->crack].id;
+	if (is_number(side))
+		crack = cracks->groups[placing->unit->group].id;
+	const char *id =
+		arena_printf(placing->arena, is_number(side) ? "%s.side.%s" : "%s.%s", crack, side);
 	return (struct soft_joint){.id = unused_id(placing, id),
 	                           .group = placing->unit->group,
+	                           .crack = crack,
 	                           .side = side,
 	                           .panel = placing->unit->panel,
 	                           .ends = ""};

@@ -11,6 +11,7 @@ struct soft_joint {
 	const char *id; /* CRACK.left, CRACK.right, CRACK.on, CRACK.side.3 …; CRACK.left.2 in the
 	                 * next panel */
 	size_t group;
+	const char *crack;            /* id of the crack; of a branched group the first */
 	const char *side;             /* left, right, on, or a number for branched groups */
 	struct network_place *places; /* edges walked, in order; empty where `uses` is set */
 	bool *reversed;

@@ -1,0 +1,221 @@
+#include "layout/joints.h"
+
+#include "geometry/overlay.h"
+#include "geometry/segment.h"
+#include "geometry/tolerance.h"
+#include "layout/perimeter.h"
+#include "units/length.h"
+
+struct making {
+	struct arena *arena;
+	const struct tiling *tiling;
+	const struct cracks *cracks;
+	const struct rules *rules;
+	ARRAY_OF(struct joint) joints;
+};
+
+static double line_length(struct line line, bool is_closed)
+{
+	double length = 0;
+	for (size_t k = 0; k + 1 < line.count; k++)
+		length += point_distance(line.points[k], line.points[k + 1]);
+	if (is_closed && line.count > 0)
+		length += point_distance(line.points[line.count - 1], line.points[0]);
+	return length;
+}
+
+static double thinnest_tile(const struct plan_lay *lay)
+{
+	double least = INFINITY;
+	for (size_t t = 0; t < lay->tile_count; t++)
+		least = fmin(least, length_mm(lay->tiles[t]->thick_nm));
+	return least;
+}
+
+/* Depth of sealant, and what stops it: a rod where there is room under it, else tape. */
+static void fill_joint(const struct making *making, struct joint *joint)
+{
+	const struct rules *rules = making->rules;
+	double share = rules_figure(rules, FIGURE_SEALANT_DEPTH_SHARE);
+	double least = rules_figure(rules, FIGURE_SEALANT_DEPTH_LEAST);
+	double most = rules_figure(rules, FIGURE_SEALANT_DEPTH_MOST);
+	double room =
+		thinnest_tile(making->tiling->field->lay) + rules_figure(rules, FIGURE_BOND_COAT);
+	double rod = joint->width + rules_figure(rules, FIGURE_ROD_OVERSIZE);
+	joint->depth = fmin(fmax(joint->width * share, least), most);
+	joint->back =
+		joint->depth + rod <= room + TOLERANCE_SAME ? JOINT_BACK_ROD : JOINT_BACK_TAPE;
+}
+
+static void add_joint(struct making *making, struct joint joint)
+{
+	*array_push(making->arena, &making->joints) = joint;
+}
+
+/* Why a group's cracks want a soft joint: what the table says of its first. */
+static const char *why_soft(const struct making *making, size_t group)
+{
+	const struct crack_group *cracks = &making->cracks->groups[group];
+	return making->cracks->cracks[cracks->cracks[0]].verdict.causes[0].rule->name;
+}
+
+static void add_soft(struct making *making, const struct soft_joint *soft)
+{
+	if (soft->uses)
+		return;
+	struct joint joint = {
+		.id = soft->id,
+		.kind = JOINT_SOFT,
+		.of = soft->crack,
+		.side = soft->side,
+		.on_joint = true,
+		.width = making->tiling->module->joint,
+		.length = soft->length,
+		.turns = soft->turns,
+		.cost = soft->cost,
+		.ends = soft->ends,
+		.why = why_soft(making, soft->group),
+		.line = soft->line,
+	};
+	fill_joint(making, &joint);
+	add_joint(making, joint);
+}
+
+/* True where no tile beside the border would reach across it if it were whole. */
+static bool is_on_tile_joint(const struct making *making, const struct field_border *border)
+{
+	struct line line = {(struct point[]){border->from, border->to}, 2};
+	struct point along = point_unit(point_sub(border->to, border->from));
+	size_t count;
+	const struct tile_ref *tiles =
+		tiling_near(making->arena, making->tiling, line, TOLERANCE_WHOLE, &count);
+	for (size_t t = 0; t < count; t++) {
+		const struct panel *panel = &making->tiling->panels[tiles[t].panel];
+		if (panel->part != border->part)
+			continue;
+		struct ring face = module_face_at(making->arena, making->tiling->module,
+		                                  tiles[t].at, panel->position);
+		for (size_t k = 0; k < face.count; k++)
+			if (point_cross(along, point_sub(face.points[k], border->from)) <
+			    -TOLERANCE_WHOLE)
+				return false;
+	}
+	return true;
+}
+
+static bool lies_beside(const struct field_border *border, const struct field_carried *carried)
+{
+	struct point middle = point_between(border->from, border->to, 0.5);
+	return border->is_carried && border->of == carried->joint->id &&
+	       segment_distance((struct segment){carried->from, carried->to}, middle) <=
+	               carried->width / 2 + TOLERANCE_WHOLE;
+}
+
+static bool carried_on_joint(const struct making *making, const struct field_carried *carried)
+{
+	const struct field *field = making->tiling->field;
+	bool on_joint = true;
+	for (size_t b = 0; b < field->border_count; b++)
+		if (lies_beside(&field->borders[b], carried))
+			on_joint = on_joint && is_on_tile_joint(making, &field->borders[b]);
+	return on_joint;
+}
+
+/* The wall, obstacle or other joint nearest to an end of a carried joint. */
+static const char *met_at(const struct making *making, const struct field_carried *carried,
+                          struct point end)
+{
+	const struct field *field = making->tiling->field;
+	const char *met = carried->joint->id;
+	double least = INFINITY;
+	for (size_t b = 0; b < field->border_count; b++) {
+		const struct field_border *border = &field->borders[b];
+		double distance = segment_distance((struct segment){border->from, border->to}, end);
+		if (lies_beside(border, carried) || distance >= least - TOLERANCE_SAME)
+			continue;
+		least = distance;
+		met = border->of;
+	}
+	return met;
+}
+
+static void add_carried(struct making *making, const struct field_carried *carried)
+{
+	struct line whole = {(struct point[]){carried->from, carried->to}, 2};
+	size_t count;
+	const struct line *parts =
+		overlay_clip_line(making->arena, whole, &making->tiling->field->ground, &count);
+	for (size_t k = 0; k < count; k++) {
+		struct point from = parts[k].points[0], to = parts[k].points[parts[k].count - 1];
+		struct joint joint = {
+			.id = k == 0 ? carried->id
+		                     : arena_printf(making->arena, "%s.part.%zu", carried->id,
+		                                    k + 1),
+			.kind = JOINT_CARRIED,
+			.of = carried->joint->id,
+			.side = "",
+			.on_joint = carried_on_joint(making, carried),
+			.width = carried->width,
+			.length = line_length(parts[k], false),
+			.ends = arena_printf(making->arena, "%s %s", met_at(making, carried, from),
+		                             met_at(making, carried, to)),
+			.why = rules_rule(making->rules, RULE_JOINT_CARRIED)->name,
+			.line = parts[k],
+		};
+		joint.cost = joint.length;
+		fill_joint(making, &joint);
+		add_joint(making, joint);
+	}
+}
+
+static struct line line_of_run(const struct making *making, const struct perimeter_run *run)
+{
+	const struct field_border *borders = making->tiling->field->borders;
+	struct line line = {ARENA_ARRAY(making->arena, struct point, run->border_count + 1), 0};
+	for (size_t k = 0; k < run->border_count; k++)
+		line.points[line.count++] = borders[run->borders[k]].from;
+	if (!run->is_closed)
+		line.points[line.count++] = borders[run->borders[run->border_count - 1]].to;
+	return line;
+}
+
+static void add_perimeter(struct making *making, const struct perimeter_run *run)
+{
+	const struct field_border *first = &making->tiling->field->borders[run->borders[0]];
+	struct joint joint = {
+		.id = run->id,
+		.kind = JOINT_PERIMETER,
+		.of = run->of,
+		.side = "",
+		.is_open = first->base == SITE_BASE_COVERS && first->kind != SITE_EDGE_GLASS &&
+	                   first->kind != SITE_EDGE_OTHER_FLOOR,
+		.width = first->gap,
+		.ends = "",
+		.why = "perimeter-joint",
+		.line = line_of_run(making, run),
+		.is_closed = run->is_closed,
+	};
+	joint.length = line_length(joint.line, joint.is_closed);
+	joint.cost = joint.length;
+	if (!joint.is_open)
+		fill_joint(making, &joint);
+	add_joint(making, joint);
+}
+
+const struct joints *joints_place(struct arena *arena, const struct tiling *tiling,
+                                  const struct cracks *cracks, const struct strips *strips,
+                                  const struct rules *rules)
+{
+	struct making making = {.arena = arena, .tiling = tiling, .cracks = cracks, .rules = rules};
+	for (size_t k = 0; k < strips->soft_count; k++)
+		add_soft(&making, &strips->softs[k]);
+	for (size_t k = 0; k < tiling->field->carried_count; k++)
+		add_carried(&making, &tiling->field->carried[k]);
+	size_t count;
+	const struct perimeter_run *runs = perimeter_runs(arena, tiling->field, &count);
+	for (size_t k = 0; k < count; k++)
+		add_perimeter(&making, &runs[k]);
+	struct joints *joints = ARENA_NEW(arena, struct joints);
+	*joints = (struct joints){making.joints.items, making.joints.count};
+	return joints;
+}
