@@ -13,6 +13,10 @@
 #include "units/date.h"
 #include "units/quantity.h"
 
+/* Bit of `given`: something of the element itself, or a child it should not have, is in
+ * error. A plan that has such elements is judged no further than to find its other errors. */
+#define PLAN_FAULTY ((uint64_t)1 << 63)
+
 enum plan_unit { PLAN_UNIT_MM, PLAN_UNIT_M, PLAN_UNIT_IN, PLAN_UNIT_FT };
 enum plan_exposure {
 	PLAN_EXPOSURE_NONE, /* not stated: the slab's */

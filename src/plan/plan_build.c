@@ -126,7 +126,8 @@ static size_t count_children(const struct markup *node, const char *name)
 	return count;
 }
 
-static void build(struct plan_build *b, const struct markup *node, const struct grammar_element *element,
+/* True where the element itself is in error; its children mark themselves. */
+static bool build(struct plan_build *b, const struct markup *node, const struct grammar_element *element,
                   void *object, void *parent);
 
 /* The struct of the next child of this kind, made room for. */
@@ -159,37 +160,48 @@ static void *object_of_child(struct plan_build *b, const struct grammar_child *c
 	return (char *)fresh + index * size;
 }
 
-static void build_children_of_kind(struct plan_build *b, const struct markup *node,
+/* True where the error is one of the owner: children it cannot have, or a faulty group. */
+static bool build_children_of_kind(struct plan_build *b, const struct markup *node,
                                    const struct grammar_child *child, void *object, void *parent)
 {
 	const char *name = child->element->name;
 	void *owner = child->of_parent ? parent : object;
 	size_t count = count_children(node, name), index = 0;
+	bool is_faulty = false;
 	for (const struct markup *at = node->first_child; at; at = at->next) {
 		if (strcmp(at->name, name) != 0)
 			continue;
-		if (child->element->later)
+		if (child->element->later) {
 			diag_error(b->diags, at->line, "<%s> in <%s> is not supported yet; expected a description without it",
 			           name, node->name);
-		else if (index && child->holding != GRAMMAR_MANY)
+			is_faulty = true;
+		} else if (index && child->holding != GRAMMAR_MANY) {
 			diag_error(b->diags, at->line, "a second <%s> in <%s>; expected at most one", name, node->name);
-		else
-			build(b, at, child->element, object_of_child(b, child, owner, index, count), owner);
+			is_faulty = true;
+		} else if (build(b, at, child->element, object_of_child(b, child, owner, index, count), owner)) {
+			is_faulty |= child->holding == GRAMMAR_GROUP;
+		}
 		index++;
 	}
+	return is_faulty;
 }
 
-static void build(struct plan_build *b, const struct markup *node, const struct grammar_element *element,
+static bool build(struct plan_build *b, const struct markup *node, const struct grammar_element *element,
                   void *object, void *parent)
 {
+	size_t errors_before = b->diags->diags.count;
 	fill_attributes(b, node, element, object);
 	if (node->text_line)
 		diag_error(b->diags, node->text_line, "text in <%s>; expected only elements", element->name);
 	for (const struct markup *child = node->first_child; child; child = child->next)
 		if (!grammar_find_child(element, child->name))
 			report_unknown_child(b, element, child);
+	bool is_faulty = b->diags->diags.count > errors_before;
 	for (size_t i = 0; i < element->child_count; i++)
-		build_children_of_kind(b, node, &element->children[i], object, parent);
+		is_faulty |= build_children_of_kind(b, node, &element->children[i], object, parent);
+	if (is_faulty && element->size)
+		*(uint64_t *)((char *)object + element->given_offset) |= PLAN_FAULTY;
+	return is_faulty;
 }
 
 /* Elements that always exist, written or not. */

@@ -1,6 +1,7 @@
 /* plan_parse.h - the text of a floor description into a plan.
  * Owns: the plan lives in the arena given. Fails: STATUS_INPUT, with every error of the
- * text in the diagnostics and none that only follows from another. */
+ * text in the diagnostics and none that only follows from another; the plan is there all the
+ * same where the text is well-formed, what is in error marked PLAN_FAULTY. */
 #ifndef PLAN_PLAN_PARSE_H
 #define PLAN_PLAN_PARSE_H
 #include "base/diag.h"

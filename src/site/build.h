@@ -20,8 +20,13 @@ struct build {
 	struct site *site;        /* as far as it is built: outlines first */
 	struct build_wall *walls; /* sorted by id */
 	size_t wall_count;
+	int *reported; /* lines that the reader found fault with, rising */
+	size_t reported_count;
 };
 
+/* The reader has found fault with the element: what is missing or wrong in it must not show
+ * up a second time as an error of geometry. */
+bool build_is_faulty(const struct build *, uint64_t given, int line);
 /* NULL: no wall of that id. */
 const struct build_wall *build_wall_find(const struct build *, const char *id);
 

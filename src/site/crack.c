@@ -71,7 +71,7 @@ static bool has_length(struct tracing *tracing, struct line line, const char *id
 {
 	if (line.count > 1)
 		return true;
-	diag_error(tracing->build->diags, at, "'%s' has no length: its points are one point", id);
+	diag_error(tracing->build->diags, at, "\"%s\" has no length: its points are one point", id);
 	return false;
 }
 
@@ -90,7 +90,7 @@ static bool bring_inside(struct tracing *tracing, const struct plan_crack *crack
 			continue;
 		}
 		diag_error(build->diags, crack->points[i].line,
-		           "this point of '%s' lies %s outside room '%s'; expected inside or "
+		           "this point of \"%s\" lies %s outside room \"%s\"; expected inside or "
 		           "within %s",
 		           crack->id, build_length_text(build, foot.distance), crack->room->id,
 		           build_length_text(build, tracing->reach));
@@ -112,7 +112,8 @@ static void trace_joints(struct tracing *tracing)
 	for (size_t i = 0; i < plan->slab_joint_count; i++) {
 		const struct plan_slab_joint *joint = &plan->slab_joints[i];
 		struct line line;
-		if (!spot_find_all(build, joint->points, joint->point_count, &line))
+		if (build_is_faulty(build, joint->given, joint->line) ||
+		    !spot_find_all(build, joint->points, joint->point_count, &line))
 			continue;
 		line = without_repeats(line);
 		if (!has_length(tracing, line, joint->id, joint->line))
@@ -138,7 +139,8 @@ static void trace_cracks(struct tracing *tracing)
 	for (size_t i = 0; i < plan->crack_count; i++) {
 		const struct plan_crack *crack = &plan->cracks[i];
 		struct line line;
-		if (!spot_find_all(build, crack->points, crack->point_count, &line) ||
+		if (build_is_faulty(build, crack->given, crack->line) ||
+		    !spot_find_all(build, crack->points, crack->point_count, &line) ||
 		    (crack->room && !bring_inside(tracing, crack, line)))
 			continue;
 		line = without_repeats(line);

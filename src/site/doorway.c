@@ -34,27 +34,20 @@ static bool is_within_wall(struct build *build, const struct site_room *room,
 	if (plan->from_nm >= 0 && end <= length + TOLERANCE_SAME)
 		return true;
 	diag_error(build->diags, plan->line,
-	           "doorway '%s' runs from %s to %s along wall '%s'; expected within its %s",
+	           "doorway \"%s\" runs from %s to %s along wall \"%s\"; expected within its %s",
 	           plan->id, build_length_text(build, length_mm(plan->from_nm)),
 	           build_length_text(build, end), wall->id, build_length_text(build, length));
 	return false;
 }
 
-/* The wall a doorway is in, or NULL after an error or where its room could not be built. */
-static const struct build_wall *wall_of(struct build *build, const struct site_room *room,
+/* The wall a doorway is in; NULL where an error told already leaves none. */
+static const struct build_wall *wall_of(const struct build *build, const struct site_room *room,
                                         const struct plan_doorway *plan)
 {
+	if (build_is_faulty(build, plan->given, plan->line))
+		return NULL;
 	const struct build_wall *wall = build_wall_find(build, plan->wall);
-	if (!wall)
-		diag_error(build->diags, plan->line, "no wall is called '%s'", plan->wall);
-	else if (wall->owner != room)
-		diag_error(
-			build->diags, plan->line,
-			"wall '%s' of doorway '%s' belongs to room '%s'; expected a wall of '%s'",
-			plan->wall, plan->id, wall->owner->id, room->id);
-	else if (wall->is_built)
-		return wall;
-	return NULL;
+	return wall && wall->is_built && wall->owner == room ? wall : NULL;
 }
 
 static struct ring recess_of(struct arena *arena, const struct site_doorway *doorway)
@@ -109,10 +102,10 @@ static void tell_overlap(struct build *build, const struct site_room *room,
 {
 	const struct site_doorway *first = a->plan < b->plan ? a : b;
 	const struct site_doorway *second = first == a ? b : a;
-	diag_error(
-		build->diags, second->plan->line,
-		"doorway '%s' lies over doorway '%s' in wall '%s'; expected doorways side by side",
-		second->id, first->id, room->edges[second->edge].id);
+	diag_error(build->diags, second->plan->line,
+	           "doorway \"%s\" lies over doorway \"%s\" in wall \"%s\"; "
+	           "expected doorways side by side",
+	           second->id, first->id, room->edges[second->edge].id);
 }
 
 static void check_overlaps(struct build *build, const struct site_room *room)

@@ -34,7 +34,7 @@ static bool ring_of_corners(struct build *build, const struct plan_obstacle *pla
 	struct crossing at;
 	if (crossing_find(build->arena, written, &at)) {
 		diag_error(build->diags, plan->corners[at.second].line,
-		           "side %zu of '%s' meets its side %zu; expected sides that touch only "
+		           "side %zu of \"%s\" meets its side %zu; expected sides that touch only "
 		           "their neighbours, at the corners",
 		           at.second + 1, plan->id, at.first + 1);
 		return false;
@@ -63,7 +63,8 @@ static bool is_in_room(struct build *build, const struct region *ground,
 	if (region_area(&inside) > TOLERANCE_AREA_MM2)
 		return true;
 	diag_error(build->diags, obstacle->plan->line,
-	           "'%s' lies wholly outside its room; expected a part of it inside", obstacle->id);
+	           "\"%s\" lies wholly outside its room; expected a part of it inside",
+	           obstacle->id);
 	return false;
 }
 
@@ -82,7 +83,8 @@ void obstacle_build_all(struct build *build, struct site_room *room)
 			.id = written->id,
 			.is_drain = written->kind == PLAN_OBSTACLE_DRAIN,
 		};
-		if (ring_of(build, written, &obstacle.ring) &&
+		if (!build_is_faulty(build, written->given, written->line) &&
+		    ring_of(build, written, &obstacle.ring) &&
 		    (!has_outline || is_in_room(build, &ground, &obstacle)))
 			room->obstacles[room->obstacle_count++] = obstacle;
 	}

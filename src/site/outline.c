@@ -44,7 +44,7 @@ static bool is_closed(struct build *build, const struct plan_room *room,
 	if (rint(closing->error_length) <= rint(allowed_nm))
 		return true;
 	diag_error(build->diags, room->run->line,
-	           "the walls of '%s' do not close: after %s they end %s from their start, "
+	           "the walls of \"%s\" do not close: after %s they end %s from their start, "
 	           "1 in %lld; expected at most %s",
 	           room->id, build_length_text(build, closing->perimeter / NM_A_MM),
 	           build_length_text(build, closing->error_length / NM_A_MM),
@@ -73,10 +73,11 @@ static bool is_simple(struct build *build, const struct plan_room *room, struct 
 	struct crossing at;
 	if (!crossing_find(build->arena, written, &at))
 		return true;
-	diag_error(build->diags, room->walls[at.second].line,
-	           "wall '%s' meets wall '%s' of its room; expected walls that touch only their "
-	           "neighbours, at the corners",
-	           room->walls[at.second].id, room->walls[at.first].id);
+	diag_error(
+		build->diags, room->walls[at.second].line,
+		"wall \"%s\" meets wall \"%s\" of its room; expected walls that touch only their "
+		"neighbours, at the corners",
+		room->walls[at.second].id, room->walls[at.first].id);
 	return false;
 }
 
@@ -131,9 +132,21 @@ static struct site_edge edge_of_wall(const struct plan_wall *wall, struct segmen
 	};
 }
 
+static bool is_faulty(const struct build *build, const struct plan_room *room)
+{
+	bool faulty = room->wall_count < 3 || build_is_faulty(build, room->given, room->line);
+	if (room->run)
+		faulty |= build_is_faulty(build, room->run->given, room->run->line);
+	for (size_t i = 0; !faulty && i < room->wall_count; i++)
+		faulty = build_is_faulty(build, room->walls[i].given, room->walls[i].line);
+	return faulty;
+}
+
 bool outline_build(struct build *build, struct site_room *room)
 {
 	const struct plan_room *plan = room->plan;
+	if (is_faulty(build, plan))
+		return false;
 	struct point *corners =
 		plan->run ? corners_of_run(build, room) : corners_as_drawn(build->arena, plan);
 	struct ring written = {corners, plan->wall_count};

@@ -6,7 +6,8 @@
 #define SITE_OUTLINE_H
 #include "site/build.h"
 
-/* Fills outline, edges and closing error of `room`; false after an error, and then the
+/* Fills outline, edges and closing error of `room`; false after an error, here or in the
+ * reader, and then the
  * room has no edges. */
 bool outline_build(struct build *, struct site_room *room);
 /* The wall that edge `edge` is a part of. */

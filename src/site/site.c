@@ -23,6 +23,35 @@ const struct build_wall *build_wall_find(const struct build *build, const char *
 	return bsearch(&wanted, build->walls, build->wall_count, sizeof wanted, by_id);
 }
 
+/* ---- what the reader has told already ---- */
+
+static int rising(const void *a, const void *b)
+{
+	int x = *(const int *)a, y = *(const int *)b;
+	return x < y ? -1 : x > y;
+}
+
+static void list_reported(struct build *build)
+{
+	const struct diag_list *diags = build->diags;
+	build->reported_count = diags->diags.count;
+	build->reported = ARENA_ARRAY(build->arena, int, build->reported_count);
+	for (size_t i = 0; i < build->reported_count; i++)
+		build->reported[i] = diags->diags.items[i].line;
+	if (build->reported_count)
+		qsort(build->reported, build->reported_count, sizeof(int), rising);
+}
+
+bool build_is_faulty(const struct build *build, uint64_t given, int line)
+{
+	if (given & PLAN_FAULTY)
+		return true;
+	return build->reported_count &&
+	       bsearch(&line, build->reported, build->reported_count, sizeof(int), rising);
+}
+
+/* ---- rooms ---- */
+
 static void build_outlines(struct build *build)
 {
 	struct site *site = build->site;
@@ -52,9 +81,11 @@ static void index_walls(struct build *build)
 	build->walls = ARENA_ARRAY(build->arena, struct build_wall, count);
 	for (size_t i = 0; i < plan->room_count; i++)
 		for (size_t k = 0; k < plan->rooms[i].wall_count; k++)
-			build->walls[build->wall_count++] = wall_entry(&build->site->rooms[i], k);
-	if (count)
-		qsort(build->walls, count, sizeof *build->walls, by_id);
+			if (plan->rooms[i].walls[k].id)
+				build->walls[build->wall_count++] =
+					wall_entry(&build->site->rooms[i], k);
+	if (build->wall_count)
+		qsort(build->walls, build->wall_count, sizeof *build->walls, by_id);
 }
 
 enum status site_build(struct arena *arena, const struct plan *plan, struct diag_list *diags,
@@ -62,11 +93,11 @@ enum status site_build(struct arena *arena, const struct plan *plan, struct diag
 {
 	struct site *site = ARENA_NEW(arena, struct site);
 	struct build build = {.arena = arena, .plan = plan, .diags = diags, .site = site};
-	size_t errors_before = diags->diags.count;
 	site->plan = plan;
 	site->inches = plan_has_inches(plan);
 	site->room_count = plan->room_count;
 	site->rooms = ARENA_ARRAY(arena, struct site_room, plan->room_count);
+	list_reported(&build);
 	build_outlines(&build);
 	index_walls(&build);
 	for (size_t i = 0; i < site->room_count; i++) {
@@ -75,7 +106,7 @@ enum status site_build(struct arena *arena, const struct plan *plan, struct diag
 	}
 	crack_build_all(&build);
 	*out_site = site;
-	return diags->diags.count == errors_before ? STATUS_OK : STATUS_INPUT;
+	return diags->diags.count ? STATUS_INPUT : STATUS_OK;
 }
 
 const struct site_room *site_room_find(const struct site *site, const char *id)

@@ -90,7 +90,9 @@ struct site {
 	size_t slab_joint_count;
 };
 
-/* Resolves `plan`. All errors of geometry are reported with the lines of the plan. */
+/* Resolves `plan`. All errors of geometry are reported with the lines of the plan. A plan in
+ * which the reader found errors may be given too, with the list that holds them: what they
+ * do not touch is looked through, and the status is STATUS_INPUT. */
 enum status site_build(struct arena *, const struct plan *, struct diag_list *,
                        const struct site **out_site) CHECK_USED;
 const struct site_room *site_room_find(const struct site *, const char *id);

@@ -9,25 +9,23 @@ struct point spot_on_edge(const struct site_edge *edge, double along, double out
 	return point_add(point_add(start, way), point_scale(inward, out));
 }
 
-bool spot_find(struct build *build, const struct plan_at *at, struct point *out_spot)
+bool spot_find(const struct build *build, const struct plan_at *at, struct point *out_spot)
 {
+	if (build_is_faulty(build, at->given, at->line))
+		return false;
 	if (!at->on_wall) {
 		*out_spot = build_point(at->x_nm, at->y_nm);
 		return true;
 	}
 	const struct build_wall *wall = build_wall_find(build, at->wall);
-	if (!wall) {
-		diag_error(build->diags, at->line, "no wall is called '%s'", at->wall);
-		return false;
-	}
-	if (!wall->is_built)
+	if (!wall || !wall->is_built)
 		return false;
 	*out_spot = spot_on_edge(&wall->owner->edges[wall->edge], length_mm(at->along_nm),
 	                         length_mm(at->out_nm));
 	return true;
 }
 
-bool spot_find_all(struct build *build, const struct plan_at *points, size_t count,
+bool spot_find_all(const struct build *build, const struct plan_at *points, size_t count,
                    struct line *out_line)
 {
 	bool all = true;

@@ -25,13 +25,58 @@ static void test_every_error_of_a_plan(void **state)
 	sketch_add_crack(s, (const struct point[]){{1000, 1000}, {1000, 1000}}, 2);
 	sketch_add_joint(s, (const struct point[]){{1000, 1000}, {2000, 1000}}, 2);
 	s->joints[0].points[1] = (struct plan_at){.line = 61, .on_wall = true, .wall = "Bay.1"};
-	static const int LINES[] = {40, 42, 30, 61, 50, 51};
+	diag_error(&s->diags, 61, "told by the reader");
+	static const int LINES[] = {61, 40, 42, 30, 50, 51};
 	sketch_build(s);
 	assert_int_equal(s->status, STATUS_INPUT);
 	assert_int_equal(s->diags.diags.count, COUNT(LINES));
 	for (size_t i = 0; i < COUNT(LINES); i++)
 		assert_int_equal(s->diags.diags.items[i].line, LINES[i]);
 	sketch_free(s);
+}
+
+/* What the reader has told is not told again as an error of geometry; the rest is. */
+static void test_nothing_is_told_twice(void **state)
+{
+	(void)state;
+	struct sketch *s = sketch_of_rectangle(false);
+	sketch_add_doorway(s, "bay.1", 9000, 900)->given = PLAN_FAULTY;
+	sketch_add_box(s, 9000, 9000, 300, 300, 0)->given = PLAN_FAULTY;
+	sketch_add_box(s, 9000, 9000, 300, 300, 0);
+	diag_error(&s->diags, 31, "told by the reader");
+	sketch_add_crack(s, (const struct point[]){{-900, 0}, {900, 0}}, 2)->given = PLAN_FAULTY;
+	sketch_add_crack(s, (const struct point[]){{-900, 0}, {900, 0}}, 2)->points[0].given =
+		PLAN_FAULTY;
+	sketch_add_crack(s, (const struct point[]){{-900, 0}, {900, 0}}, 2);
+	sketch_build(s);
+	assert_int_equal(s->status, STATUS_INPUT);
+	assert_int_equal(s->diags.diags.count, 2);
+	assert_int_equal(s->diags.diags.items[1].line, 52);
+	sketch_free(s);
+}
+
+/* Of a room whose boundary is in error nothing is told but what the reader told. */
+static void test_faulty_boundary(void **state)
+{
+	(void)state;
+	const struct point bow[] = {{0, 0}, {6000, 4000}, {6000, 0}, {0, 4000}};
+	for (int k = 0; k < 4; k++) {
+		struct sketch *s = sketch_of_corners(bow, 4);
+		sketch_add_box(s, 9000, 9000, 300, 300, 0);
+		if (k == 0)
+			s->room.given = PLAN_FAULTY;
+		else if (k == 1)
+			s->walls[2].given = PLAN_FAULTY;
+		else if (k == 2)
+			s->walls[2].id = NULL;
+		else
+			s->room.wall_count = 2;
+		diag_error(&s->diags, k == 2 ? 13 : 99, "told by the reader");
+		sketch_build(s);
+		assert_int_equal(s->status, STATUS_INPUT);
+		assert_int_equal(s->diags.diags.count, 1);
+		sketch_free(s);
+	}
 }
 
 /* ---- borders ---- */
@@ -105,6 +150,8 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_every_error_of_a_plan),
+		cmocka_unit_test(test_nothing_is_told_twice),
+		cmocka_unit_test(test_faulty_boundary),
 		cmocka_unit_test(test_borders),
 		cmocka_unit_test(test_ground_of_neighbouring_doorways),
 	};

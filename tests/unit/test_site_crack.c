@@ -66,7 +66,7 @@ static void test_obstacle_that_crosses_itself(void **state)
 		s, (const struct point[]){{1000, 1000}, {2000, 2000}, {2000, 1000}, {1000, 2000}},
 		4, 33);
 	island->corner_count = 4;
-	sketch_build_broken(s, 33, "side 3 of 'C1' meets its side 1");
+	sketch_build_broken(s, 33, "side 3 of \"C1\" meets its side 1");
 	sketch_free(s);
 }
 
@@ -133,7 +133,7 @@ static void test_crack_outside(void **state)
 	(void)state;
 	struct sketch *s = sketch_of_rectangle(false);
 	sketch_add_crack(s, (const struct point[]){{1000, -25.001}, {2000, 1000}}, 2);
-	sketch_build_broken(s, 50, "outside room 'bay'");
+	sketch_build_broken(s, 50, "outside room \"bay\"");
 	sketch_free(s);
 	/* An inch where the plan is in inches. */
 	s = sketch_of_rectangle(false);

@@ -103,7 +103,7 @@ static void test_walls_that_cross(void **state)
 	sketch_add_doorway(s, "bay.1", 9000, 900);
 	sketch_add_box(s, 50000, 50000, 300, 300, 0);
 	sketch_add_crack(s, (const struct point[]){{-9000, 0}, {9000, 0}}, 2);
-	sketch_build_broken(s, 13, "'bay.3' meets wall 'bay.1'");
+	sketch_build_broken(s, 13, "\"bay.3\" meets wall \"bay.1\"");
 	sketch_free(s);
 }
 
@@ -208,10 +208,6 @@ static void test_doorways_past_the_wall(void **state)
 	sketch_add_doorway(s, "bay.2", 3100, 900.000001);
 	sketch_build_broken(s, 40, "expected within its");
 	sketch_free(s);
-	s = sketch_of_rectangle(false);
-	sketch_add_doorway(s, "bay.9", 100, 900);
-	sketch_build_broken(s, 40, "no wall is called 'bay.9'");
-	sketch_free(s);
 }
 
 /* A jamb at the end of a wall as taped stays at its end after closing. */
@@ -239,7 +235,7 @@ static void test_doorways_over_each_other(void **state)
 	sketch_add_doorway(s, "bay.1", 2000, 900);
 	sketch_add_doorway(s, "bay.1", 4000, 900);
 	sketch_add_doorway(s, "bay.1", 1100, 900.001);
-	sketch_build_broken(s, 42, "'D3' lies over doorway 'D1'");
+	sketch_build_broken(s, 42, "\"D3\" lies over doorway \"D1\"");
 	sketch_free(s);
 }
 
