@@ -75,13 +75,14 @@ static enum status load_rules(struct job *job)
 
 enum status job_run(struct job *job)
 {
-	enum status status = read_plan(job, job->options.operands[0]);
-	if (status != STATUS_OK)
-		return status;
+	enum status read = read_plan(job, job->options.operands[0]);
+	if (!job->plan)
+		return read;
+	/* A plan with errors goes on as far as errors of geometry can be found in it. */
 	enum status words = load_words(job), rules = load_rules(job);
-	status = site_build(job->arena, job->plan, &job->plan_diags, &job->site);
-	if (status != STATUS_OK || words != STATUS_OK || rules != STATUS_OK)
-		return status != STATUS_OK ? status : STATUS_INPUT;
+	enum status status = site_build(job->arena, job->plan, &job->plan_diags, &job->site);
+	if (read != STATUS_OK || status != STATUS_OK || words != STATUS_OK || rules != STATUS_OK)
+		return STATUS_INPUT;
 	job->placed = placed_from_site(job->arena, job->site, job->rules);
 	job->findings = findings_judge(job->arena, job->placed, job->words);
 	return STATUS_OK;
