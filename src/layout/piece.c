@@ -43,17 +43,21 @@ static double distance_to_near(const struct piece_judge *judge, const size_t *ne
 	return least;
 }
 
-/* What is missing is a rim no wider than TOLERANCE_WHOLE. */
-static bool is_whole(struct ring face, const struct polygon *part)
+/* All of the face lies within TOLERANCE_WHOLE of the part. Most faces are settled by the
+ * area that is missing; where it could be a thin rim or a small deep notch, the part is
+ * grown by the tolerance to see. */
+static bool is_whole(struct piece_judge *judge, struct ring face, const struct polygon *part)
 {
 	double missing = ring_area(face) - polygon_area(part);
-	if (missing > TOLERANCE_WHOLE * ring_length(face) || part->hole_count)
+	if (missing > TOLERANCE_WHOLE * ring_length(face))
 		return false;
-	for (size_t i = 0; i < face.count; i++)
-		if (!ring_holds(part->outline, face.points[i]) &&
-		    ring_distance(part->outline, face.points[i]) > TOLERANCE_WHOLE)
-			return false;
-	return true;
+	if (missing < TOLERANCE_AREA_MM2)
+		return true;
+	struct region region = {(struct polygon *)part, 1};
+	struct region grown = overlay_offset(judge->arena, &region, TOLERANCE_WHOLE, OVERLAY_ROUND);
+	struct region whole = region_from_ring(judge->arena, face);
+	struct region beyond = overlay_difference(judge->arena, &whole, &grown);
+	return beyond.count == 0;
 }
 
 static const struct region *core_of(struct piece_judge *judge)
@@ -128,7 +132,7 @@ enum face_verdict piece_judge_face(struct piece_judge *judge, struct ring face, 
 	else
 		return polygon_holds(judge->ground, middle(face)) ? FACE_WHOLE : FACE_OUTSIDE;
 	for (size_t i = 0; i < parts.count; i++)
-		if (is_whole(face, &parts.polygons[i]))
+		if (is_whole(judge, face, &parts.polygons[i]))
 			return FACE_WHOLE;
 	for (size_t i = 0; i < parts.count; i++)
 		sort_part(judge, &parts.polygons[i], at, near, near_count, out);
