@@ -37,10 +37,23 @@ const char *draft_width(const struct draft *draft, double mm)
 	return text.text;
 }
 
+/* A blank inside a measure does not end a line of a paragraph. */
+static const char *kept_together(struct arena *arena, const char *text)
+{
+	struct strbuf kept = strbuf_in(arena);
+	for (; *text; text++)
+		if (*text == ' ')
+			strbuf_add(&kept, "\xc2\xa0");
+		else
+			strbuf_add_char(&kept, *text);
+	return kept.text;
+}
+
 const char *draft_measure(const struct draft *draft, double mm)
 {
 	const char *text = draft_length(draft, mm);
-	return draft->site->inches ? text : arena_printf(draft->arena, "%s mm", text);
+	return kept_together(draft->arena,
+	                     draft->site->inches ? text : arena_printf(draft->arena, "%s mm", text));
 }
 
 const char *draft_date(const struct draft *draft, struct date date)

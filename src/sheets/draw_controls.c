@@ -61,8 +61,7 @@ static void draw_square(struct sheet *sheet, const struct lay_view *v,
 	double unit = first->square_side;
 	if (unit <= 0)
 		return;
-	struct point a = {first->at.x + (first->towards_u ? 3 : -3) * unit, first->at.y};
-	struct point b = {first->at.x, first->at.y + (first->towards_v ? 4 : -4) * unit};
+	struct point a = first->square_u, b = first->square_v;
 	struct paper_point from = lay_view_point(v, a), to = lay_view_point(v, b);
 	list_stroke(sheet->list, LAYER_CONTROL, PEN_DIMENSION, NULL,
 	            paper_path_segment(draft->arena, from, to));

@@ -6,8 +6,6 @@
 #include "sheets/margin.h"
 #include "sheets/sheet.h"
 
-/* Paper mm outside a wall that its label takes: of one line, or of two. */
-double draw_cuts_lane(const struct draft *, int lines);
 /* True where a wall on this side of the plan has a label of two lines. */
 bool draw_cuts_has_ends(const struct lay_view *, enum side);
 void draw_cuts(struct sheet *, const struct lay_view *);

@@ -4,6 +4,8 @@
 
 #include "drawing/symbol.h"
 #include "geometry/overlay.h"
+#include "sheets/wall_label.h"
+#include "units/length.h"
 
 static bool is_heavy(enum site_edge_kind kind)
 {
@@ -84,8 +86,9 @@ void draw_doorways(struct sheet *sheet, const struct view *view, const struct si
 		const char *text = draft_text(
 			draft, "tag.doorway", {"id", draft_tag(draft, door->id)},
 			{"width", draft_length(draft, point_distance(door->from, door->to))});
-		draw_tag(sheet, door->id, LABEL_UNDERLINE, view_point(view, door->stop_from),
-		         view_point(view, door->stop_to), &text, 1);
+		wall_label(sheet, door->id, view_point(view, door->stop_from),
+		           view_point(view, door->stop_to),
+		           (struct wall_text){&text, 1, 0.5, LABEL_UNDERLINE});
 	}
 }
 
@@ -99,6 +102,17 @@ static const char *obstacle_kind_key(enum plan_obstacle_kind kind)
 	return KEYS[kind];
 }
 
+/* Across, or wide by deep as its box on the plan. */
+static const char *obstacle_size(const struct draft *draft, const struct site_obstacle *obstacle)
+{
+	double across = length_mm(obstacle->plan->across_nm);
+	if (across > 0)
+		return draft_text(draft, "tag.across", {"size", draft_length(draft, across)});
+	struct box box = ring_box(obstacle->ring);
+	return draft_text(draft, "tag.size", {"wide", draft_length(draft, box.x1 - box.x0)},
+	                  {"deep", draft_length(draft, box.y1 - box.y0)});
+}
+
 void draw_obstacles(struct sheet *sheet, const struct view *view, const struct site_room *room)
 {
 	const struct draft *draft = sheet->draft;
@@ -109,12 +123,13 @@ void draw_obstacles(struct sheet *sheet, const struct view *view, const struct s
 		list_area(sheet->list, LAYER_SLAB, AREA_OBSTACLE, obstacle->id, path);
 		list_stroke(sheet->list, LAYER_SLAB, PEN_OBSTACLE, obstacle->id, path);
 		sheet_use(sheet, LEGEND_OBSTACLE);
-		const char *text = draft_text(draft, "tag.obstacle",
+		const char *const lines[] = {draft_text(draft, "tag.obstacle",
 		                              {"id", draft_tag(draft, obstacle->id)},
-		                              {"kind", draft_word(draft, obstacle_kind_key(obstacle->plan->kind))});
+		                              {"kind", draft_word(draft, obstacle_kind_key(obstacle->plan->kind))}),
+		                             obstacle_size(draft, obstacle)};
 		struct paper_point at = view_point(view, ring_middle(obstacle->ring));
 		list_label(sheet->list, &(struct label){
-			.lines = &text, .line_count = 1, .role = TEXT_TAG, .layer = LAYER_LABELS,
+			.lines = lines, .line_count = 2, .role = TEXT_TAG, .layer = LAYER_LABELS,
 			.element = obstacle->id, .where = LABEL_AROUND, .a = at, .b = at,
 			.priority = 5, .can_lead = true, .is_dotted = true, .is_clear = true});
 	}

@@ -150,7 +150,7 @@ static double held_cap(const struct sheet *sheet, const char *text, struct paper
 	                                 : style->texts[TEXT_TAG].cap;
 }
 
-void draw_holds(struct sheet *sheet, const struct lay_view *v)
+void draw_holds(struct sheet *sheet, const struct lay_view *v, bool hatched)
 {
 	const struct draft *draft = sheet->draft;
 	for (size_t i = 0; i < v->lay->cracks->hold_count; i++) {
@@ -159,7 +159,8 @@ void draw_holds(struct sheet *sheet, const struct lay_view *v)
 		    !lay_view_has(v, ring_middle(hold->region.polygons[0].outline)))
 			continue;
 		struct paper_path path = lay_view_region(draft->arena, v, &hold->region);
-		list_area(sheet->list, LAYER_HOLDS, AREA_HOLD, hold->id, path);
+		if (hatched)
+			list_area(sheet->list, LAYER_HOLDS, AREA_HOLD, hold->id, path);
 		list_stroke(sheet->list, LAYER_HOLDS, PEN_HOLD, hold->id, path);
 		const char *lines[] = {draft_word(draft, "tag.held"),
 		                       draft_word(draft, "tag.held-do-not")};
@@ -171,6 +172,6 @@ void draw_holds(struct sheet *sheet, const struct lay_view *v)
 			.element = hold->id, .where = LABEL_IN, .frame = LABEL_BOX,
 			.room = room, .a = at, .b = at, .priority = 9,
 			.can_lead = true, .is_clear = true});
-		sheet_use(sheet, LEGEND_HOLD);
+		sheet_use(sheet, hatched ? LEGEND_HOLD : LEGEND_HOLD_LINE);
 	}
 }

@@ -10,7 +10,8 @@ void draw_cut_tiles(struct sheet *, const struct lay_view *);
 /* Cracks under the tile: seen through it, with their tags. */
 void draw_covered_cracks(struct sheet *, const struct lay_view *);
 void draw_strips(struct sheet *, const struct lay_view *);
-void draw_holds(struct sheet *, const struct lay_view *);
+/* Hatched over tile; on the slab the outline alone, so that nothing hides the crack. */
+void draw_holds(struct sheet *, const struct lay_view *, bool hatched);
 void draw_joints(struct sheet *, const struct lay_view *);
 void draw_controls(struct sheet *, const struct lay_view *);
 void draw_first_tile(struct sheet *, const struct lay_view *);

@@ -5,6 +5,7 @@
 #include "sheets/draw_floor.h"
 #include "sheets/draw_tile.h"
 #include "sheets/install_notes.h"
+#include "sheets/wall_label.h"
 
 /* Paper mm, own design: a lane of running dimensions, whose values stand square to it, and
  * a lane of a chain, whose values stand along it. */
@@ -27,8 +28,8 @@ static struct plan_lanes lay_lanes(const struct draft *draft, const struct site_
 {
 	struct plan_lanes lanes = {0};
 	for (int side = 0; side < SIDE_COUNT; side++) {
-		int lines = v && draw_cuts_has_ends(v, (enum side)side) ? 2 : 1;
-		double at = draw_cuts_lane(draft, lines) + FIRST_LANE;
+		size_t lines = v && draw_cuts_has_ends(v, (enum side)side) ? 2 : 1;
+		double at = wall_label_lane(draft, lines) + FIRST_LANE;
 		if (marks->sides[side].at.count > 0) {
 			lanes.running[side] = at;
 			at += RUNNING_LANE;
@@ -75,7 +76,7 @@ static void draw_lay(struct sheet *sheet, const struct lay_view *v)
 	draw_tile_joints(sheet, v);
 	draw_strips(sheet, v);
 	draw_joints(sheet, v);
-	draw_holds(sheet, v);
+	draw_holds(sheet, v, true);
 	draw_covered_cracks(sheet, v);
 	draw_controls(sheet, v);
 	draw_first_tile(sheet, v);

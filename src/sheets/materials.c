@@ -91,7 +91,7 @@ void materials_add(struct notes *notes, const struct placed_lay *lay)
 const char *materials_cure(const struct draft *draft, const struct placed_lay *lay)
 {
 	const struct plan_membrane *membrane = lay->strips->cover.membrane;
-	if (!membrane || membrane->cure_hours < 0)
+	if (!membrane || membrane->cure_hours <= 0)
 		return NULL;
 	return arena_printf(draft->arena, "%lld", (long long)membrane->cure_hours);
 }

@@ -7,6 +7,7 @@
 #include "sheets/draw_tile.h"
 #include "sheets/locate.h"
 #include "sheets/slab_notes.h"
+#include "sheets/wall_label.h"
 
 /* Paper mm, own design: the lane of a chain, outside the names of the walls. */
 static const double CHAIN_LANE = 8, FIRST_LANE = 6;
@@ -34,6 +35,25 @@ static void locate_lines(struct arena *arena, struct located *all, struct box wi
 		locate_line(arena, all, window, parts[i]);
 }
 
+/* Jambs, and the corner of each obstacle that is nearest to the start of both axes; of a
+ * round one the centre. */
+static void locate_fixtures(struct arena *arena, struct located *all, struct box window,
+                            const struct site_room *room)
+{
+	for (size_t i = 0; i < room->doorway_count; i++) {
+		struct point jambs[] = {room->doorways[i].from, room->doorways[i].to};
+		locate_line(arena, all, window, (struct line){jambs, 2});
+	}
+	for (size_t i = 0; i < room->obstacle_count; i++) {
+		const struct site_obstacle *obstacle = &room->obstacles[i];
+		struct box box = ring_box(obstacle->ring);
+		struct point at = obstacle->plan->across_nm > 0
+		                          ? (struct point){(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2}
+		                          : (struct point){box.x0, box.y0};
+		locate_line(arena, all, window, (struct line){&at, 1});
+	}
+}
+
 /* Ends of all cracks and slab joints in a room, then its corners. */
 static struct located locate_room(struct arena *arena, const struct site *site,
                                   const struct site_room *room, struct box window)
@@ -44,6 +64,7 @@ static struct located locate_room(struct arena *arena, const struct site *site,
 		locate_lines(arena, &all, window, site->cracks[i].line, &ground);
 	for (size_t i = 0; i < site->slab_joint_count; i++)
 		locate_lines(arena, &all, window, site->slab_joints[i].line, &ground);
+	locate_fixtures(arena, &all, window, room);
 	for (int s = 0; s < SIDE_COUNT; s++) {
 		struct places corners = room_corners(arena, room, (enum side)s);
 		if (all.sides[s].at.count == 0)
@@ -78,7 +99,7 @@ static void draw_side(struct sheet *sheet, const struct view *view, const struct
 	double ends[] = {corners.at.items[0], corners.at.items[corners.at.count - 1]};
 	struct places overall = {.at = {ends, 2, 2}};
 	const struct places *chains[] = {&all->sides[side], &corners, &overall};
-	double at = draw_cuts_lane(sheet->draft, 1) + FIRST_LANE;
+	double at = wall_label_lane(sheet->draft, 1) + FIRST_LANE;
 	for (int chain = 0; chain < CHAIN_COUNT; chain++)
 		if (has_chain(all, &corners, side, chain)) {
 			margin_chain(sheet, view, window, side, at, chains[chain], room->id);
@@ -92,7 +113,7 @@ static void add_need(const struct draft *draft, const struct site_room *room,
 {
 	for (int s = 0; s < SIDE_COUNT; s++) {
 		struct places corners = room_corners(draft->arena, room, (enum side)s);
-		double at = draw_cuts_lane(draft, 1) + FIRST_LANE;
+		double at = wall_label_lane(draft, 1) + FIRST_LANE;
 		for (int chain = 0; chain < CHAIN_COUNT; chain++)
 			if (has_chain(all, &corners, (enum side)s, chain))
 				at += CHAIN_LANE;
@@ -109,7 +130,7 @@ static void draw_room(struct sheet *sheet, const struct view *view, const struct
 	struct located all = locate_room(draft->arena, draft->site, room, window);
 	if (lay) {
 		struct lay_view v = lay_view_make(draft->arena, lay, view, room);
-		draw_holds(sheet, &v);
+		draw_holds(sheet, &v, false);
 	}
 	draw_obstacles(sheet, view, room);
 	draw_slab_joints(sheet, view, &ground);

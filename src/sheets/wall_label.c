@@ -1,0 +1,67 @@
+#include "sheets/wall_label.h"
+
+#include <math.h>
+
+/* Paper mm, own design: clear space between wall and label. */
+static const double CLEAR = 2.2;
+/* A wall is level or upright on paper where its direction is off by less than this. */
+static const double SQUARE = 0.02;
+/* Along its own wall a label may wander far before it leaves it. */
+static const double WANDER_COST = 0.1;
+/* Where along a wall a label may stand, best first: shares of its length. */
+static const double STANDS[] = {0.5,  0.46, 0.54, 0.42, 0.58, 0.38, 0.62, 0.34, 0.66, 0.3,
+                                0.7,  0.26, 0.74, 0.22, 0.78, 0.18, 0.82, 0.14, 0.86, 0.1,
+                                0.9};
+enum { STAND_COUNT = sizeof STANDS / sizeof STANDS[0] };
+
+static double cap_of(const struct draft *draft)
+{
+	return draft->style->texts[TEXT_TAG].cap;
+}
+
+static double text_height(const struct draft *draft, size_t lines)
+{
+	return cap_of(draft) + (double)(lines - 1) * text_pitch(cap_of(draft));
+}
+
+double wall_label_lane(const struct draft *draft, size_t lines)
+{
+	return 2 * CLEAR + text_height(draft, lines);
+}
+
+static double widest(const struct sheet *sheet, const char *const *lines, size_t count)
+{
+	double width = 0;
+	for (size_t i = 0; i < count; i++)
+		width = fmax(width, list_text_width(sheet->list, TEXT_TAG, lines[i]));
+	return width;
+}
+
+void wall_label(struct sheet *sheet, const char *element, struct paper_point a,
+                struct paper_point b, struct wall_text text)
+{
+	struct paper_point along = paper_unit(paper_sub(b, a));
+	struct paper_point out = {-along.y, along.x};
+	bool upright = fabs(along.x) < SQUARE, level = fabs(along.y) < SQUARE;
+	double high = text_height(sheet->draft, text.count) / 2;
+	double wide = widest(sheet, text.lines, text.count) / 2;
+	double off = CLEAR + (upright || level ? high : wide * fabs(out.x) + high * fabs(out.y));
+	struct label_place places[STAND_COUNT];
+	for (int i = 0; i < STAND_COUNT; i++) {
+		struct paper_point on = {a.x + STANDS[i] * (b.x - a.x), a.y + STANDS[i] * (b.y - a.y)};
+		places[i] = (struct label_place){
+			.at = paper_step(on, out, off), .is_upright = upright,
+			.cost = fabs(STANDS[i] - text.around) * paper_distance(a, b) * WANDER_COST};
+	}
+	list_label(sheet->list, &(struct label){
+		.lines = text.lines, .line_count = text.count, .role = TEXT_TAG,
+		.layer = LAYER_LABELS, .element = element, .frame = text.frame, .where = LABEL_FIXED, .a = a, .b = b,
+		.places = places, .place_count = STAND_COUNT, .priority = 7, .can_lead = true,
+		.is_clear = true});
+}
+
+void wall_line(struct sheet *sheet, const char *element, struct paper_point a,
+               struct paper_point b, double around, const char *line)
+{
+	wall_label(sheet, element, a, b, (struct wall_text){&line, 1, around, LABEL_PLAIN});
+}

@@ -1,0 +1,23 @@
+/* wall_label.h - texts outside a wall, along it: names, cuts, doorways.
+ * Units: paper mm. A wall a-b has the floor at its left. Upright walls have upright texts,
+ * slanted ones level texts. */
+#ifndef SHEETS_WALL_LABEL_H
+#define SHEETS_WALL_LABEL_H
+#include "sheets/sheet.h"
+
+struct wall_text {
+	const char *const *lines;
+	size_t count;
+	double around; /* share of the wall's length where it would stand best */
+	enum label_frame frame;
+};
+
+void wall_label(struct sheet *, const char *element, struct paper_point a, struct paper_point b,
+                struct wall_text);
+/* One plain line. */
+void wall_line(struct sheet *, const char *element, struct paper_point a, struct paper_point b,
+               double around, const char *line);
+/* Paper that a label of so many lines takes outside its wall. */
+double wall_label_lane(const struct draft *, size_t lines);
+
+#endif
