@@ -1,5 +1,6 @@
 /* controls.h - the two square lines a crew snaps in a room, and its first tile.
- * Units: mm in the lay's own axes. Owns: arena. Source: contract L1-L5, common practice. */
+ * Units: mm in the lay's own axes. Owns: arena. Source: contract L1, L2, L4, L5, common
+ * practice. */
 #ifndef LAYOUT_CONTROLS_H
 #define LAYOUT_CONTROLS_H
 #include "layout/cracks.h"
@@ -12,7 +13,7 @@ struct control_offset {
 };
 
 struct control {
-	const char *id;       /* ROOM.u, ROOM.v */
+	const char *id; /* ROOM.u, ROOM.v */
 	const struct site_room *room;
 	bool along_u;
 	struct point from, to; /* wall to wall, on the edge of a tile row */
@@ -22,13 +23,15 @@ struct control {
 
 struct first_tile {
 	const struct site_room *room;
-	struct point at;      /* crossing of the control lines: a corner of the first tile */
+	struct point at; /* crossing of the control lines: a corner of the first tile */
 	struct address tile;
 	size_t panel;
 	bool towards_u, towards_v; /* work goes towards greater u, greater v */
-	double square_side;   /* unit of the largest 3-4-5 that fits at the crossing */
+	double square_side; /* unit of the largest 3-4-5 that fits at the crossing; 0: none */
+	struct point square_u, square_v; /* its corners on the two lines */
 };
 
+/* A room without a whole tile has neither lines nor first tile. */
 struct controls {
 	struct control *controls;
 	size_t control_count;
@@ -36,6 +39,7 @@ struct controls {
 	size_t first_count;
 };
 
-const struct controls *controls_place(struct arena *, const struct tiling *, const struct cracks *);
+const struct controls *controls_place(struct arena *, const struct tiling *, const struct cracks *,
+                                      const struct rules *);
 
 #endif

@@ -11,7 +11,7 @@ static struct placed_lay place_lay(struct arena *arena, const struct site *site,
 	placed.cracks = cracks_place(arena, placed.tiling, rules);
 	placed.strips = strips_place(arena, placed.tiling, placed.cracks, rules);
 	placed.joints = joints_place(arena, placed.tiling, placed.cracks, placed.strips, rules);
-	placed.controls = controls_place(arena, placed.tiling, placed.cracks);
+	placed.controls = controls_place(arena, placed.tiling, placed.cracks, rules);
 	return placed;
 }
 

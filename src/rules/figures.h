@@ -40,7 +40,9 @@
 	FIGURE(JOINT_RUNNING_RECTIFIED, "joint-running-rectified", LENGTH)       \
 	FIGURE(JOINT_RUNNING_CALIBRATED, "joint-running-calibrated", LENGTH)     \
 	FIGURE(CONTROL_CLEAR_SHARE, "control-clear-share", NUMBER)               \
-	FIGURE(CONTROL_WALL_CLEAR, "control-wall-clear", LENGTH)
+	FIGURE(CONTROL_WALL_CLEAR, "control-wall-clear", LENGTH)                 \
+	FIGURE(SQUARE_STEP_INCH, "square-step-inch", LENGTH)                     \
+	FIGURE(SQUARE_STEP_METRIC, "square-step-metric", LENGTH)
 
 enum figure {
 #define FIGURE(id, name, kind) FIGURE_##id,

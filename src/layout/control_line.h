@@ -1,0 +1,40 @@
+/* control_line.h - how good a line across a room is to snap, to measure and to work from.
+ * Units: mm in the lay's own axes. Owns: arena. Source: contract L2, L4. */
+#ifndef LAYOUT_CONTROL_LINE_H
+#define LAYOUT_CONTROL_LINE_H
+#include "layout/controls.h"
+
+/* A room as its control lines see it, all in the lay's axes. */
+struct control_room {
+	const struct site_room *room;
+	struct region floor; /* wall to wall, obstacles and all */
+	struct region clear; /* less obstacles and holds */
+	struct site_edge *walls;
+	size_t wall_count;
+	struct box box;
+	double clear_share, wall_clear;
+};
+
+struct control_room control_room_in(struct arena *, const struct tiling *, const struct cracks *,
+                                    const struct rules *, const struct site_room *);
+
+/* Compared first to last; less is better. */
+struct control_key {
+	int is_blocked; /* clear over less of the room than it should be */
+	int is_beside;  /* too near to a wall that runs beside it */
+	double off_middle;
+};
+
+/* The line through `at`, along u or along v, as long as the room. */
+struct segment control_line_through(const struct control_room *, struct point at, bool along_u);
+struct control_key control_line_key(struct arena *, const struct control_room *, struct point at,
+                                    bool along_u);
+int control_key_compare(struct control_key, struct control_key);
+/* Cuts the line to the room, and measures it from a wall beside it at two places. */
+struct control control_from_line(struct arena *, const struct control_room *, struct point at,
+                                 bool along_u);
+/* How far from `at` the line stays clear towards greater (or lesser) u or v. */
+double control_line_ahead(struct arena *, const struct control_room *, struct point at,
+                          bool along_u, bool greater);
+
+#endif
