@@ -36,6 +36,13 @@ bool lines_next(struct lines *lines)
 	return false;
 }
 
+void lines_pass_faults(const struct diag_list *table, struct diag_list *run)
+{
+	for (size_t i = 0; i < table->diags.count; i++)
+		diag_error(run, 0, "%s:%d: %s", table->file, table->diags.items[i].line,
+		           table->diags.items[i].text);
+}
+
 char *lines_word(char **text)
 {
 	char *word = *text + strspn(*text, BLANKS);

@@ -6,7 +6,7 @@
 #define RULES_LINES_H
 #include <stdbool.h>
 
-#include "base/arena.h"
+#include "base/diag.h"
 
 struct lines {
 	struct arena *arena;
@@ -21,5 +21,9 @@ struct lines lines_of(struct arena *, const char *text);
 bool lines_next(struct lines *);
 /* Cuts the first word off `*text`, which moves to the next; "" where none is left. */
 char *lines_word(char **text);
+
+/* Passes the faults of a table on to the list of a run: the table's file and line stand in
+ * their text, for the list's own file is the plan. */
+void lines_pass_faults(const struct diag_list *table, struct diag_list *run);
 
 #endif

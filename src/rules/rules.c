@@ -288,7 +288,10 @@ const struct rules *rules_load(struct arena *arena, const char *name, struct dia
 		diag_error(diags, 0, "no table of rules is called `%s`", name);
 		return NULL;
 	}
-	return rules_parse(arena, name, (const char *)file->data, diags);
+	struct diag_list faults = diag_list_in(arena, file->name);
+	const struct rules *rules = rules_parse(arena, name, (const char *)file->data, &faults);
+	lines_pass_faults(&faults, diags);
+	return rules;
 }
 
 /* ---- asking ---- */

@@ -83,7 +83,10 @@ const struct words *words_load(struct arena *arena, const char *language, struct
 		diag_error(diags, 0, "no words for the language `%s`", language);
 		return NULL;
 	}
-	return words_parse(arena, language, (const char *)file->data, diags);
+	struct diag_list faults = diag_list_in(arena, file->name);
+	const struct words *words = words_parse(arena, language, (const char *)file->data, &faults);
+	lines_pass_faults(&faults, diags);
+	return words;
 }
 
 /* Two fifths of a text's length, in dots. */
