@@ -324,7 +324,7 @@ void check_present(const Floor &floor, const Group &group, Report &report)
 	double reach = 0;
 	for (const Crack *crack : group.cracks)
 		reach = std::max(reach, reach_of(floor.plan, *crack));
-	Lookout lookout{floor, {}, group.line, floor.half_width() + floor.lay.tile_long,
+	Lookout lookout{floor, {}, group.line, floor.half_width() + 2 * floor.lay.tile_long,
 	                floor.lay.tile_long + reach + END_REACH};
 	for (const Joint &joint : floor.record.joints)
 		if (joint.kind == "soft")
