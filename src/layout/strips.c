@@ -1,6 +1,7 @@
 #include "layout/strips.h"
 
 #include "geometry/overlay.h"
+#include "geometry/segment.h"
 #include "geometry/tolerance.h"
 #include "layout/cover.h"
 #include "units/length.h"
@@ -167,16 +168,24 @@ static struct crack_part *nearest_part(const struct laying *laying, size_t panel
 	return best;
 }
 
-/* The legs grow until they reach beyond the far edge of their soft joints. */
+/* The legs grow until they reach beyond the far edge of their soft joints. A joint is taken a
+ * tile width at a time, each stretch by the leg beside it. */
 static void reach_beyond(const struct making *making, struct laying *laying,
                          const struct soft_joint *joint)
 {
-	double margin = making->setting.beyond + making->tiling->module->joint / 2;
+	const struct module *module = making->tiling->module;
+	double margin = making->setting.beyond + module->joint / 2;
 	for (size_t k = 0; k + 1 < joint->line.count; k++) {
-		struct point middle =
-			point_between(joint->line.points[k], joint->line.points[k + 1], 0.5);
-		struct crack_part *part = nearest_part(laying, joint->panel, middle);
-		crack_part_hold(making->arena, part, &joint->line.points[k], 2, margin);
+		struct segment side = {joint->line.points[k], joint->line.points[k + 1]};
+		int steps = (int)ceil(segment_length(side) / module->tile_width);
+		for (int s = 0; s < steps; s++) {
+			struct point ends[] = {point_between(side.from, side.to, (double)s / steps),
+			                       point_between(side.from, side.to,
+			                                     (s + 1.0) / steps)};
+			struct point middle = point_between(ends[0], ends[1], 0.5);
+			struct crack_part *part = nearest_part(laying, joint->panel, middle);
+			crack_part_hold(making->arena, part, ends, 2, margin);
+		}
 	}
 }
 
