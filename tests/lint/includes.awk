@@ -8,7 +8,7 @@ BEGIN {
 		rank[names[i]] = i
 
 	std("assert ctype errno fenv float inttypes iso646 limits locale math setjmp signal")
-	std("stdalign stdarg stdatomic stdbool stddef stdint stdio stdlib stdnoreturn string")
+	std("strings stdalign stdarg stdatomic stdbool stddef stdint stdio stdlib stdnoreturn string")
 	std("tgmath time wchar wctype")
 	# Header prefix, files that may include it.
 	fence("libxml/", "^plan/[a-z_]*_xml[.][ch]$")
