@@ -75,32 +75,38 @@ static struct region bare_slab(struct making *making)
 	return frame_region_in(arena, making->field->frame, &bare);
 }
 
-/* How far the edge lies from running along the source, moved inwards by `gap`: distance of
- * both ends from the moved source; infinite where it runs the other way. */
-static double distance_from_source(const struct source *source, double gap, struct point from, struct point to)
+/* A source moved inwards by its gap (or not); a mitre carries the moved edge past its ends. */
+static struct segment source_line(const struct source *source, bool moved, bool with_mitres)
 {
+	double gap = moved ? source->gap : 0;
 	struct point along = point_unit(point_sub(source->edge.to, source->edge.from));
-	if (point_dot(along, point_sub(to, from)) <= 0)
-		return INFINITY;
 	struct point in = point_scale(point_left(along), gap);
-	/* Mitres carry the moved edge past its ends. */
-	struct point past = point_scale(along, gap);
-	struct segment moved = {point_sub(point_add(source->edge.from, in), past),
+	struct point past = point_scale(along, with_mitres ? gap : 0);
+	return (struct segment){point_sub(point_add(source->edge.from, in), past),
 	                        point_add(point_add(source->edge.to, in), past)};
-	struct point a = point_between(from, to, 0.25), b = point_between(from, to, 0.75);
-	return fmax(segment_distance(moved, a), segment_distance(moved, b));
+}
+
+/* Far above rounding, far below any wall. */
+static const double REACH = 1e-3;
+
+/* Distance of an edge from a source that runs the same way; infinite where it does not. */
+static double distance_from_source(const struct source *source, bool moved, struct segment edge)
+{
+	struct segment line = source_line(source, moved, true);
+	if (point_dot(point_sub(line.to, line.from), point_sub(edge.to, edge.from)) <= 0)
+		return INFINITY;
+	return fmax(segment_distance(line, point_between(edge.from, edge.to, 0.25)),
+	            segment_distance(line, point_between(edge.from, edge.to, 0.75)));
 }
 
 /* The source an edge of the ground (or, `moved`, of the field) comes from. */
-static const struct source *find_source(const struct making *making, bool moved, struct point from,
-                                        struct point to)
+static const struct source *find_source(const struct making *making, bool moved, struct segment edge)
 {
-	const double reach = 1e-3; /* far above rounding, far below any wall */
 	const struct source *best = NULL;
-	double least = reach;
+	double least = REACH;
 	for (size_t i = 0; i < making->sources.count; i++) {
 		const struct source *source = &making->sources.items[i];
-		double distance = distance_from_source(source, moved ? source->gap : 0, from, to);
+		double distance = distance_from_source(source, moved, edge);
 		if (distance < least) {
 			least = distance;
 			best = source;
@@ -109,10 +115,70 @@ static const struct source *find_source(const struct making *making, bool moved,
 	return best;
 }
 
+static int by_value(const void *a, const void *b)
+{
+	double x = *(const double *)a, y = *(const double *)b;
+	return x < y ? -1 : x > y;
+}
+
+/* Shares of an edge at which it passes from one source to the next (a wall, a doorway in
+ * line with it, the wall again): the overlay has made one edge of them. 0 is always among
+ * them. */
+static size_t breaks_of_edge(const struct making *making, bool moved, struct segment edge, double **out_shares)
+{
+	double length = segment_length(edge);
+	double *shares = ARENA_ARRAY(making->arena, double, 2 * making->sources.count + 1);
+	size_t count = 1;
+	for (size_t i = 0; i < making->sources.count; i++) {
+		struct segment line = source_line(&making->sources.items[i], moved, false);
+		struct point ends[] = {line.from, line.to};
+		for (int e = 0; e < 2; e++) {
+			double along = point_dot(point_sub(ends[e], edge.from), point_sub(edge.to, edge.from)) / length;
+			if (along > REACH && along < length - REACH && segment_distance(edge, ends[e]) < REACH)
+				shares[count++] = along / length;
+		}
+	}
+	qsort(shares, count, sizeof *shares, by_value);
+	size_t kept = 1;
+	for (size_t i = 1; i < count; i++)
+		if ((shares[i] - shares[kept - 1]) * length > REACH)
+			shares[kept++] = shares[i];
+	*out_shares = shares;
+	return kept;
+}
+
+/* The ring with a point wherever one source gives way to the next. */
+static struct ring broken_ring(const struct making *making, bool moved, struct ring ring)
+{
+	ARRAY_OF(struct point) points = {0};
+	for (size_t i = 0; i < ring.count; i++) {
+		double *shares;
+		struct segment edge = segment_of_ring(ring, i);
+		size_t count = breaks_of_edge(making, moved, edge, &shares);
+		for (size_t k = 0; k < count; k++)
+			*array_push(making->arena, &points) = point_between(edge.from, edge.to, shares[k]);
+	}
+	return (struct ring){points.items, points.count};
+}
+
+static struct region broken_region(const struct making *making, const struct region *region)
+{
+	struct arena *arena = making->arena;
+	struct region broken = {ARENA_ARRAY(arena, struct polygon, region->count), region->count};
+	for (size_t i = 0; i < region->count; i++) {
+		const struct polygon *from = &region->polygons[i];
+		struct polygon *to = &broken.polygons[i];
+		*to = (struct polygon){broken_ring(making, false, from->outline),
+		                       ARENA_ARRAY(arena, struct ring, from->hole_count), from->hole_count};
+		for (size_t h = 0; h < from->hole_count; h++)
+			to->holes[h] = broken_ring(making, false, from->holes[h]);
+	}
+	return broken;
+}
+
 static double gap_of_edge(const void *context, struct ring ring, size_t i)
 {
-	struct segment edge = segment_of_ring(ring, i);
-	const struct source *source = find_source(context, false, edge.from, edge.to);
+	const struct source *source = find_source(context, false, segment_of_ring(ring, i));
 	return source ? source->gap : 0;
 }
 
@@ -168,7 +234,7 @@ static const struct field_carried *carried_beside(const struct field *field, str
 static struct field_border border_of_edge(const struct making *making, size_t part, struct segment edge)
 {
 	struct field_border border = {.part = part, .from = edge.from, .to = edge.to, .show = true};
-	const struct source *source = find_source(making, true, edge.from, edge.to);
+	const struct source *source = find_source(making, true, edge);
 	if (source) {
 		border.of = source->edge.id;
 		border.kind = source->edge.kind;
@@ -192,7 +258,7 @@ static void list_borders(struct making *making)
 	for (size_t part = 0; part < field->region.count; part++) {
 		const struct polygon *polygon = &field->region.polygons[part];
 		for (size_t r = 0; r <= polygon->hole_count; r++) {
-			struct ring ring = r ? polygon->holes[r - 1] : polygon->outline;
+			struct ring ring = broken_ring(making, true, r ? polygon->holes[r - 1] : polygon->outline);
 			for (size_t i = 0; i < ring.count; i++)
 				*array_push(arena, &borders) =
 					border_of_edge(making, part, segment_of_ring(ring, i));
@@ -239,7 +305,8 @@ const struct field *field_place(struct arena *arena, const struct site *site, co
 	field->tolerance = length_mm(lay->tolerance_nm);
 	find_rooms(&making);
 	field->ground = bare_slab(&making);
-	field->region = inset_region(arena, &field->ground, gap_of_edge, &making);
+	struct region broken = broken_region(&making, &field->ground);
+	field->region = inset_region(arena, &broken, gap_of_edge, &making);
 	take_carried(&making);
 	if (field->region.count)
 		qsort(field->region.polygons, field->region.count, sizeof *field->region.polygons, south_west_first);
