@@ -69,7 +69,7 @@ static enum status load_words(struct job *job)
 static enum status load_rules(struct job *job)
 {
 	job->rules = rules_load(job->arena, job->plan->rules ? job->plan->rules : "us",
-	                        &job->plan_diags);
+	                        plan_has_inches(job->plan), &job->plan_diags);
 	return job->rules ? STATUS_OK : STATUS_INPUT;
 }
 

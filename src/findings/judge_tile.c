@@ -70,6 +70,16 @@ static void judge_joint(struct judging *judging, const struct placed_lay *lay)
 
 /* ---- setting out ---- */
 
+/* Cuts round obstacles come as they come, and a wall that runs through more of a tile than
+ * its small part spans has a small cut somewhere wherever the grid lies: nobody is told. */
+static bool can_be_helped(const struct field_border *border, const struct border_cut *cut)
+{
+	if (border->kind == SITE_EDGE_OBSTACLE || border->kind == SITE_EDGE_DRAIN)
+		return false;
+	double taper = cut->along_u ? border->to.x - border->from.x : border->to.y - border->from.y;
+	return fabs(taper) < (1 - cut->small_share) * cut->whole;
+}
+
 /* Once a lay: the border whose cut falls shortest of its limit speaks for all. */
 static void judge_cuts(struct judging *judging, const struct placed_lay *lay)
 {
@@ -79,7 +89,8 @@ static void judge_cuts(struct judging *judging, const struct placed_lay *lay)
 	for (size_t i = 0; i < lay->position->cut_count; i++) {
 		const struct border_cut *cut = &lay->position->cuts[i];
 		double limit = cut->small_share * cut->whole;
-		if (!rule_is_raised_by(raised.rule, cut->least, limit) ||
+		if (!can_be_helped(&lay->field->borders[cut->border], cut) ||
+		    !rule_is_raised_by(raised.rule, cut->least, limit) ||
 		    llround(cut->least / limit * 1e6) >= llround(worst_ratio * 1e6))
 			continue;
 		worst = cut;

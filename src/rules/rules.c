@@ -66,6 +66,7 @@ struct reading {
 	struct figure_entry *figure;
 	struct rule_entry *rule;
 	bool is_table;
+	bool inches;
 	bool is_lost; /* below a heading that was not understood */
 };
 
@@ -92,7 +93,7 @@ static void read_figure(struct reading *r, char *text)
 	if (r->figure->line != 0)
 		diag_error(r->diags, line, "figure `%s` is there already, on line %d", name,
 		           r->figure->line);
-	if (strcmp(equals, "=") != 0 || !value_parse(text, &value))
+	if (strcmp(equals, "=") != 0 || !value_parse_either(text, r->inches, &value))
 		diag_error(r->diags, line, "expected `figure %s = VALUE UNIT`", name);
 	else if (value.kind != figure_kinds[id].kind)
 		diag_error(r->diags, line, "figure `%s` is %s, not %s", name,
@@ -111,7 +112,7 @@ static void read_limit(struct reading *r, struct rule_entry *entry, char *text)
 		entry->limit_figure = lines_word(&rest);
 		return;
 	}
-	if (!value_parse(text, &value))
+	if (!value_parse_either(text, r->inches, &value))
 		diag_error(r->diags, r->lines.number, "rule `%s`: `%s` is no limit",
 		           entry->rule.name, text);
 	entry->rule.limit = value.number;
@@ -264,12 +265,15 @@ static void complete(struct rules *rules, struct diag_list *diags)
 		diag_error(diags, 0, "expected `table %s` with its title", rules->name);
 }
 
-const struct rules *rules_parse(struct arena *arena, const char *name, const char *text,
-                                struct diag_list *diags)
+const struct rules *rules_parse(struct arena *arena, const char *name, bool inches,
+                                const char *text, struct diag_list *diags)
 {
 	size_t faults = diags->diags.count;
 	struct rules *rules = ARENA_NEW(arena, struct rules);
-	struct reading reading = {rules, diags, lines_of(arena, text), NULL, NULL, false, false};
+	struct reading reading = {.rules = rules,
+	                          .diags = diags,
+	                          .lines = lines_of(arena, text),
+	                          .inches = inches};
 	rules->name = arena_strdup(arena, name);
 	while (lines_next(&reading.lines)) {
 		if (reading.lines.is_set_in)
@@ -281,7 +285,8 @@ const struct rules *rules_parse(struct arena *arena, const char *name, const cha
 	return diags->diags.count == faults ? rules : NULL;
 }
 
-const struct rules *rules_load(struct arena *arena, const char *name, struct diag_list *diags)
+const struct rules *rules_load(struct arena *arena, const char *name, bool inches,
+                               struct diag_list *diags)
 {
 	const struct embedded *file = embedded_find(arena_printf(arena, "rules/%s.rules", name));
 	if (file == NULL) {
@@ -289,7 +294,8 @@ const struct rules *rules_load(struct arena *arena, const char *name, struct dia
 		return NULL;
 	}
 	struct diag_list faults = diag_list_in(arena, file->name);
-	const struct rules *rules = rules_parse(arena, name, (const char *)file->data, &faults);
+	const struct rules *rules =
+		rules_parse(arena, name, inches, (const char *)file->data, &faults);
 	lines_pass_faults(&faults, diags);
 	return rules;
 }

@@ -37,10 +37,11 @@ struct rule {
 
 struct rules;
 
-/* The table shipped as `name` ("us"); NULL with an error in the list: no such table. */
-const struct rules *rules_load(struct arena *, const char *name, struct diag_list *);
+/* The table shipped as `name` ("us"), as it holds in plans drawn in inches or in metric
+ * ones; NULL with an error in the list: no such table. */
+const struct rules *rules_load(struct arena *, const char *name, bool inches, struct diag_list *);
 /* A table from its text; every fault of it goes to the list, and NULL comes back. */
-const struct rules *rules_parse(struct arena *, const char *name, const char *text,
+const struct rules *rules_parse(struct arena *, const char *name, bool inches, const char *text,
                                 struct diag_list *);
 /* Value of a figure in the unit its name states (mm where it states none). */
 double rules_figure(const struct rules *, enum figure);

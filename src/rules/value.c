@@ -55,7 +55,8 @@ static const char *parse_decimal(const char *text, double *out_number)
 	return has_digit ? text : NULL;
 }
 
-bool value_parse(const char *text, struct value *out_value)
+/* A value up to `end`. */
+static bool parse_span(const char *text, const char *end, struct value *out_value)
 {
 	double number, divisor = 1;
 	text = parse_decimal(text, &number);
@@ -64,13 +65,36 @@ bool value_parse(const char *text, struct value *out_value)
 	if (text == NULL || divisor == 0)
 		return false;
 	text += strspn(text, " ");
+	if (text > end)
+		return false;
+	size_t length = (size_t)(end - text);
 	for (size_t i = 0; i < sizeof units / sizeof units[0]; i++) {
-		if (strcmp(text, units[i].name) != 0)
+		if (strlen(units[i].name) != length || strncmp(text, units[i].name, length) != 0)
 			continue;
 		*out_value = (struct value){number * units[i].factor / divisor, units[i].kind};
 		return true;
 	}
 	return false;
+}
+
+bool value_parse(const char *text, struct value *out_value)
+{
+	return parse_span(text, text + strlen(text), out_value);
+}
+
+bool value_parse_either(const char *text, bool inches, struct value *out_value)
+{
+	static const char either[] = " or ";
+	const char *at = strstr(text, either);
+	struct value metric;
+	if (at == NULL)
+		return value_parse(text, out_value);
+	if (!parse_span(text, at, out_value) || !value_parse(at + strlen(either), &metric) ||
+	    metric.kind != out_value->kind)
+		return false;
+	if (!inches)
+		*out_value = metric;
+	return true;
 }
 
 const char *value_kind_word(enum value_kind kind)

@@ -22,6 +22,9 @@ struct value {
 
 /* "1/8 in", "28 days", "40 %", "1/3". False: not a value. */
 bool value_parse(const char *text, struct value *out_value);
+/* "1/8 in or 3 mm": the first in a plan drawn in inches, the second in a metric one. A value
+ * alone holds in both. False: not a value, or two of different kinds. */
+bool value_parse_either(const char *text, bool inches, struct value *out_value);
 /* What a value is, for messages: "a length". */
 const char *value_kind_word(enum value_kind);
 /* The unit it came out in, as records and findings name it: "mm". */

@@ -14,7 +14,7 @@ static int start(void **state)
 	(void)state;
 	arena = arena_new();
 	struct diag_list diags = diag_list_in(arena, "tables");
-	us = rules_load(arena, "us", &diags);
+	us = rules_load(arena, "us", true, &diags);
 	en = words_load(arena, "en", &diags);
 	return us == NULL || en == NULL;
 }
@@ -123,6 +123,9 @@ CHANGE(rectified_thin, large_third(f); f->module.joint = 4.7)
 CHANGE(cut_half, f->cut.least = 75)
 CHANGE(cut_less, f->cut.least = 74.9)
 CHANGE(cut_third, f->cut.least = 50; f->cut.small_share = 1.0 / 3)
+CHANGE(cut_at_column, cut_less(f); f->borders[0].kind = SITE_EDGE_OBSTACLE)
+CHANGE(cut_tapers, cut_less(f); f->borders[0].to.y = 6 + 74.9)
+CHANGE(cut_runs_through, cut_less(f); f->borders[0].to.y = 6 + 75)
 CHANGE(wish_unmet, f->position.unmet = &f->unmet)
 CHANGE(closing_six, f->room.closing_error = 6)
 CHANGE(closing_more, f->room.closing_error = 6.01)
@@ -173,6 +176,8 @@ static const struct pair pairs[] = {
 	{"joint-narrow", RULE_ASK, rectified_thin, calibrated_thin},
 	{"cut-small", RULE_NOTE, cut_half, cut_less},
 	{"cut-small", RULE_NOTE, cut_third, cut_less},
+	{"cut-small", RULE_NOTE, cut_at_column, cut_less},
+	{"cut-small", RULE_NOTE, cut_runs_through, cut_tapers},
 	{"full-at-unmet", RULE_ASK, as_it_is, wish_unmet},
 	{"closing-error", RULE_ASK, closing_six, closing_more},
 };

@@ -15,7 +15,7 @@ static int start(void **state)
 	(void)state;
 	arena = arena_new();
 	struct diag_list diags = diag_list_in(arena, "tables");
-	us = rules_load(arena, "us", &diags);
+	us = rules_load(arena, "us", true, &diags);
 	en = words_load(arena, "en", &diags);
 	return us == NULL || en == NULL;
 }

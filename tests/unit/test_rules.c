@@ -26,7 +26,7 @@ static int end(void **state)
 static const struct rules *shipped(const char *name)
 {
 	struct diag_list diags = diag_list_in(arena, name);
-	const struct rules *rules = rules_load(arena, name, &diags);
+	const struct rules *rules = rules_load(arena, name, true, &diags);
 	diag_print(&diags, stderr);
 	assert_non_null(rules);
 	return rules;
@@ -59,7 +59,7 @@ static int line_of(const char *text, const char *what)
 static void assert_fault(const char *text, int line, const char *what)
 {
 	struct diag_list diags = diag_list_in(arena, "us.rules");
-	assert_null(rules_parse(arena, "us", text, &diags));
+	assert_null(rules_parse(arena, "us", true, text, &diags));
 	if (diags.diags.count != 1)
 		diag_print(&diags, stderr);
 	assert_int_equal(diags.diags.count, 1);
@@ -156,15 +156,15 @@ static void a_broken_line_is_told_alone(void **state)
 {
 	(void)state;
 	const char *text;
-	text = with("figure bond-coat = 3/16 in", "figure bond-coat = 3/16 inch");
+	text = with("figure bond-coat = 3/16 in or 5 mm", "figure bond-coat = 3/16 inch");
 	assert_fault(text, line_of(text, "figure bond-coat"), "VALUE UNIT");
-	text = with("figure bond-coat = 3/16 in", "figure bond-coat = 3/16");
+	text = with("figure bond-coat = 3/16 in or 5 mm", "figure bond-coat = 3/16");
 	assert_fault(text, line_of(text, "figure bond-coat"), "is a length, not a bare number");
-	text = with("figure bond-coat = 3/16 in",
-	            "nonsense\n\tuse less\nfigure bond-coat = 3/16 in");
+	text = with("figure bond-coat = 3/16 in or 5 mm",
+	            "nonsense\n\tuse less\nfigure bond-coat = 3/16 in or 5 mm");
 	assert_fault(text, line_of(text, "nonsense"), "expected table, figure or rule");
-	text = with("figure bond-coat = 3/16 in",
-	            "figure bond-colour = 1 in\n\tuse less\nfigure bond-coat = 3/16 in");
+	text = with("figure bond-coat = 3/16 in or 5 mm",
+	            "figure bond-colour = 1 in\n\tuse less\nfigure bond-coat = 3/16 in or 5 mm");
 	assert_fault(text, line_of(text, "figure bond-colour"), "no figure is called");
 	text = with("\tuse thickness of the mortar under the tile", "");
 	assert_fault(text, line_of(text, "figure bond-coat"), "needs a use and a source");
@@ -186,7 +186,7 @@ static void what_is_missing_or_there_twice_is_told(void **state)
 {
 	(void)state;
 	struct diag_list diags = diag_list_in(arena, "us.rules");
-	assert_null(rules_parse(arena, "us", "table us\n\ttitle Nowhere\n", &diags));
+	assert_null(rules_parse(arena, "us", true, "table us\n\ttitle Nowhere\n", &diags));
 	assert_int_equal(diags.diags.count, FIGURE_COUNT + RULE_COUNT);
 	const char *twice =
 		arena_printf(arena, "%s\nfigure bond-coat = 1 in\n\tuse x\n\tsource y\n",
@@ -204,8 +204,26 @@ static void an_unknown_table_is_an_error(void **state)
 {
 	(void)state;
 	struct diag_list diags = diag_list_in(arena, "plan.xml");
-	assert_null(rules_load(arena, "mars", &diags));
+	assert_null(rules_load(arena, "mars", true, &diags));
 	assert_int_equal(diags.diags.count, 1);
+}
+
+static void metric_plans_take_the_metric_value(void **state)
+{
+	(void)state;
+	struct diag_list diags = diag_list_in(arena, "us");
+	const struct rules *metric = rules_load(arena, "us", false, &diags);
+	assert_near(rules_figure(metric, FIGURE_BOND_COAT), 5, 0);
+	assert_near(rules_rule(metric, RULE_CRACK_WIDE)->limit, 3, 0);
+	assert_near(rules_rule(metric, RULE_JOINT_WIDE)->limit, 25.4, 1e-12);
+	assert_near(rules_rule(shipped("us"), RULE_CRACK_WIDE)->limit, 3.175, 0);
+	struct value value;
+	assert_true(value_parse_either("1/8 in or 3 mm", true, &value));
+	assert_near(value.number, 3.175, 0);
+	assert_true(value_parse_either("4 mm", false, &value));
+	assert_false(value_parse_either("1/8 in or 3", true, &value));
+	assert_false(value_parse_either("1/8 in or", true, &value));
+	assert_false(value_parse_either("1/8 inch or 3 mm", true, &value));
 }
 
 static void values_are_read_exactly(void **state)
@@ -240,6 +258,7 @@ int main(void)
 		cmocka_unit_test(a_broken_line_is_told_alone),
 		cmocka_unit_test(what_is_missing_or_there_twice_is_told),
 		cmocka_unit_test(an_unknown_table_is_an_error),
+		cmocka_unit_test(metric_plans_take_the_metric_value),
 		cmocka_unit_test(values_are_read_exactly),
 	};
 	return cmocka_run_group_tests(tests, start, end);

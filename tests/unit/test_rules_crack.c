@@ -10,7 +10,7 @@ static int start(void **state)
 	(void)state;
 	arena = arena_new();
 	struct diag_list diags = diag_list_in(arena, "us");
-	us = rules_load(arena, "us", &diags);
+	us = rules_load(arena, "us", true, &diags);
 	return us == NULL;
 }
 
@@ -96,15 +96,15 @@ static void an_answer_closes_its_question(void **state)
 	(void)state;
 	struct crack_facts wide = {.width = 5};
 	struct crack_verdict verdict =
-		answered(wide, (struct crack_answer){NULL, DECISION_PROCEED, false});
+		answered(wide, (struct crack_answer){NULL, DECISION_PROCEED, false, 7});
 	assert_int_equal(verdict.state, CRACK_ISOLATE);
 	assert_false(verdict.pending);
 	assert_non_null(verdict.causes[0].answer);
-	verdict = answered(wide, (struct crack_answer){NULL, DECISION_DECLINE, false});
+	verdict = answered(wide, (struct crack_answer){NULL, DECISION_DECLINE, false, 7});
 	assert_int_equal(verdict.state, CRACK_HOLD);
-	verdict = answered(wide, (struct crack_answer){NULL, DECISION_CARRY, false});
+	verdict = answered(wide, (struct crack_answer){NULL, DECISION_CARRY, false, 7});
 	assert_int_equal(verdict.state, CRACK_CARRY);
-	verdict = answered(wide, (struct crack_answer){"crack-step", DECISION_PROCEED, false});
+	verdict = answered(wide, (struct crack_answer){"crack-step", DECISION_PROCEED, false, 7});
 	assert_true(verdict.pending);
 }
 
@@ -113,13 +113,13 @@ static void a_stepped_crack_is_isolated_on_paper_only(void **state)
 	(void)state;
 	struct crack_facts stepped = {.width = 1, .step = 2};
 	struct crack_verdict verdict =
-		answered(stepped, (struct crack_answer){NULL, DECISION_ISOLATE, false});
+		answered(stepped, (struct crack_answer){NULL, DECISION_ISOLATE, false, 7});
 	assert_int_equal(verdict.state, CRACK_HOLD);
 	assert_null(verdict.causes[0].answer);
-	verdict = answered(stepped, (struct crack_answer){NULL, DECISION_ISOLATE, true});
+	verdict = answered(stepped, (struct crack_answer){NULL, DECISION_ISOLATE, true, 7});
 	assert_int_equal(verdict.state, CRACK_ISOLATE);
 	assert_false(verdict.pending);
-	verdict = answered(stepped, (struct crack_answer){NULL, DECISION_HOLD, false});
+	verdict = answered(stepped, (struct crack_answer){NULL, DECISION_HOLD, false, 7});
 	assert_int_equal(verdict.state, CRACK_HOLD);
 	assert_non_null(verdict.causes[0].answer);
 }
@@ -129,7 +129,7 @@ static void an_answer_to_one_rule_leaves_the_others_open(void **state)
 	(void)state;
 	struct crack_facts both = {.width = 5, .step = 2};
 	struct crack_verdict verdict =
-		answered(both, (struct crack_answer){"crack-step", DECISION_ISOLATE, true});
+		answered(both, (struct crack_answer){"crack-step", DECISION_ISOLATE, true, 7});
 	assert_int_equal(verdict.state, CRACK_ISOLATE);
 	assert_true(verdict.pending);
 	assert_non_null(verdict.causes[0].answer);

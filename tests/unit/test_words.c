@@ -96,7 +96,7 @@ static void every_rule_has_its_message_and_who_answers(void **state)
 	(void)state;
 	const struct words *w = shipped("en");
 	struct diag_list diags = diag_list_in(arena, "us");
-	const struct rules *us = rules_load(arena, "us", &diags);
+	const struct rules *us = rules_load(arena, "us", true, &diags);
 	assert_non_null(us);
 	for (size_t i = 0; rules_at(us, i) != NULL; i++) {
 		const struct rule *rule = rules_at(us, i);
