@@ -3,10 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
-namespace {
+namespace
+{
 
-const double NEAR = 0.01;       // lines and borders this close lie on each other
-const double END_REACH = 25.4;  // an end this near a border lies on it
+const double NEAR = 0.01;      // lines and borders this close lie on each other
+const double END_REACH = 25.4; // an end this near a border lies on it
 const double SLIVER_MM2 = 1;
 
 std::vector<const Shape *> pointers(const std::vector<const std::vector<Shape> *> &lists)
@@ -39,7 +40,8 @@ double common_area(const std::vector<Shape> &a, const std::vector<Shape> &b)
 				box.add(p);
 	auto n = static_cast<std::ptrdiff_t>(a.size());
 	return total_area(trapezoids(pointers({&a, &b}), box, [n](const auto &in) {
-		return std::count(in.begin(), in.begin() + n, 1) && std::count(in.begin() + n, in.end(), 1);
+		return std::count(in.begin(), in.begin() + n, 1) &&
+		       std::count(in.begin() + n, in.end(), 1);
 	}));
 }
 
@@ -174,7 +176,8 @@ std::vector<Shape> carried_bands(const Record &record)
 	return bands;
 }
 
-double length_where(const Segment &s, const std::vector<Shape> &shapes, bool is_inside, double slack)
+double length_where(const Segment &s, const std::vector<Shape> &shapes, bool is_inside,
+                    double slack)
 {
 	std::vector<Segment> borders;
 	for (const Shape &shape : shapes)
@@ -212,14 +215,16 @@ std::vector<OpenEnd> open_ends(const Floor &floor, const Crack &crack)
 		if (run.size() < 2)
 			continue;
 		size_t n = run.size();
-		for (auto [end, before] : {std::pair{run[0], run[1]}, std::pair{run[n - 1], run[n - 2]}})
+		for (auto [end, before] :
+		     {std::pair{run[0], run[1]}, std::pair{run[n - 1], run[n - 2]}})
 			if (distance(end, stops) > END_REACH)
 				ends.push_back({end, (end - before) * (1 / norm(end - before))});
 	}
 	return ends;
 }
 
-namespace {
+namespace
+{
 
 bool is_here(const Floor &floor, const Crack &crack)
 {
@@ -237,8 +242,8 @@ void check_line(const Floor &floor, const Crack &crack, Report &report)
 	for (const Line &run : crack.runs)
 		for (Point p : run)
 			worst = std::max(worst, distance(p, drawn));
-	report.check(worst <= END_REACH, "crack-line", "crack %s: recorded up to %.3f mm off the plan",
-	             crack.id.c_str(), worst);
+	report.check(worst <= END_REACH, "crack-line",
+	             "crack %s: recorded up to %.3f mm off the plan", crack.id.c_str(), worst);
 	const PlanCrack &own = floor.plan.cracks.at(crack.id);
 	report.check((own.step <= 0 && !own.moving) || crack.state != "isolate", "crack-state",
 	             "crack %s: %s, step %.3f mm", crack.id.c_str(), crack.state.c_str(), own.step);
@@ -271,17 +276,19 @@ void check_crossed(const Floor &floor, const Crack &crack, Report &report)
 		worst = std::max(worst, open);
 	}
 	report.cases += count;
-	report.check(bare == 0, "E-C1.crossed",
-	             "crack %s: %d crossed pieces, %d not on the strip, worst by %.3f mm2; %d more in panels it "
-	             "does not run in",
-	             crack.id.c_str(), count, bare, worst, beyond);
+	report.check(
+		bare == 0, "E-C1.crossed",
+		"crack %s: %d crossed pieces, %d not on the strip, worst by %.3f mm2; %d more in panels it "
+		"does not run in",
+		crack.id.c_str(), count, bare, worst, beyond);
 }
 
 // Round a hold nothing is asked for: between its edge and the wall there is only the gap.
 std::vector<Shape> stops_of(const Floor &floor)
 {
 	std::vector<Shape> stops = floor.obstacles();
-	for (const std::vector<Shape> &more : {carried_bands(floor.record), hold_shapes(floor.record)})
+	for (const std::vector<Shape> &more :
+	     {carried_bands(floor.record), hold_shapes(floor.record)})
 		stops.insert(stops.end(), more.begin(), more.end());
 	for (const Hold &hold : floor.record.holds)
 		for (const Segment &s : segments_of(hold.shape))
@@ -293,7 +300,8 @@ std::vector<Shape> stops_of(const Floor &floor)
 // it hangs together with the crack.
 void check_beside(const Floor &floor, const Crack &crack, Report &report)
 {
-	std::vector<Shape> ground = floor.ground(), stops = stops_of(floor), covers = floor.covered();
+	std::vector<Shape> ground = floor.ground(), stops = stops_of(floor),
+			   covers = floor.covered();
 	std::vector<Shape> bands;
 	Box box;
 	for (const Line &run : crack.runs)
@@ -302,7 +310,8 @@ void check_beside(const Floor &floor, const Crack &crack, Report &report)
 			for (Point p : bands.back()[0])
 				box.add(p);
 		}
-	auto g = static_cast<std::ptrdiff_t>(ground.size()), s = static_cast<std::ptrdiff_t>(stops.size()),
+	auto g = static_cast<std::ptrdiff_t>(ground.size()),
+	     s = static_cast<std::ptrdiff_t>(stops.size()),
 	     b = static_cast<std::ptrdiff_t>(bands.size());
 	auto any = [](const auto &in, std::ptrdiff_t from, std::ptrdiff_t count) {
 		return std::count(in.begin() + from, in.begin() + from + count, 1) > 0;
@@ -310,13 +319,17 @@ void check_beside(const Floor &floor, const Crack &crack, Report &report)
 	int parts = 0;
 	std::vector<Trapezoid> beside = trapezoids(
 		pointers({&ground, &stops, &bands, &covers}), box,
-		[&](const auto &in) { return any(in, 0, g) && !any(in, g, s) && any(in, g + s, b); }, &parts);
+		[&](const auto &in) {
+			return any(in, 0, g) && !any(in, g, s) && any(in, g + s, b);
+		},
+		&parts);
 	std::vector<char> touched(static_cast<size_t>(parts), 0);
 	for (const Line &run : crack.runs)
 		for (const Segment &seg : segments_of(run)) {
 			int steps = static_cast<int>(norm(seg.b - seg.a) / 5) + 2;
 			for (int i = 1; i < steps; i++) {
-				Point p = seg.a + (seg.b - seg.a) * (static_cast<double>(i) / steps);
+				Point p =
+					seg.a + (seg.b - seg.a) * (static_cast<double>(i) / steps);
 				for (const Trapezoid &t : beside)
 					if (t.holds(p, 0))
 						touched[static_cast<size_t>(t.part)] = 1;
@@ -337,7 +350,8 @@ void check_beside(const Floor &floor, const Crack &crack, Report &report)
 
 void check_overrun(const Floor &floor, const Crack &crack, Report &report)
 {
-	std::vector<Shape> ground = floor.ground(), stops = stops_of(floor), covers = floor.covered();
+	std::vector<Shape> ground = floor.ground(), stops = stops_of(floor),
+			   covers = floor.covered();
 	int ends = 0;
 	double bare = 0;
 	for (const OpenEnd &end : open_ends(floor, crack)) {
@@ -351,7 +365,8 @@ void check_overrun(const Floor &floor, const Crack &crack, Report &report)
 		}
 	}
 	report.cases += ends;
-	report.check(bare <= 0, "E-C1.overrun", "crack %s: %d ends in the field, overrun %.3f mm, short by %.3f",
+	report.check(bare <= 0, "E-C1.overrun",
+	             "crack %s: %d ends in the field, overrun %.3f mm, short by %.3f",
 	             crack.id.c_str(), ends, floor.overrun(), bare);
 }
 
@@ -369,8 +384,9 @@ void check_strip_pieces(const Floor &floor, const Strip &strip, Report &report)
 		bool is_roll = membrane && std::fabs(piece.wide - membrane->roll_wide) < 1e-3;
 		odd += !is_stepped(piece.length) || !(is_stepped(piece.wide) || is_roll);
 	}
-	report.check(odd == 0 && !pieces.empty(), "strip-sizes", "strip %s: %zu pieces, %d not in whole steps of %g mm",
-	             strip.id.c_str(), pieces.size(), odd, step);
+	report.check(odd == 0 && !pieces.empty(), "strip-sizes",
+	             "strip %s: %zu pieces, %d not in whole steps of %g mm", strip.id.c_str(),
+	             pieces.size(), odd, step);
 	Box box = box_of(strip.shape);
 	for (const Shape &piece : pieces)
 		for (const Ring &ring : piece)
@@ -379,14 +395,17 @@ void check_strip_pieces(const Floor &floor, const Strip &strip, Report &report)
 	// A piece is a ring, cut out on the spot round what stands in it.
 	std::vector<Shape> obstacles = floor.obstacles();
 	auto n = static_cast<std::ptrdiff_t>(pieces.size());
-	double apart = total_area(trapezoids(pointers({&outline, &pieces, &obstacles}), box, [n](const auto &in) {
-		bool blocked = std::count(in.begin() + 1 + n, in.end(), 1) > 0;
-		return !blocked && (in[0] != 0) != (std::count(in.begin() + 1, in.begin() + 1 + n, 1) > 0);
-	}));
+	double apart = total_area(
+		trapezoids(pointers({&outline, &pieces, &obstacles}), box, [n](const auto &in) {
+			bool blocked = std::count(in.begin() + 1 + n, in.end(), 1) > 0;
+			return !blocked && (in[0] != 0) != (std::count(in.begin() + 1,
+		                                                       in.begin() + 1 + n, 1) > 0);
+		}));
 	double area = area_of(strip.shape);
-	report.check(apart <= SLIVER_MM2 && std::fabs(area - strip.area) <= 1, "strip-union",
-	             "strip %s: outline and union of pieces differ by %.3f mm2; area %.3f, recorded %.3f",
-	             strip.id.c_str(), apart, area, strip.area);
+	report.check(
+		apart <= SLIVER_MM2 && std::fabs(area - strip.area) <= 1, "strip-union",
+		"strip %s: outline and union of pieces differ by %.3f mm2; area %.3f, recorded %.3f",
+		strip.id.c_str(), apart, area, strip.area);
 }
 
 void check_strip_reach(const Floor &floor, const Strip &strip, Report &report)
@@ -400,7 +419,8 @@ void check_strip_reach(const Floor &floor, const Strip &strip, Report &report)
 			for (const Line &run : crack->runs)
 				if (mine)
 					for (const Segment &s : segments_of(run)) {
-						Point d = (s.b - s.a) * (floor.overrun() / norm(s.b - s.a));
+						Point d = (s.b - s.a) *
+						          (floor.overrun() / norm(s.b - s.a));
 						lines.push_back(s);
 						if (norm(s.a - run.front()) == 0)
 							lines.push_back({s.a - d, s.a});
@@ -410,22 +430,27 @@ void check_strip_reach(const Floor &floor, const Strip &strip, Report &report)
 	}
 	double limit = floor.half_width() + floor.lay.tile_long;
 	Bounds far = greatest(
-		trapezoids({&strip.shape}, box_of(strip.shape), [](const auto &in) { return in[0] != 0; }),
+		trapezoids({&strip.shape}, box_of(strip.shape),
+	                   [](const auto &in) { return in[0] != 0; }),
 		[&](Point p) { return distance(p, lines); }, limit + NEAR, 0.1);
 	report.cases++;
 	report.check(!lines.empty() && far.least <= limit + NEAR, "E-C2.reach",
-	             "strip %s: reaches %.3f mm from its crack, allowed %.3f", strip.id.c_str(), far.least, limit);
+	             "strip %s: reaches %.3f mm from its crack, allowed %.3f", strip.id.c_str(),
+	             far.least, limit);
 	std::vector<Shape> self = {strip.shape};
 	double in_holds = common_area(self, hold_shapes(floor.record));
 	double in_bands = common_area(self, carried_bands(floor.record));
 	report.check(in_holds <= SLIVER_MM2 && in_bands <= SLIVER_MM2, "E-C2.clear",
-	             "strip %s: %.3f mm2 in holds, %.3f in carried joints", strip.id.c_str(), in_holds, in_bands);
-	double out = total_area(trapezoids({&strip.shape}, box_of(strip.shape), [](const auto &in) { return in[0] != 0; })) -
+	             "strip %s: %.3f mm2 in holds, %.3f in carried joints", strip.id.c_str(),
+	             in_holds, in_bands);
+	double out = total_area(trapezoids({&strip.shape}, box_of(strip.shape),
+	                                   [](const auto &in) { return in[0] != 0; })) -
 	             common_area(self, floor.ground());
 	double blocked = common_area(self, floor.obstacles());
 	// Round obstacles are drawn outside here, inscribed there: 0.1 mm all round.
 	report.check(out <= SLIVER_MM2 && blocked <= 500, "strip-on-ground",
-	             "strip %s: %.3f mm2 outside the room, %.3f under obstacles", strip.id.c_str(), out, blocked);
+	             "strip %s: %.3f mm2 outside the room, %.3f under obstacles", strip.id.c_str(),
+	             out, blocked);
 }
 
 } // namespace

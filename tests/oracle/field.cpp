@@ -5,7 +5,8 @@
 
 #include "cracks.hpp"
 
-namespace {
+namespace
+{
 
 const double NEAR = 0.01;
 const double SAGITTA = 0.1; // between a circle and the polygon drawn for it
@@ -36,7 +37,8 @@ std::vector<Segment> walls_of(const Floor &floor, const Room &room)
 			double square = dot(d, d);
 			double t0 = dot(recess.opening.a - wall.a, d) / square;
 			double t1 = dot(recess.opening.b - wall.a, d) / square;
-			if (std::max(distance(recess.opening.a, wall), distance(recess.opening.b, wall)) > 20) {
+			if (std::max(distance(recess.opening.a, wall),
+			             distance(recess.opening.b, wall)) > 20) {
 				rest.push_back(wall);
 				continue;
 			}
@@ -65,16 +67,20 @@ void check_field(const Floor &floor, Report &report)
 		if (!floor.lay.rooms.count(room.id))
 			continue;
 		ground.push_back(room.shape);
-		if (auto found = floor.plan.recesses.find(room.id); found != floor.plan.recesses.end())
+		if (auto found = floor.plan.recesses.find(room.id);
+		    found != floor.plan.recesses.end())
 			for (const Recess &recess : found->second)
 				if (recess.deep > 0)
-					ground.push_back(recess_shape(recess)), slack += 2 * gap * gap;
+					ground.push_back(recess_shape(recess)),
+						slack += 2 * gap * gap;
 		for (const Segment &wall : walls_of(floor, room))
 			stops.push_back({capsule(wall, gap)}), slack += gap * gap / 4;
-		if (auto found = floor.plan.obstacles.find(room.id); found != floor.plan.obstacles.end())
+		if (auto found = floor.plan.obstacles.find(room.id);
+		    found != floor.plan.obstacles.end())
 			for (const Obstacle &obstacle : found->second) {
 				stops.push_back({obstacle.ring});
-				slack += obstacle.round * 1.5 * SAGITTA + (obstacle.round > 0 ? 0 : gap * gap * 2);
+				slack += obstacle.round * 1.5 * SAGITTA +
+				         (obstacle.round > 0 ? 0 : gap * gap * 2);
 				if (obstacle.kind == "drain")
 					continue;
 				for (const Segment &side : segments_of(Shape{obstacle.ring}))
@@ -93,7 +99,8 @@ void check_field(const Floor &floor, Report &report)
 			for (const Ring &ring : shape)
 				for (Point p : ring)
 					box.add(p);
-	auto g = static_cast<std::ptrdiff_t>(ground.size()), s = static_cast<std::ptrdiff_t>(stops.size());
+	auto g = static_cast<std::ptrdiff_t>(ground.size()),
+	     s = static_cast<std::ptrdiff_t>(stops.size());
 	std::vector<Trapezoid> apart = trapezoids(shapes, box, [g, s](const auto &in) {
 		bool field = std::count(in.begin(), in.begin() + g, 1) > 0 &&
 		             std::count(in.begin() + g, in.begin() + g + s, 1) == 0;
@@ -101,7 +108,8 @@ void check_field(const Floor &floor, Report &report)
 	});
 	double area = total_area(apart);
 	report.cases++;
-	report.check(area <= slack, "field", "lay %s: drawn anew it differs by %.3f mm2, allowed %.3f",
+	report.check(area <= slack, "field",
+	             "lay %s: drawn anew it differs by %.3f mm2, allowed %.3f",
 	             floor.field.lay.c_str(), area, slack);
 }
 
@@ -118,13 +126,22 @@ void check_controls(const Floor &floor, Report &report)
 		box.add(control.line.b);
 		box.grow(1);
 		for (const Panel &panel : floor.field.panels)
-			each_place(floor.field, panel, box, floor.field.faces, [&](int, int, int, const Ring &face) {
-				for (const Segment &s : segments_of(Shape{face}))
-					least = std::min(least, std::max(std::fabs(cross(d, s.a - control.line.a)),
-					                                 std::fabs(cross(d, s.b - control.line.a))) / length);
-			});
+			each_place(
+				floor.field, panel, box, floor.field.faces,
+				[&](int, int, int, const Ring &face) {
+					for (const Segment &s : segments_of(Shape{face}))
+						least = std::min(
+							least,
+							std::max(std::fabs(cross(
+									 d, s.a - control.line.a)),
+					                         std::fabs(cross(
+									 d,
+									 s.b - control.line.a))) /
+								length);
+				});
 		report.cases++;
-		report.check(least <= NEAR, "L1", "control %s: nearest row edge %.3f mm off", control.id.c_str(), least);
+		report.check(least <= NEAR, "L1", "control %s: nearest row edge %.3f mm off",
+		             control.id.c_str(), least);
 	}
 	for (const First &first : floor.record.firsts) {
 		if (!floor.lay.rooms.count(first.room))
@@ -135,16 +152,19 @@ void check_controls(const Floor &floor, Report &report)
 		box.grow(1);
 		for (const Panel &panel : floor.field.panels)
 			if (inside(panel.shape, first.at) || distance(first.at, panel.border) < 1)
-				each_place(floor.field, panel, box, floor.field.faces, [&](int, int, int, const Ring &face) {
-					for (Point p : face)
-						corner = std::min(corner, norm(p - first.at));
-				});
+				each_place(floor.field, panel, box, floor.field.faces,
+				           [&](int, int, int, const Ring &face) {
+						   for (Point p : face)
+							   corner = std::min(corner,
+						                             norm(p - first.at));
+					   });
 		for (const Control &control : floor.record.controls)
 			if (control.room == first.room)
 				line = std::max(line, distance(first.at, control.line));
 		report.cases++;
-		report.check(corner <= NEAR && line <= NEAR, "L5",
-		             "first tile of %s: %.3f mm from a corner of a face, %.3f from the control lines",
-		             first.room.c_str(), corner, line);
+		report.check(
+			corner <= NEAR && line <= NEAR, "L5",
+			"first tile of %s: %.3f mm from a corner of a face, %.3f from the control lines",
+			first.room.c_str(), corner, line);
 	}
 }

@@ -4,7 +4,8 @@
 
 #include "cracks.hpp"
 
-namespace {
+namespace
+{
 
 const double NEAR = 0.01;
 
@@ -17,7 +18,8 @@ std::vector<Shape> panels_of(const Field &field)
 }
 
 // Parts of the crack's line on the field, outside of the holds.
-double bare_length(const Floor &floor, const Crack &crack, const std::vector<Shape> &holds)
+double bare_length(const Floor &floor, const Crack &crack, const std::vector<Shape> &holds,
+                   Point &where)
 {
 	const std::vector<Shape> panels = panels_of(floor.field);
 	double bare = 0;
@@ -31,8 +33,11 @@ double bare_length(const Floor &floor, const Crack &crack, const std::vector<Sha
 			std::vector<double> at = cuts(s, borders);
 			for (size_t i = 0; i + 1 < at.size(); i++) {
 				Point middle = s.a + (s.b - s.a) * ((at[i] + at[i + 1]) / 2);
-				if (Floor::in_any(panels, middle, 0) && !Floor::in_any(holds, middle, NEAR))
+				if (Floor::in_any(panels, middle, 0) &&
+				    !Floor::in_any(holds, middle, NEAR)) {
 					bare += (at[i + 1] - at[i]) * norm(s.b - s.a);
+					where = middle;
+				}
 			}
 		}
 	return bare;
@@ -46,10 +51,11 @@ double loose_border(const Floor &floor, const Hold &hold)
 	std::vector<Segment> borders;
 	for (const Panel &panel : floor.field.panels) {
 		borders.insert(borders.end(), panel.border.begin(), panel.border.end());
-		each_place(floor.field, panel, box, floor.field.cells, [&](int, int, int, const Ring &cell) {
-			for (const Segment &s : segments_of(Shape{cell}))
-				borders.push_back(s);
-		});
+		each_place(floor.field, panel, box, floor.field.cells,
+		           [&](int, int, int, const Ring &cell) {
+				   for (const Segment &s : segments_of(Shape{cell}))
+					   borders.push_back(s);
+			   });
 	}
 	double loose = 0;
 	for (const Segment &s : segments_of(hold.shape)) {
@@ -86,18 +92,18 @@ int left_out(const Floor &floor, const Crack &crack, const std::vector<Shape> &h
 void check_hold(const Floor &floor, const Hold &hold, Report &report)
 {
 	double area = area_of(hold.shape);
-	report.check(std::fabs(area - hold.area) <= 1, "hold-area", "hold %s: %.3f mm2, recorded %.3f",
-	             hold.id.c_str(), area, hold.area);
+	report.check(std::fabs(area - hold.area) <= 1, "hold-area",
+	             "hold %s: %.3f mm2, recorded %.3f", hold.id.c_str(), area, hold.area);
 	double loose = loose_border(floor, hold);
-	report.check(loose <= NEAR, "hold-border", "hold %s: %.3f mm of its border off the tile joints",
-	             hold.id.c_str(), loose);
+	report.check(loose <= NEAR, "hold-border",
+	             "hold %s: %.3f mm of its border off the tile joints", hold.id.c_str(), loose);
 	double soft = 0;
 	for (const Joint &joint : floor.record.joints)
 		if (joint.kind == "soft" || joint.kind == "movement")
 			for (const Segment &s : segments_of(joint.line))
 				soft += length_where(s, {hold.shape}, true, NEAR);
-	report.check(soft <= NEAR, "hold-clear", "hold %s: %.3f mm of soft or movement joints inside",
-	             hold.id.c_str(), soft);
+	report.check(soft <= NEAR, "hold-clear",
+	             "hold %s: %.3f mm of soft or movement joints inside", hold.id.c_str(), soft);
 	report.cases++;
 }
 
@@ -106,7 +112,8 @@ void check_one_carried(const Floor &floor, const Joint &joint, Report &report)
 {
 	if (!floor.plan.joints.count(joint.of)) {
 		report.check(floor.plan.cracks.count(joint.of) > 0, "carried-line",
-		             "joint %s: carries no slab joint or crack of the plan", joint.id.c_str());
+		             "joint %s: carries no slab joint or crack of the plan",
+		             joint.id.c_str());
 		return;
 	}
 	const PlanJoint &slab = floor.plan.joints.at(joint.of);
@@ -119,7 +126,8 @@ void check_one_carried(const Floor &floor, const Joint &joint, Report &report)
 		for (double limit : {0.0, length})
 			if ((t0 < limit) != (t1 < limit)) {
 				Point p = s.a + (s.b - s.a) * ((limit - t0) / (t1 - t0));
-				deviation = std::max(deviation, std::fabs(cross(d, p - a)) / length);
+				deviation =
+					std::max(deviation, std::fabs(cross(d, p - a)) / length);
 			}
 		if (t0 >= 0 && t0 <= length)
 			deviation = std::max(deviation, std::fabs(cross(d, s.a - a)) / length);
@@ -127,15 +135,17 @@ void check_one_carried(const Floor &floor, const Joint &joint, Report &report)
 			deviation = std::max(deviation, std::fabs(cross(d, s.b - a)) / length);
 	}
 	report.cases++;
-	report.check(bend <= NEAR && deviation <= joint.width / 2 &&
-	                     joint.width >= slab.width + 2 * deviation - NEAR,
-	             "carried-line",
-	             "joint %s: %.3f mm wide, slab joint %s %.3f, deviates %.3f at most, bends %.3f",
-	             joint.id.c_str(), joint.width, joint.of.c_str(), slab.width, deviation, bend);
+	report.check(
+		bend <= NEAR && deviation <= joint.width / 2 &&
+			joint.width >= slab.width + 2 * deviation - NEAR,
+		"carried-line",
+		"joint %s: %.3f mm wide, slab joint %s %.3f, deviates %.3f at most, bends %.3f",
+		joint.id.c_str(), joint.width, joint.of.c_str(), slab.width, deviation, bend);
 }
 
 // Every stretch of slab joint under the lay is carried, unless it is to be relocated.
-void check_presence(const Floor &floor, const std::string &id, const PlanJoint &slab, Report &report)
+void check_presence(const Floor &floor, const std::string &id, const PlanJoint &slab,
+                    Report &report)
 {
 	if (slab.relocate)
 		return;
@@ -151,17 +161,20 @@ void check_presence(const Floor &floor, const std::string &id, const PlanJoint &
 			bool carried = false;
 			for (const Joint &joint : floor.record.joints)
 				carried = carried || (joint.kind == "carried" && joint.of == id &&
-				                      distance(p, segments_of(joint.line)) <= joint.width / 2 + NEAR);
+				                      distance(p, segments_of(joint.line)) <=
+				                              joint.width / 2 + NEAR);
 			missing += carried ? 0 : length / steps;
 		}
 	}
 	// Round columns and the gap at a wall may cost the last few millimetres.
-	report.check(missing <= 30, "carried-present", "slab joint %s: %.1f mm not carried", id.c_str(), missing);
+	report.check(missing <= 30, "carried-present", "slab joint %s: %.1f mm not carried",
+	             id.c_str(), missing);
 }
 
 double common(const Shape &a, const Shape &b)
 {
-	return total_area(trapezoids({&a, &b}, box_of(a), [](const auto &in) { return in[0] && in[1]; }));
+	return total_area(
+		trapezoids({&a, &b}, box_of(a), [](const auto &in) { return in[0] && in[1]; }));
 }
 
 } // namespace
@@ -176,13 +189,16 @@ void check_holds(const Floor &floor, Report &report)
 		std::vector<Shape> holds;
 		for (const Hold &hold : floor.record.holds)
 			holds.push_back(hold.shape);
-		double bare = bare_length(floor, crack, holds);
+		Point where;
+		double bare = bare_length(floor, crack, holds, where);
 		int missed = left_out(floor, crack, holds);
 		report.cases++;
-		report.check(bare <= NEAR, "hold-covers", "crack %s: %.3f mm of its line outside of holds",
-		             crack.id.c_str(), bare);
-		report.check(missed == 0, "hold-extent", "crack %s: %d tiles within a tile width not held",
-		             crack.id.c_str(), missed);
+		report.check(bare <= NEAR, "hold-covers",
+		             "crack %s: %.3f mm of its line outside of holds, at %.1f,%.1f",
+		             crack.id.c_str(), bare, where.x, where.y);
+		report.check(missed == 0, "hold-extent",
+		             "crack %s: %d tiles within a tile width not held", crack.id.c_str(),
+		             missed);
 	}
 }
 
@@ -198,6 +214,7 @@ void check_carried(const Floor &floor, Report &report)
 	for (const Panel &panel : floor.field.panels)
 		for (const Shape &band : bands)
 			tiled += common(band, panel.shape);
-	report.check(tiled <= 1, "carried-open", "lay %s: %.3f mm2 of field in the bands of carried joints",
+	report.check(tiled <= 1, "carried-open",
+	             "lay %s: %.3f mm2 of field in the bands of carried joints",
 	             floor.field.lay.c_str(), tiled);
 }

@@ -6,11 +6,15 @@
 #include <sstream>
 #include <stdexcept>
 
-namespace {
+namespace
+{
 
-class Reader {
-public:
-	explicit Reader(std::string bytes) : text(std::move(bytes)) {}
+class Reader
+{
+      public:
+	explicit Reader(std::string bytes) : text(std::move(bytes))
+	{
+	}
 
 	Element document()
 	{
@@ -22,7 +26,7 @@ public:
 		return root;
 	}
 
-private:
+      private:
 	std::string text;
 	size_t at = 0;
 
@@ -34,7 +38,10 @@ private:
 		throw std::runtime_error("line " + std::to_string(line) + ": " + what);
 	}
 
-	bool starts(const char *with) const { return text.compare(at, std::string(with).size(), with) == 0; }
+	bool starts(const char *with) const
+	{
+		return text.compare(at, std::string(with).size(), with) == 0;
+	}
 
 	void skip_to(const char *end)
 	{
@@ -66,8 +73,9 @@ private:
 	std::string name()
 	{
 		size_t from = at;
-		while (at < text.size() && (std::isalnum(static_cast<unsigned char>(text[at])) ||
-		                            std::string("-_.:").find(text[at]) != std::string::npos))
+		while (at < text.size() &&
+		       (std::isalnum(static_cast<unsigned char>(text[at])) ||
+		        std::string("-_.:").find(text[at]) != std::string::npos))
 			at++;
 		if (at == from)
 			fail("a name was expected");
@@ -85,7 +93,8 @@ private:
 				continue;
 			}
 			size_t end = raw.find(';', i);
-			std::string entity = end == std::string::npos ? "" : raw.substr(i + 1, end - i - 1);
+			std::string entity =
+				end == std::string::npos ? "" : raw.substr(i + 1, end - i - 1);
 			if (entities.count(entity))
 				result += entities.at(entity);
 			else if (entity.size() > 1 && entity[0] == '#')
@@ -109,7 +118,8 @@ private:
 			fail("a quote was expected");
 		size_t from = ++at;
 		skip_to(std::string(1, quote).c_str());
-		if (!element.attributes.emplace(key, plain(text.substr(from, at - from - 1))).second)
+		if (!element.attributes.emplace(key, plain(text.substr(from, at - from - 1)))
+		             .second)
 			fail("attribute " + key + " twice");
 	}
 

@@ -12,7 +12,10 @@ struct Element {
 	std::map<std::string, std::string> attributes;
 	std::vector<Element> children;
 
-	bool has(const std::string &key) const { return attributes.count(key) > 0; }
+	bool has(const std::string &key) const
+	{
+		return attributes.count(key) > 0;
+	}
 	std::string get(const std::string &key, const std::string &otherwise = "") const;
 	double number(const std::string &key) const; // throws where absent or no number
 	std::vector<const Element *> all(const std::string &child) const;

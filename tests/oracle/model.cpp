@@ -4,11 +4,13 @@
 #include <cmath>
 #include <stdexcept>
 
-namespace {
+namespace
+{
 
-const std::map<std::string, double> UNITS = {
-	{"mm", 1},   {"cm", 10},    {"m", 1000},       {"in", 25.4},       {"ft", 304.8},     {"'", 304.8},
-	{"\"", 25.4}, {"mil", 0.0254}, {"um", 0.001}, {"\u2032", 304.8}, {"\u2033", 25.4}};
+const std::map<std::string, double> UNITS = {{"mm", 1},         {"cm", 10},      {"m", 1000},
+                                             {"in", 25.4},      {"ft", 304.8},   {"'", 304.8},
+                                             {"\"", 25.4},      {"mil", 0.0254}, {"um", 0.001},
+                                             {"\u2032", 304.8}, {"\u2033", 25.4}};
 
 std::set<std::string> set_of(const std::string &list)
 {
@@ -46,7 +48,8 @@ double length_of(const std::string &text, const std::string &unit)
 		} else {
 			std::string best;
 			for (const auto &[name, mm] : UNITS)
-				if (text.compare(i, name.size(), name) == 0 && name.size() > best.size())
+				if (text.compare(i, name.size(), name) == 0 &&
+				    name.size() > best.size())
 					best = name;
 			if (best.empty() || !is_pending)
 				throw std::runtime_error("no length: '" + text + "'");
@@ -60,11 +63,13 @@ double length_of(const std::string &text, const std::string &unit)
 	return minus ? -total : total;
 }
 
-namespace {
+namespace
+{
 
 // Reads one plan; walls are collected first, because points may be given along them.
-class PlanReader {
-public:
+class PlanReader
+{
+      public:
 	explicit PlanReader(const Element &floor) : root(floor), unit(floor.get("unit"))
 	{
 		plan.inches = unit == "in" || unit == "ft";
@@ -77,7 +82,8 @@ public:
 		for (const Element *room : root.all("room")) {
 			for (const Element *e : room->all("obstacle"))
 				plan.obstacles[room->get("id")].push_back(
-					{e->get("id"), e->get("kind"), ring_of(*e), length(*e, "across", 0) * M_PI});
+					{e->get("id"), e->get("kind"), ring_of(*e),
+				         length(*e, "across", 0) * M_PI});
 			for (const Element *e : room->all("doorway"))
 				if (!e->has("to"))
 					plan.recesses[room->get("id")].push_back(recess_of(*e));
@@ -94,11 +100,12 @@ public:
 		for (const Element *e : root.all("membrane"))
 			plan.membranes.push_back({set_of(e->get("rooms")), e->get("kind"),
 			                          length(*e, "strip", 0), length(*e, "overrun", -1),
-			                          length(*e, "roll-wide", 0), e->get("soft-joints") == "one"});
+			                          length(*e, "roll-wide", 0),
+			                          e->get("soft-joints") == "one"});
 		return plan;
 	}
 
-private:
+      private:
 	struct Wall {
 		Segment chord;
 		Point into; // square into the room, length 1
@@ -119,7 +126,8 @@ private:
 			return {length(e, "x", 0), length(e, "y", 0)};
 		const Wall &wall = walls.at(e.get("wall"));
 		Point d = wall.chord.b - wall.chord.a;
-		return wall.chord.a + d * (length(e, "along", 0) / norm(d)) + wall.into * length(e, "out", 0);
+		return wall.chord.a + d * (length(e, "along", 0) / norm(d)) +
+		       wall.into * length(e, "out", 0);
 	}
 
 	Line line_of(const Element &e) const
@@ -146,7 +154,8 @@ private:
 				ring.push_back(at);
 				ids.push_back(wall->get("id"));
 				double angle = heading * M_PI / 180;
-				at = at + Point{std::cos(angle), std::sin(angle)} * length(*wall, "length", 0);
+				at = at + Point{std::cos(angle), std::sin(angle)} *
+				                  length(*wall, "length", 0);
 				heading += number_of(wall->get("turn", "90"));
 			}
 		}
@@ -154,7 +163,9 @@ private:
 		for (size_t i = 0; i < ring.size(); i++) {
 			Segment chord{ring[i], ring[(i + 1) % ring.size()]};
 			Point d = (chord.b - chord.a) * (side / norm(chord.b - chord.a));
-			std::string id = ids[i].empty() ? room.get("id") + "." + std::to_string(i + 1) : ids[i];
+			std::string id = ids[i].empty()
+			                         ? room.get("id") + "." + std::to_string(i + 1)
+			                         : ids[i];
 			walls[id] = {chord, {-d.y, d.x}};
 		}
 	}
@@ -167,15 +178,19 @@ private:
 				ring.push_back(point(*corner));
 		Point middle = point(obstacle);
 		if (obstacle.has("across")) {
-			const int sides = 180; // drawn round the circle, so that no floor is claimed in it
+			const int sides =
+				180; // drawn round the circle, so that no floor is claimed in it
 			double radius = length(obstacle, "across", 0) / 2 / std::cos(M_PI / sides);
 			for (int i = 0; i < sides; i++)
 				ring.push_back(middle + Point{std::cos(2 * M_PI * i / sides),
-				                              std::sin(2 * M_PI * i / sides)} * radius);
+				                              std::sin(2 * M_PI * i / sides)} *
+				                                radius);
 		} else if (obstacle.has("wide")) {
 			double angle = number_of(obstacle.get("turn", "0")) * M_PI / 180;
-			Point u = Point{std::cos(angle), std::sin(angle)} * (length(obstacle, "wide", 0) / 2);
-			Point v = Point{-std::sin(angle), std::cos(angle)} * (length(obstacle, "deep", 0) / 2);
+			Point u = Point{std::cos(angle), std::sin(angle)} *
+			          (length(obstacle, "wide", 0) / 2);
+			Point v = Point{-std::sin(angle), std::cos(angle)} *
+			          (length(obstacle, "deep", 0) / 2);
 			ring = {middle - u - v, middle + u - v, middle + u + v, middle - u + v};
 		}
 		return turned(ring, true);
@@ -189,7 +204,8 @@ private:
 		std::string stop = e.get("stop", "middle");
 		double share = stop == "near" ? 0 : stop == "far" ? 1 : 0.5;
 		return {{wall.chord.a + along * from, wall.chord.a + along * (from + wide)},
-		        length(e, "deep", 0) * share, wall.into};
+		        length(e, "deep", 0) * share,
+		        wall.into};
 	}
 
 	PlanLay lay_of(const Element &e) const
@@ -202,9 +218,12 @@ private:
 		for (const std::string &id : words(e.get("tile")))
 			for (const Element *tile : root.all("tile"))
 				if (tile->get("id") == id) {
-					double wide = length(*tile, "wide", 0), tall = length(*tile, "long", wide);
-					lay.tile_width = std::max(lay.tile_width, std::min(wide, tall));
-					lay.tile_long = std::max(lay.tile_long, std::max(wide, tall));
+					double wide = length(*tile, "wide", 0),
+					       tall = length(*tile, "long", wide);
+					lay.tile_width =
+						std::max(lay.tile_width, std::min(wide, tall));
+					lay.tile_long =
+						std::max(lay.tile_long, std::max(wide, tall));
 				}
 		return lay;
 	}
@@ -233,7 +252,8 @@ Shape shape_of(const Element &e)
 		if (child.name == "outline" || child.name == "hole") {
 			Ring ring = points_of(child.text);
 			if (ring.size() < 3)
-				throw std::runtime_error(e.name + " " + e.get("id") + ": outline of fewer than 3 points");
+				throw std::runtime_error(e.name + " " + e.get("id") +
+				                         ": outline of fewer than 3 points");
 			shape.push_back(turned(ring, child.name == "outline"));
 		}
 	return shape;
@@ -252,7 +272,8 @@ Field field_of(const Element &e, const Plan &plan)
 		field.b = pair_of(grid->get("b"));
 		for (const Element *face : grid->all("face")) {
 			field.faces.push_back(turned(points_of(face->text), true));
-			field.cells.push_back(grown(field.faces.back(), plan.lays.at(field.lay).joint / 2));
+			field.cells.push_back(
+				grown(field.faces.back(), plan.lays.at(field.lay).joint / 2));
 		}
 	}
 	for (const Element *p : e.all("panel")) {
@@ -276,7 +297,8 @@ Strip strip_of(const Element &e)
 {
 	Strip strip{e.get("id"), set_of(e.get("crack")), e.number("area") * 1e6, shape_of(e), {}};
 	for (const Element *piece : e.all("piece"))
-		strip.pieces.push_back({shape_of(*piece), piece->number("length"), piece->number("wide")});
+		strip.pieces.push_back(
+			{shape_of(*piece), piece->number("length"), piece->number("wide")});
 	return strip;
 }
 
@@ -318,13 +340,15 @@ Record read_record(const std::string &path, const Plan &plan)
 	for (const Element *e : root.all("strip"))
 		record.strips.push_back(strip_of(*e));
 	for (const Element *e : root.all("hold"))
-		record.holds.push_back(
-			{e->get("id"), set_of(e->get("crack")), e->number("area") * 1e6, shape_of(*e)});
+		record.holds.push_back({e->get("id"), set_of(e->get("crack")),
+		                        e->number("area") * 1e6, shape_of(*e)});
 	for (const Element *e : root.all("joint"))
 		record.joints.push_back(joint_of(*e));
 	for (const Element *e : root.all("control"))
-		record.controls.push_back({e->get("id"), e->get("room"),
-		                           {{e->number("x1"), e->number("y1")}, {e->number("x2"), e->number("y2")}}});
+		record.controls.push_back(
+			{e->get("id"),
+		         e->get("room"),
+		         {{e->number("x1"), e->number("y1")}, {e->number("x2"), e->number("y2")}}});
 	for (const Element *e : root.all("first"))
 		record.firsts.push_back({e->get("room"), {e->number("x"), e->number("y")}});
 	for (const Element *e : root.all("cover"))

@@ -34,7 +34,7 @@ struct PlanMembrane {
 };
 struct Obstacle {
 	std::string id, kind;
-	Ring ring; // round ones drawn outside
+	Ring ring;        // round ones drawn outside
 	double round = 0; // length round a circle, else 0
 };
 // A doorway where the scope ends: its opening in the wall, and how far out it is tiled.

@@ -4,7 +4,8 @@
 #include <cmath>
 #include <queue>
 
-namespace {
+namespace
+{
 
 const double SAME = 0.005; // nodes this close are one
 const double BIN = 20;
@@ -50,9 +51,9 @@ Network::Network(const Floor &floor, size_t number, const Box &box)
 	const Panel &panel = floor.field.panels[number];
 	each_place(floor.field, panel, box, floor.field.cells,
 	           [&](int face, int i, int j, const Ring &ring) {
-		           cell_of[{face, i, j}] = static_cast<int>(cells.size());
-		           cells.push_back(ring);
-	           });
+			   cell_of[{face, i, j}] = static_cast<int>(cells.size());
+			   cells.push_back(ring);
+		   });
 	crossed.assign(cells.size(), 0);
 	for (const Ring &cell : cells)
 		for (Point p : cell)
@@ -78,9 +79,14 @@ void Network::add_edges(const Panel &panel)
 				for (long j = low.second; j <= high.second; j++)
 					if (auto found = bins.find({i, j}); found != bins.end())
 						for (int n : found->second)
-							if (distance(nodes[static_cast<size_t>(n)], s) <= SAME)
+							if (distance(nodes[static_cast<size_t>(n)],
+							             s) <= SAME)
 								at.push_back(
-									dot(nodes[static_cast<size_t>(n)] - s.a, d) / (length * length));
+									dot(nodes[static_cast<
+										    size_t>(n)] -
+								                    s.a,
+								            d) /
+									(length * length));
 			std::vector<double> borders;
 			for (double t : cuts(s, panel.border))
 				if (t > 0 && t < 1)
@@ -90,22 +96,28 @@ void Network::add_edges(const Panel &panel)
 			for (size_t k = 0; k + 1 < at.size(); k++) {
 				if ((at[k + 1] - at[k]) * length <= SAME)
 					continue;
-				Point a = s.a + d * at[k], b = s.a + d * at[k + 1], middle = (a + b) * 0.5;
-				if (!inside(panel.shape, middle) && distance(middle, panel.border) > SAME)
+				Point a = s.a + d * at[k], b = s.a + d * at[k + 1],
+				      middle = (a + b) * 0.5;
+				if (!inside(panel.shape, middle) &&
+				    distance(middle, panel.border) > SAME)
 					continue;
 				int from = node(a), to = node(b);
 				if (from == to)
 					continue;
 				for (int n : {from, to})
-					if (distance(nodes[static_cast<size_t>(n)], panel.border) <= SAME)
+					if (distance(nodes[static_cast<size_t>(n)], panel.border) <=
+					    SAME)
 						on_border[static_cast<size_t>(n)] = 1;
 				auto key = std::minmax(from, to);
 				if (!known.count(key)) {
 					known[key] = edges.size();
-					edges.push_back({from, to,
+					edges.push_back({from,
+					                 to,
 					                 norm(nodes[static_cast<size_t>(to)] -
 					                      nodes[static_cast<size_t>(from)]),
-					                 {}, false, false});
+					                 {},
+					                 false,
+					                 false});
 				}
 				edges[known[key]].cells.push_back(static_cast<int>(c));
 			}
@@ -115,7 +127,8 @@ void Network::add_edges(const Panel &panel)
 void Network::mark_crossed(const std::vector<const Tile *> &tiles)
 {
 	for (const Tile *tile : tiles)
-		if (auto found = cell_of.find({tile->face, tile->i, tile->j}); found != cell_of.end())
+		if (auto found = cell_of.find({tile->face, tile->i, tile->j});
+		    found != cell_of.end())
 			crossed[static_cast<size_t>(found->second)] = 1;
 	std::vector<std::vector<int>> beside(cells.size());
 	for (const Edge &edge : edges)
@@ -165,7 +178,10 @@ double Network::cheapest(const std::vector<int> &starts, const std::vector<int> 
 	struct State {
 		double cost;
 		size_t edge; // twice the edge, one more when walked back
-		bool operator<(const State &o) const { return cost > o.cost; }
+		bool operator<(const State &o) const
+		{
+			return cost > o.cost;
+		}
 	};
 	std::vector<std::vector<size_t>> leaving(nodes.size());
 	auto from_of = [&](size_t e) {
@@ -199,9 +215,12 @@ double Network::cheapest(const std::vector<int> &starts, const std::vector<int> 
 			return s.cost;
 		for (size_t e : leaving[at])
 			if (e != (s.edge ^ 1))
-				offer(e, s.cost + edges[e / 2].length +
-				                 penalty * quarter_turns(nodes[at] - nodes[from_of(s.edge)],
-				                                         nodes[to_of(e)] - nodes[at]));
+				offer(e,
+				      s.cost + edges[e / 2].length +
+				              penalty *
+				                      quarter_turns(nodes[at] -
+				                                            nodes[from_of(s.edge)],
+				                                    nodes[to_of(e)] - nodes[at]));
 	}
 	return -1;
 }
@@ -220,12 +239,18 @@ double Network::cheapest_of_all(const std::vector<int> &starts, const std::vecto
 	std::function<void(int, int, double)> walk = [&](int before, int at, double cost) {
 		if (before >= 0 && std::find(ends.begin(), ends.end(), at) != ends.end())
 			best = best < 0 ? cost : std::min(best, cost);
-		used[static_cast<size_t>(at)] = 1; // a way that meets itself is longer and turns more
+		used[static_cast<size_t>(at)] =
+			1; // a way that meets itself is longer and turns more
 		for (auto [next, length] : beside[static_cast<size_t>(at)]) {
 			if (used[static_cast<size_t>(next)])
 				continue;
-			Point here = nodes[static_cast<size_t>(at)], there = nodes[static_cast<size_t>(next)];
-			double turn = before < 0 ? 0 : quarter_turns(here - nodes[static_cast<size_t>(before)], there - here);
+			Point here = nodes[static_cast<size_t>(at)],
+			      there = nodes[static_cast<size_t>(next)];
+			double turn =
+				before < 0
+					? 0
+					: quarter_turns(here - nodes[static_cast<size_t>(before)],
+			                                there - here);
 			walk(at, next, cost + length + penalty * turn);
 		}
 		used[static_cast<size_t>(at)] = 0;

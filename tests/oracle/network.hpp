@@ -4,8 +4,9 @@
 #define ORACLE_NETWORK_HPP
 #include "cracks.hpp"
 
-class Network {
-public:
+class Network
+{
+      public:
 	// All cells of the panel that meet the box.
 	Network(const Floor &, size_t panel, const Box &);
 
@@ -28,12 +29,13 @@ public:
 
 	int node_at(Point, double within) const; // -1: none
 	// Least cost from one of `starts` to one of `ends` by open edges; negative: no way.
-	double cheapest(const std::vector<int> &starts, const std::vector<int> &ends, double penalty) const;
+	double cheapest(const std::vector<int> &starts, const std::vector<int> &ends,
+	                double penalty) const;
 	// The same by trying every way; for few open edges.
 	double cheapest_of_all(const std::vector<int> &starts, const std::vector<int> &ends,
 	                       double penalty) const;
 
-private:
+      private:
 	struct Address {
 		int face, i, j;
 		bool operator<(const Address &o) const

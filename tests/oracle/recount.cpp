@@ -24,7 +24,8 @@ void Report::check(bool ok, const char *name, const char *format, ...)
 	std::printf("\n");
 }
 
-namespace {
+namespace
+{
 
 const char *const RULES = "src/rules/us.rules";
 const char *const PENALTY = "figure soft-turn-penalty =";
@@ -35,7 +36,8 @@ double penalty_from(const std::string &path)
 	std::ifstream file(path);
 	for (std::string line; std::getline(file, line);)
 		if (line.rfind(PENALTY, 0) == 0) {
-			std::vector<std::string> parts = words(line.substr(std::string(PENALTY).size()));
+			std::vector<std::string> parts =
+				words(line.substr(std::string(PENALTY).size()));
 			std::string all;
 			for (const std::string &part : parts)
 				all += part;
@@ -63,13 +65,13 @@ void check_document(const Record &record, Report &report)
 	int twice = 0, bad = 0;
 	collect_ids(record.root, ids, twice, bad);
 	report.check(record.root.name == "placed" && record.root.get("version") == "1" && bad == 0,
-	             "document", "root %s version %s, %d numbers that are none", record.root.name.c_str(),
-	             record.root.get("version").c_str(), bad);
+	             "document", "root %s version %s, %d numbers that are none",
+	             record.root.name.c_str(), record.root.get("version").c_str(), bad);
 	report.check(twice == 0, "ids", "%zu ids, %d twice", ids.size(), twice);
 	for (const Room &room : record.rooms) {
 		double area = area_of(room.shape);
-		report.check(std::fabs(area - room.area) <= 1, "room-area", "room %s: %.3f mm2, recorded %.3f",
-		             room.id.c_str(), area, room.area);
+		report.check(std::fabs(area - room.area) <= 1, "room-area",
+		             "room %s: %.3f mm2, recorded %.3f", room.id.c_str(), area, room.area);
 	}
 	report.check(!record.fields.empty(), "fields", "%zu", record.fields.size());
 }
@@ -121,8 +123,10 @@ int main(int count, char **arguments)
 	}
 	try {
 		if (paths.size() != 2)
-			throw std::runtime_error("usage: recount PLAN.xml RECORD.xml [--penalty MM | --rules FILE]");
-		return recount(paths[0], paths[1], penalty.empty() ? penalty_from(rules) : number_of(penalty));
+			throw std::runtime_error(
+				"usage: recount PLAN.xml RECORD.xml [--penalty MM | --rules FILE]");
+		return recount(paths[0], paths[1],
+		               penalty.empty() ? penalty_from(rules) : number_of(penalty));
 	} catch (const std::exception &error) {
 		std::printf("FAIL read: %s\n", error.what());
 		return 2;

@@ -4,8 +4,9 @@
 #include <cstdarg>
 #include <string>
 
-class Report {
-public:
+class Report
+{
+      public:
 	void check(bool ok, const char *name, const char *format, ...)
 		__attribute__((format(printf, 4, 5)));
 	int checks = 0, failed = 0;

@@ -5,9 +5,18 @@
 #include <numeric>
 #include <queue>
 
-double dot(Point a, Point b) { return a.x * b.x + a.y * b.y; }
-double cross(Point a, Point b) { return a.x * b.y - a.y * b.x; }
-double norm(Point a) { return std::sqrt(dot(a, a)); }
+double dot(Point a, Point b)
+{
+	return a.x * b.x + a.y * b.y;
+}
+double cross(Point a, Point b)
+{
+	return a.x * b.y - a.y * b.x;
+}
+double norm(Point a)
+{
+	return std::sqrt(dot(a, a));
+}
 
 void Box::add(Point p)
 {
@@ -15,14 +24,20 @@ void Box::add(Point p)
 	x1 = std::max(x1, p.x), y1 = std::max(y1, p.y);
 }
 
-void Box::grow(double by) { x0 -= by, y0 -= by, x1 += by, y1 += by; }
+void Box::grow(double by)
+{
+	x0 -= by, y0 -= by, x1 += by, y1 += by;
+}
 
 bool Box::meets(const Box &b) const
 {
 	return x0 <= b.x1 && b.x0 <= x1 && y0 <= b.y1 && b.y0 <= y1;
 }
 
-bool Box::holds(Point p) const { return x0 <= p.x && p.x <= x1 && y0 <= p.y && p.y <= y1; }
+bool Box::holds(Point p) const
+{
+	return x0 <= p.x && p.x <= x1 && y0 <= p.y && p.y <= y1;
+}
 
 Box box_of(const Ring &ring)
 {
@@ -124,8 +139,9 @@ double distance(const Ring &convex, const std::vector<Segment> &segments)
 		if (inside({convex}, s.a))
 			return 0;
 		for (size_t i = 0; i < convex.size(); i++)
-			least = std::min(
-				least, distance(Segment{convex[i], convex[(i + 1) % convex.size()]}, s));
+			least = std::min(least, distance(Segment{convex[i],
+			                                         convex[(i + 1) % convex.size()]},
+			                                 s));
 	}
 	return least;
 }
@@ -145,7 +161,8 @@ std::vector<double> cuts(const Segment &s, const std::vector<Segment> &others)
 		}
 		for (Point p : {o.a, o.b}) // corners near the segment: also where it runs along
 			if (length > 0 && distance(p, s) < 0.01)
-				at.push_back(std::clamp(dot(p - s.a, d) / (length * length), 0.0, 1.0));
+				at.push_back(
+					std::clamp(dot(p - s.a, d) / (length * length), 0.0, 1.0));
 	}
 	std::sort(at.begin(), at.end());
 	return at;
@@ -216,10 +233,12 @@ bool Trapezoid::holds(Point p, double slack) const
 	if (p.x < x0 - slack || p.x > x1 + slack)
 		return false;
 	double t = x1 > x0 ? std::clamp((p.x - x0) / (x1 - x0), 0.0, 1.0) : 0;
-	return p.y >= low0 + t * (low1 - low0) - slack && p.y <= high0 + t * (high1 - high0) + slack;
+	return p.y >= low0 + t * (low1 - low0) - slack &&
+	       p.y <= high0 + t * (high1 - high0) + slack;
 }
 
-namespace {
+namespace
+{
 
 struct Edge {
 	Point a, b; // a.x < b.x
@@ -240,10 +259,14 @@ struct Joined { // union-find
 	int top(int i)
 	{
 		while (up[static_cast<size_t>(i)] != i)
-			i = up[static_cast<size_t>(i)] = up[static_cast<size_t>(up[static_cast<size_t>(i)])];
+			i = up[static_cast<size_t>(i)] =
+				up[static_cast<size_t>(up[static_cast<size_t>(i)])];
 		return i;
 	}
-	void join(int a, int b) { up[static_cast<size_t>(top(a))] = top(b); }
+	void join(int a, int b)
+	{
+		up[static_cast<size_t>(top(a))] = top(b);
+	}
 };
 
 std::vector<Edge> edges_in(const std::vector<const Shape *> &shapes, const Box &window)
@@ -324,7 +347,8 @@ std::vector<Trapezoid> trapezoids(const std::vector<const Shape *> &shapes, cons
 				joins_below = false;
 				continue;
 			}
-			Trapezoid t{x0, x1, low.at(x0), high.at(x0), low.at(x1), high.at(x1), in, joined.add()};
+			Trapezoid t{x0,         x1,          low.at(x0), high.at(x0),
+			            low.at(x1), high.at(x1), in,         joined.add()};
 			if (joins_below)
 				joined.join(t.part, kept.back().part);
 			kept.push_back(t);
@@ -333,7 +357,8 @@ std::vector<Trapezoid> trapezoids(const std::vector<const Shape *> &shapes, cons
 		for (size_t i = before_from; i < before_to; i++)
 			for (size_t k = from; k < kept.size(); k++)
 				if (std::min(kept[i].high1, kept[k].high0) -
-				            std::max(kept[i].low1, kept[k].low0) > 1e-6)
+				            std::max(kept[i].low1, kept[k].low0) >
+				    1e-6)
 					joined.join(kept[i].part, kept[k].part);
 		before_from = from, before_to = kept.size();
 	}
@@ -359,13 +384,16 @@ double total_area(const std::vector<Trapezoid> &all)
 	return area;
 }
 
-Bounds greatest(const std::vector<Trapezoid> &all, const std::function<double(Point)> &f, double limit,
-                double resolution)
+Bounds greatest(const std::vector<Trapezoid> &all, const std::function<double(Point)> &f,
+                double limit, double resolution)
 {
 	struct Cell {
 		Ring quad;
 		double most;
-		bool operator<(const Cell &o) const { return most < o.most; }
+		bool operator<(const Cell &o) const
+		{
+			return most < o.most;
+		}
 	};
 	double least = -1e300;
 	std::priority_queue<Cell> open;

@@ -12,9 +12,18 @@
 struct Point {
 	double x = 0, y = 0;
 };
-inline Point operator+(Point a, Point b) { return {a.x + b.x, a.y + b.y}; }
-inline Point operator-(Point a, Point b) { return {a.x - b.x, a.y - b.y}; }
-inline Point operator*(Point a, double k) { return {a.x * k, a.y * k}; }
+inline Point operator+(Point a, Point b)
+{
+	return {a.x + b.x, a.y + b.y};
+}
+inline Point operator-(Point a, Point b)
+{
+	return {a.x - b.x, a.y - b.y};
+}
+inline Point operator*(Point a, double k)
+{
+	return {a.x * k, a.y * k};
+}
 double dot(Point a, Point b);
 double cross(Point a, Point b);
 double norm(Point a);
@@ -63,9 +72,18 @@ struct Trapezoid {
 	double x0, x1, low0, high0, low1, high1;
 	std::vector<char> in; // per shape: inside or not
 	int part = 0;         // connected part, numbered from 0
-	double area() const { return (high0 - low0 + high1 - low1) / 2 * (x1 - x0); }
-	Point middle() const { return {(x0 + x1) / 2, (low0 + low1 + high0 + high1) / 4}; }
-	Ring ring() const { return {{x0, low0}, {x1, low1}, {x1, high1}, {x0, high0}}; }
+	double area() const
+	{
+		return (high0 - low0 + high1 - low1) / 2 * (x1 - x0);
+	}
+	Point middle() const
+	{
+		return {(x0 + x1) / 2, (low0 + low1 + high0 + high1) / 4};
+	}
+	Ring ring() const
+	{
+		return {{x0, low0}, {x1, low1}, {x1, high1}, {x0, high0}};
+	}
 	bool holds(Point p, double slack) const;
 };
 using Keep = std::function<bool(const std::vector<char> &in)>;

@@ -5,11 +5,12 @@
 
 #include "network.hpp"
 
-namespace {
+namespace
+{
 
 const double NEAR = 0.01;
 const double END_REACH = 25.4; // an end this near a border lies on it
-const long FEW = 40; // edges of a corridor in which every way is tried
+const long FEW = 40;           // edges of a corridor in which every way is tried
 
 struct SoftJoint {
 	const Joint &joint;
@@ -35,7 +36,8 @@ int panel_of(const Field &field, const Line &line)
 		bool all = true;
 		for (const Segment &s : segments_of(line)) {
 			Point middle = (s.a + s.b) * 0.5;
-			all = all && (inside(panel.shape, middle) || distance(middle, panel.border) <= NEAR);
+			all = all && (inside(panel.shape, middle) ||
+			              distance(middle, panel.border) <= NEAR);
 		}
 		if (all)
 			return static_cast<int>(p);
@@ -75,7 +77,8 @@ double off_network(const Line &line, const Network &network)
 		for (const Network::Edge &edge : network.edges) {
 			Point a = network.nodes[static_cast<size_t>(edge.from)],
 			      b = network.nodes[static_cast<size_t>(edge.to)];
-			if (std::fabs(cross(d, a - s.a)) > NEAR * length || std::fabs(cross(d, b - s.a)) > NEAR * length)
+			if (std::fabs(cross(d, a - s.a)) > NEAR * length ||
+			    std::fabs(cross(d, b - s.a)) > NEAR * length)
 				continue;
 			double t0 = dot(a - s.a, d) / length, t1 = dot(b - s.a, d) / length;
 			under.push_back(std::minmax(t0, t1));
@@ -112,14 +115,18 @@ double inside_crossed(const Line &line, const Network &network)
 void check_place(const Floor &floor, const SoftJoint &soft, const Network &network, Report &report)
 {
 	const Joint &joint = soft.joint;
-	double off = off_network(joint.line, network), in = inside_crossed(joint.line, network), bare = 0;
+	double off = off_network(joint.line, network), in = inside_crossed(joint.line, network),
+	       bare = 0;
 	std::vector<Shape> covers = floor.covered();
 	for (const Segment &s : segments_of(joint.line))
 		bare += length_where(s, covers, false, NEAR);
 	report.cases++;
-	report.check(off <= NEAR, "E-C3.on-joint", "joint %s: %.3f mm off the tile joints", joint.id.c_str(), off);
-	report.check(bare <= NEAR, "E-C3.on-strip", "joint %s: %.3f mm beside the strip", joint.id.c_str(), bare);
-	report.check(in <= NEAR, "E-C3.clear", "joint %s: %.3f mm inside crossed cells", joint.id.c_str(), in);
+	report.check(off <= NEAR, "E-C3.on-joint", "joint %s: %.3f mm off the tile joints",
+	             joint.id.c_str(), off);
+	report.check(bare <= NEAR, "E-C3.on-strip", "joint %s: %.3f mm beside the strip",
+	             joint.id.c_str(), bare);
+	report.check(in <= NEAR, "E-C3.clear", "joint %s: %.3f mm inside crossed cells",
+	             joint.id.c_str(), in);
 }
 
 void check_figures(const Joint &joint, double penalty, Report &report)
@@ -128,14 +135,17 @@ void check_figures(const Joint &joint, double penalty, Report &report)
 	for (size_t i = 0; i + 1 < joint.line.size(); i++) {
 		length += norm(joint.line[i + 1] - joint.line[i]);
 		if (i > 0)
-			turns += quarter_turns(joint.line[i] - joint.line[i - 1], joint.line[i + 1] - joint.line[i]);
+			turns += quarter_turns(joint.line[i] - joint.line[i - 1],
+			                       joint.line[i + 1] - joint.line[i]);
 	}
-	report.check(std::fabs(length - joint.length) <= NEAR && std::fabs(turns - joint.turns) <= 1e-4 &&
-	                     std::fabs(length + penalty * turns - joint.cost) <= NEAR + 1e-4 * penalty,
+	report.check(std::fabs(length - joint.length) <= NEAR &&
+	                     std::fabs(turns - joint.turns) <= 1e-4 &&
+	                     std::fabs(length + penalty * turns - joint.cost) <=
+	                             NEAR + 1e-4 * penalty,
 	             "E-C3.figures",
 	             "joint %s: length %.3f, turns %.4f, cost %.3f; recorded %.3f, %.4f, %.3f",
-	             joint.id.c_str(), length, turns, length + penalty * turns, joint.length, joint.turns,
-	             joint.cost);
+	             joint.id.c_str(), length, turns, length + penalty * turns, joint.length,
+	             joint.turns, joint.cost);
 }
 
 // The contract's strip, before it grew to its soft joints, holds at least this much: what
@@ -150,10 +160,12 @@ bool surely_in_corridor(const Floor &floor, const Network &network, const Networ
 		return false;
 	if (beside == 1)
 		return true;
-	Point a = network.nodes[static_cast<size_t>(edge.from)], b = network.nodes[static_cast<size_t>(edge.to)];
+	Point a = network.nodes[static_cast<size_t>(edge.from)],
+	      b = network.nodes[static_cast<size_t>(edge.to)];
 	int steps = static_cast<int>(edge.length / 10) + 1;
 	for (int i = 0; i <= steps; i++)
-		if (distance(a + (b - a) * (static_cast<double>(i) / steps), lines) > floor.half_width() - 0.5)
+		if (distance(a + (b - a) * (static_cast<double>(i) / steps), lines) >
+		    floor.half_width() - 0.5)
 			return false;
 	return true;
 }
@@ -178,8 +190,10 @@ std::vector<int> nodes_along_edge(const Floor &floor, const SoftJoint &soft, con
 	};
 	auto take = [&](Point p) {
 		for (size_t n = 0; n < network.nodes.size(); n++)
-			if (network.on_border[n] && distance(network.nodes[n], Segment{p, p}) <= 2 &&
-			    std::find(found.begin(), found.end(), static_cast<int>(n)) == found.end())
+			if (network.on_border[n] &&
+			    distance(network.nodes[n], Segment{p, p}) <= 2 &&
+			    std::find(found.begin(), found.end(), static_cast<int>(n)) ==
+			            found.end())
 				found.push_back(static_cast<int>(n));
 	};
 	for (const Ring &ring : floor.field.panels[soft.panel].shape) {
@@ -190,7 +204,8 @@ std::vector<int> nodes_along_edge(const Floor &floor, const SoftJoint &soft, con
 			if (way < 0)
 				std::reverse(turned.begin(), turned.end());
 			size_t n = turned.size(), start = 0;
-			while (start < n && distance(end, Segment{turned[start], turned[(start + 1) % n]}) > NEAR)
+			while (start < n && distance(end, Segment{turned[start],
+			                                          turned[(start + 1) % n]}) > NEAR)
 				start++;
 			Point at = end;
 			take(at);
@@ -219,7 +234,8 @@ bool is_crossing(const Segment &edge, const std::vector<Segment> &barrier)
 	return false;
 }
 
-void check_cheapest(const Floor &floor, const SoftJoint &soft, Network network, double penalty, Report &report)
+void check_cheapest(const Floor &floor, const SoftJoint &soft, Network network, double penalty,
+                    Report &report)
 {
 	const Joint &joint = soft.joint;
 	std::vector<int> ends[2];
@@ -238,10 +254,12 @@ void check_cheapest(const Floor &floor, const SoftJoint &soft, Network network, 
 	for (const Crack *crack : soft.group.cracks)
 		for (const OpenEnd &end : open_ends(floor, *crack))
 			if (at_border == 0)
-				barrier.push_back({end.at, end.at + end.along * (2 * floor.overrun())});
+				barrier.push_back(
+					{end.at, end.at + end.along * (2 * floor.overrun())});
 	long open = 0;
 	for (Network::Edge &edge : network.edges) {
-		Segment s{network.nodes[static_cast<size_t>(edge.from)], network.nodes[static_cast<size_t>(edge.to)]};
+		Segment s{network.nodes[static_cast<size_t>(edge.from)],
+		          network.nodes[static_cast<size_t>(edge.to)]};
 		edge.open = surely_in_corridor(floor, network, edge, soft.group.line) &&
 		            !is_crossing(s, barrier);
 		open += edge.open;
@@ -251,18 +269,21 @@ void check_cheapest(const Floor &floor, const SoftJoint &soft, Network network, 
 	report.cases += best >= 0;
 	if (open <= FEW) {
 		double all = network.cheapest_of_all(ends[0], ends[1], penalty);
-		report.check(std::fabs(all - best) <= 1e-6, "search", "joint %s: %.6f by search, %.6f by trying all",
-		             joint.id.c_str(), best, all);
+		report.check(std::fabs(all - best) <= 1e-6, "search",
+		             "joint %s: %.6f by search, %.6f by trying all", joint.id.c_str(), best,
+		             all);
 	}
 	report.check(best < 0 || cost <= best + NEAR, "E-C3.cheapest",
-	             "joint %s: cost %.3f, %s %.3f in a corridor of %ld edges (penalty %g)", joint.id.c_str(),
-	             cost, best < 0 ? "no other way" : "cheapest", best, open, penalty);
+	             "joint %s: cost %.3f, %s %.3f in a corridor of %ld edges (penalty %g)",
+	             joint.id.c_str(), cost, best < 0 ? "no other way" : "cheapest", best, open,
+	             penalty);
 }
 
 // The strip reaches 50 mm beyond the far edge of its soft joints.
 void check_beyond(const Floor &floor, const Joint &joint, Report &report)
 {
-	std::vector<Shape> ground = floor.ground(), stops = floor.obstacles(), covers = floor.covered();
+	std::vector<Shape> ground = floor.ground(), stops = floor.obstacles(),
+			   covers = floor.covered();
 	for (const Shape &band : carried_bands(floor.record))
 		stops.push_back(band);
 	for (const Hold &hold : floor.record.holds)
@@ -274,14 +295,16 @@ void check_beyond(const Floor &floor, const Joint &joint, Report &report)
 		for (double t = 5; t < norm(s.b - s.a); t += 10)
 			for (double side : {reach, -reach}) {
 				Point p = s.a + d * t, q = p + Point{-d.y, d.x} * side;
-				if (length_where({p, q}, ground, false, 0) > 0 || length_where({p, q}, stops, true, 0) > 0)
+				if (length_where({p, q}, ground, false, 0) > 0 ||
+				    length_where({p, q}, stops, true, 0) > 0)
 					continue;
 				samples++;
 				bare += !Floor::in_any(covers, q, NEAR);
 			}
 	}
-	report.check(bare == 0, "E-C3.beyond", "joint %s: %d of %d points 50 mm beyond it off the strip",
-	             joint.id.c_str(), bare, samples);
+	report.check(bare == 0, "E-C3.beyond",
+	             "joint %s: %d of %d points 50 mm beyond it off the strip", joint.id.c_str(),
+	             bare, samples);
 }
 
 // What a look aside from a crack must meet before it passes the strip's greatest reach.
@@ -290,6 +313,7 @@ struct Lookout {
 	std::vector<Segment> softs;
 	const std::vector<Segment> &own; // the group's cracks
 	double far, near;                // how far to look for a soft joint, for the field's end
+	std::vector<Segment> ends;       // of the cracks, as points
 
 	bool meets(Point p, Point aside) const
 	{
@@ -300,9 +324,18 @@ struct Lookout {
 		for (const Segment &other : own)
 			if (distance(p, other) > 1 && distance(ray, other) <= 0)
 				return true;
-		for (double r = 0; r <= near; r += 5)
-			if (!floor.on_panel(p + aside * r, 0))
-				return true; // a carried or perimeter joint serves
+		for (double r = 0; r <= far; r += 5)
+			if (!floor.on_panel(p + aside * r,
+			                    0)) // does a carried or perimeter joint serve?
+				return r <= near || is_by_an_end(p + aside * r);
+		return false;
+	}
+
+	bool is_by_an_end(Point p) const
+	{
+		for (const Segment &s : ends)
+			if (distance(p, s) <= far)
+				return true;
 		return false;
 	}
 
@@ -324,13 +357,22 @@ void check_present(const Floor &floor, const Group &group, Report &report)
 	double reach = 0;
 	for (const Crack *crack : group.cracks)
 		reach = std::max(reach, reach_of(floor.plan, *crack));
-	Lookout lookout{floor, {}, group.line, floor.half_width() + 2 * floor.lay.tile_long,
-	                floor.lay.tile_long + reach + END_REACH};
+	Lookout lookout{floor,
+	                {},
+	                group.line,
+	                floor.half_width() + 2 * floor.lay.tile_long,
+	                floor.lay.tile_long + reach + END_REACH,
+	                {}};
+	for (const Crack *crack : group.cracks)
+		for (const Line &run : crack->runs)
+			for (Point p : {run.front(), run.back()})
+				lookout.ends.push_back({p, p});
 	for (const Joint &joint : floor.record.joints)
 		if (joint.kind == "soft")
 			for (const Segment &s : segments_of(joint.line))
 				lookout.softs.push_back(s);
 	long samples = 0, open = 0;
+	Point first;
 	int wanted = floor.membrane()->one && group.cracks.size() == 1 ? 1 : 2;
 	for (const Crack *crack : group.cracks)
 		for (const Line &run : crack->runs) {
@@ -343,13 +385,16 @@ void check_present(const Floor &floor, const Group &group, Report &report)
 					if (!floor.on_panel(p, 0))
 						continue;
 					samples++;
-					open += lookout.sides(p, along, chord) < wanted;
+					if (lookout.sides(p, along, chord) < wanted && open++ == 0)
+						first = p;
 				}
 			}
 		}
 	report.cases += samples;
-	report.check(open == 0, "E-C3.present", "group %s: %ld of %ld points of its line without a joint beside them",
-	             group.id.c_str(), open, samples);
+	report.check(
+		open == 0, "E-C3.present",
+		"group %s: %ld of %ld points of its line without a joint beside them, first %.0f,%.0f",
+		group.id.c_str(), open, samples, first.x, first.y);
 }
 
 bool wants_soft_joints(const Floor &floor)
@@ -366,7 +411,8 @@ double soft_cost(const Line &line, double penalty)
 	for (size_t i = 0; i + 1 < line.size(); i++) {
 		cost += norm(line[i + 1] - line[i]);
 		if (i > 0)
-			cost += penalty * quarter_turns(line[i] - line[i - 1], line[i + 1] - line[i]);
+			cost += penalty *
+			        quarter_turns(line[i] - line[i - 1], line[i + 1] - line[i]);
 	}
 	return cost;
 }
@@ -379,9 +425,10 @@ void check_soft(const Floor &floor, double penalty, Report &report)
 			continue;
 		const Group *group = group_of(groups, joint);
 		int panel = panel_of(floor.field, joint.line);
-		report.check(group && panel >= 0, "E-C3.home", "joint %s: of %s, in panel %s", joint.id.c_str(),
-		             joint.of.c_str(),
-		             panel < 0 ? "none" : floor.field.panels[static_cast<size_t>(panel)].id.c_str());
+		report.check(group && panel >= 0, "E-C3.home", "joint %s: of %s, in panel %s",
+		             joint.id.c_str(), joint.of.c_str(),
+		             panel < 0 ? "none"
+		                       : floor.field.panels[static_cast<size_t>(panel)].id.c_str());
 		if (!group || panel < 0)
 			continue;
 		SoftJoint soft{joint, *group, static_cast<size_t>(panel)};

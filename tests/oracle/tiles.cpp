@@ -3,7 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
-namespace {
+namespace
+{
 
 const double WHOLE = 0.05;      // a face this far out of its panel is whole
 const double DISC = 0.5 / 2;    // radius of the disc a piece must hold
@@ -39,17 +40,22 @@ bool meets_border(const Box &box, const std::vector<Segment> &border)
 		of_segment.add(s.b);
 		if (!box.meets(of_segment))
 			continue;
-		Ring corners = {{box.x0, box.y0}, {box.x1, box.y0}, {box.x1, box.y1}, {box.x0, box.y1}};
+		Ring corners = {{box.x0, box.y0},
+		                {box.x1, box.y0},
+		                {box.x1, box.y1},
+		                {box.x0, box.y1}};
 		if (distance(corners, {s}) <= 0)
 			return true;
 	}
 	return false;
 }
 
-class Tiler {
-public:
+class Tiler
+{
+      public:
 	Tiler(const Plan &plan, const Field &f, size_t p, Tiling &t, Agreement &a)
-		: field(f), panel(f.panels[p]), number(p), lay(plan.lays.at(f.lay)), tiling(t), agreement(a)
+	    : field(f), panel(f.panels[p]), number(p), lay(plan.lays.at(f.lay)), tiling(t),
+	      agreement(a)
 	{
 	}
 
@@ -63,7 +69,7 @@ public:
 			add({number, face, i, j, true, false, signed_area(ring), {ring}, {}, box});
 	}
 
-private:
+      private:
 	const Field &field;
 	const Panel &panel;
 	size_t number;
@@ -78,14 +84,16 @@ private:
 			if (std::fabs(signed_area(quad)) > std::fabs(signed_area(*largest)))
 				largest = &quad;
 		for (Point p : *largest)
-			tile.middle = tile.middle + p * (1.0 / static_cast<double>(largest->size()));
+			tile.middle =
+				tile.middle + p * (1.0 / static_cast<double>(largest->size()));
 		tiling.tiles.push_back(tile);
 	}
 
 	bool is_whole(const Shape &face, const Box &box)
 	{
 		std::vector<Trapezoid> outside =
-			trapezoids({&face, &panel.shape}, box, [](const auto &in) { return in[0] && !in[1]; });
+			trapezoids({&face, &panel.shape}, box,
+		                   [](const auto &in) { return in[0] && !in[1]; });
 		if (total_area(outside) < FINE)
 			return true;
 		Bounds reach = greatest(
@@ -98,7 +106,8 @@ private:
 		Shape shape = {ring};
 		int parts = 0;
 		std::vector<Trapezoid> all = trapezoids(
-			{&shape, &panel.shape}, box, [](const auto &in) { return in[0] && in[1]; }, &parts);
+			{&shape, &panel.shape}, box, [](const auto &in) { return in[0] && in[1]; },
+			&parts);
 		std::vector<std::vector<Trapezoid>> pieces(static_cast<size_t>(parts));
 		for (const Trapezoid &t : all)
 			pieces[static_cast<size_t>(t.part)].push_back(t);
@@ -115,17 +124,21 @@ private:
 	}
 
 	// A connected part: tile, or lost.
-	void judge(int face, int i, int j, const Ring &ring, const std::vector<Trapezoid> &piece, Box box)
+	void judge(int face, int i, int j, const Ring &ring, const std::vector<Trapezoid> &piece,
+	           Box box)
 	{
 		double area = total_area(piece);
 		std::vector<Segment> own = segments_of(Shape{ring});
 		Bounds disc = greatest(
 			piece,
-			[&](Point p) { return std::min(distance(p, own), distance(p, panel.border)); }, DISC,
-			RESOLUTION / 10);
+			[&](Point p) {
+				return std::min(distance(p, own), distance(p, panel.border));
+			},
+			DISC, RESOLUTION / 10);
 		double margin = lay.gap_max - lay.gap;
 		Bounds deep = greatest(
-			piece, [&](Point p) { return distance(p, panel.border); }, margin, RESOLUTION);
+			piece, [&](Point p) { return distance(p, panel.border); }, margin,
+			RESOLUTION);
 		bool is_dust = disc.most < DISC, is_edge = deep.most <= margin + FINE * 10;
 		bool is_tile = disc.least >= DISC && deep.least > margin + FINE * 10;
 		if (!is_dust && !is_edge && !is_tile)
@@ -156,7 +169,8 @@ Point lattice(const Field &field, const Panel &panel, int i, int j)
 	return panel.at + field.a * i + field.b * j;
 }
 
-void each_place(const Field &field, const Panel &panel, const Box &box, const std::vector<Ring> &rings,
+void each_place(const Field &field, const Panel &panel, const Box &box,
+                const std::vector<Ring> &rings,
                 const std::function<void(int, int, int, const Ring &)> &visit)
 {
 	double det = cross(field.a, field.b);
@@ -169,7 +183,8 @@ void each_place(const Field &field, const Panel &panel, const Box &box, const st
 				range.add({cross(d, field.b) / det, cross(field.a, d) / det});
 			}
 		for (int j = static_cast<int>(std::floor(range.y0)); j <= std::ceil(range.y1); j++)
-			for (int i = static_cast<int>(std::floor(range.x0)); i <= std::ceil(range.x1); i++) {
+			for (int i = static_cast<int>(std::floor(range.x0));
+			     i <= std::ceil(range.x1); i++) {
 				Ring ring = moved(rings[face], lattice(field, panel, i, j));
 				if (box.meets(box_of(ring)))
 					visit(static_cast<int>(face), i, j, ring);
@@ -184,7 +199,9 @@ Tiling tile_field(const Record &record, const Plan &plan, const Field &field, Re
 	for (size_t p = 0; p < field.panels.size(); p++) {
 		Tiler tiler(plan, field, p, tiling, agreement);
 		each_place(field, field.panels[p], field.panels[p].box, field.faces,
-		           [&](int face, int i, int j, const Ring &ring) { tiler.place(face, i, j, ring); });
+		           [&](int face, int i, int j, const Ring &ring) {
+				   tiler.place(face, i, j, ring);
+			   });
 	}
 	for (Tile &tile : tiling.tiles)
 		for (const Hold &hold : record.holds)
@@ -214,30 +231,39 @@ void check_cells(const Plan &plan, const Field &field, Report &report)
 			for (size_t f = 0; f < field.faces.size(); f++)
 				for (size_t g = 0; g < field.faces.size(); g++)
 					if (f != g || i != 0 || j != 0)
-						least = std::min(least, distance(field.faces[f],
-						                                 segments_of(Shape{moved(field.faces[g],
-						                                                         field.a * i + field.b * j)})));
+						least = std::min(
+							least,
+							distance(field.faces[f],
+						                 segments_of(Shape{moved(
+									 field.faces[g],
+									 field.a * i +
+										 field.b * j)})));
 	report.check(std::fabs(least - joint) <= 0.01, "E-M4",
-	             "lay %s: nearest faces %.6f mm apart, joint %.6f", field.lay.c_str(), least, joint);
+	             "lay %s: nearest faces %.6f mm apart, joint %.6f", field.lay.c_str(), least,
+	             joint);
 	double sum_of_panels = 0;
 	for (const Panel &panel : field.panels) {
 		double sum = 0, area = area_of(panel.shape);
 		long count = 0;
-		each_place(field, panel, panel.box, field.cells, [&](int, int, int, const Ring &cell) {
-			sum += clipped_area(cell, panel.shape);
-			count++;
-		});
+		each_place(field, panel, panel.box, field.cells,
+		           [&](int, int, int, const Ring &cell) {
+				   sum += clipped_area(cell, panel.shape);
+				   count++;
+			   });
 		// The printed lattice is rounded to 1e-6 mm: neighbours overlap or gape by that much.
-		double tolerance = area_tolerance(area) + FINE * perimeter * static_cast<double>(count);
+		double tolerance =
+			area_tolerance(area) + FINE * perimeter * static_cast<double>(count);
 		report.cases += count;
-		report.check(std::fabs(sum - area) <= tolerance && std::fabs(area - panel.area) <= 1, "E-T1",
+		report.check(std::fabs(sum - area) <= tolerance &&
+		                     std::fabs(area - panel.area) <= 1,
+		             "E-T1",
 		             "panel %s: outline %.3f mm2, recorded %.3f, sum over %ld cells %.3f",
 		             panel.id.c_str(), area, panel.area, count, sum);
 		sum_of_panels += area;
 	}
-	report.check(std::fabs(sum_of_panels - field.area) <= area_tolerance(field.area), "E-T1.field",
-	             "lay %s: %zu panels %.3f mm2, field recorded %.3f", field.lay.c_str(),
-	             field.panels.size(), sum_of_panels, field.area);
+	report.check(std::fabs(sum_of_panels - field.area) <= area_tolerance(field.area),
+	             "E-T1.field", "lay %s: %zu panels %.3f mm2, field recorded %.3f",
+	             field.lay.c_str(), field.panels.size(), sum_of_panels, field.area);
 }
 
 void check_counts(const Field &field, const Tiling &tiling, Report &report)
@@ -246,7 +272,8 @@ void check_counts(const Field &field, const Tiling &tiling, Report &report)
 	double area = 0, held_area = 0;
 	for (const Tile &tile : tiling.tiles) {
 		(tile.held ? held_area : area) += tile.area;
-		long &count = tile.held ? (tile.whole ? held_whole : held_cut) : (tile.whole ? whole : cut);
+		long &count = tile.held ? (tile.whole ? held_whole : held_cut)
+		                        : (tile.whole ? whole : cut);
 		count++;
 	}
 	const Element &e = *field.tiles;
@@ -254,8 +281,10 @@ void check_counts(const Field &field, const Tiling &tiling, Report &report)
 	auto count = [&](const char *name, const char *key, long own, long slack) {
 		double recorded = e.number(key);
 		report.cases += own;
-		report.check(std::fabs(recorded - static_cast<double>(own)) <= static_cast<double>(slack), name,
-		             "lay %s: %s %ld, recorded %.0f, undecided %ld", lay, key, own, recorded, slack);
+		report.check(std::fabs(recorded - static_cast<double>(own)) <=
+		                     static_cast<double>(slack),
+		             name, "lay %s: %s %ld, recorded %.0f, undecided %ld", lay, key, own,
+		             recorded, slack);
 	};
 	count("E-T4.whole", "whole", whole, 0);
 	count("E-T4.cut", "cut", cut, tiling.undecided);
@@ -264,9 +293,10 @@ void check_counts(const Field &field, const Tiling &tiling, Report &report)
 	auto amount = [&](const char *name, const char *key, double own) {
 		double recorded = e.number(key) * 1e6, slack = area_tolerance(own);
 		if (tiling.undecided)
-			slack += tiling.undecided * 1e4; // a remainder at the edge is less than 6 mm wide
-		report.check(std::fabs(recorded - own) <= slack, name, "lay %s: %s %.3f mm2, recorded %.3f", lay,
-		             key, own, recorded);
+			slack += tiling.undecided *
+			         1e4; // a remainder at the edge is less than 6 mm wide
+		report.check(std::fabs(recorded - own) <= slack, name,
+		             "lay %s: %s %.3f mm2, recorded %.3f", lay, key, own, recorded);
 	};
 	double smallest = 1e300, smallest_free = 1e300; // with and without what is held
 	for (const Tile &tile : tiling.tiles)
@@ -276,8 +306,10 @@ void check_counts(const Field &field, const Tiling &tiling, Report &report)
 		}
 	if (e.has("smallest-piece") && smallest < 1e300 && !tiling.undecided) {
 		double recorded = e.number("smallest-piece") * 1e6;
-		report.check(std::min(std::fabs(recorded - smallest), std::fabs(recorded - smallest_free)) <= 1,
-		             "smallest-piece", "lay %s: %.3f mm2, recorded %.3f", lay, smallest, recorded);
+		report.check(std::min(std::fabs(recorded - smallest),
+		                      std::fabs(recorded - smallest_free)) <= 1,
+		             "smallest-piece", "lay %s: %.3f mm2, recorded %.3f", lay, smallest,
+		             recorded);
 	}
 	amount("E-T4.area", "area", area);
 	amount("E-T4.held-area", "held-area", held_area);
