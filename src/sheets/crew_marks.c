@@ -1,53 +1,72 @@
 #include "sheets/crew_marks.h"
 
 #include <math.h>
+#include <string.h>
 
 /* Floor mm. Nearer places are one; what lies this near to a wall is the wall. */
 static const double SAME_PLACE = 3, AT_WALL = 40;
+/* A strip overlaps its cracked tile by more than this at every corner (floor mm; the rule
+ * table's ground beyond soft joints), so a corner that sticks out less needs no mark. */
+static const double BLUNT = 50;
 
-struct candidate {
-	double at;         /* along the side */
-	double low, high;  /* distance to the two sides that it can be given to */
+struct places_pair {
+	struct places axes[2]; /* x, y */
 };
 
-struct candidates {
-	ARRAY_OF(struct candidate) axes[2];
-};
-
-static void add_axis(struct arena *arena, struct candidates *all, int axis, double at, double low,
-                     double high, double from, double to)
+/* What lies at a wall is the wall, and has its own dimension. */
+static void add_axis(struct arena *arena, struct places *places, double at, double from, double to)
 {
-	if (at - from < AT_WALL || to - at < AT_WALL)
-		return;
-	for (size_t i = 0; i < all->axes[axis].count; i++) {
-		struct candidate *c = &all->axes[axis].items[i];
-		if (fabs(c->at - at) < SAME_PLACE) {
-			c->low = fmin(c->low, low);
-			c->high = fmin(c->high, high);
-			return;
-		}
-	}
-	*array_push(arena, &all->axes[axis]) = (struct candidate){at, low, high};
+	if (at - from >= AT_WALL && to - at >= AT_WALL)
+		*array_push(arena, &places->at) = at;
 }
 
-static void add_point(struct arena *arena, struct candidates *all, const struct lay_view *v,
+static void add_point(struct arena *arena, struct places_pair *all, const struct lay_view *v,
                       struct box window, struct point p)
 {
 	if (!lay_view_has(v, p))
 		return;
 	struct point at = lay_view_plan(v, p);
-	add_axis(arena, all, 0, at.x, at.y - window.y0, window.y1 - at.y, window.x0, window.x1);
-	add_axis(arena, all, 1, at.y, at.x - window.x0, window.x1 - at.x, window.y0, window.y1);
+	add_axis(arena, &all->axes[0], at.x, window.x0, window.x1);
+	add_axis(arena, &all->axes[1], at.y, window.y0, window.y1);
 }
 
-static void add_ring(struct arena *arena, struct candidates *all, const struct lay_view *v,
+/* Distance of a corner from the line between its neighbours: how much of a corner it is. */
+static double sharpness(struct ring ring, size_t i)
+{
+	struct point before = ring.points[(i + ring.count - 1) % ring.count];
+	struct point after = ring.points[(i + 1) % ring.count];
+	struct point along = point_unit(point_sub(after, before));
+	return fabs(point_cross(along, point_sub(ring.points[i], before)));
+}
+
+/* Takes the bluntest corner out, while there is one that a strip laid straight past it
+ * would not miss. */
+static struct ring blunted(struct arena *arena, struct ring ring)
+{
+	ring = ring_copy(arena, ring.points, ring.count);
+	while (ring.count > 3) {
+		size_t least = 0;
+		for (size_t i = 1; i < ring.count; i++)
+			if (sharpness(ring, i) < sharpness(ring, least))
+				least = i;
+		if (sharpness(ring, least) >= BLUNT)
+			break;
+		memmove(&ring.points[least], &ring.points[least + 1],
+		        (ring.count - least - 1) * sizeof *ring.points);
+		ring.count--;
+	}
+	return ring;
+}
+
+static void add_ring(struct arena *arena, struct places_pair *all, const struct lay_view *v,
                      struct box window, struct ring ring)
 {
+	ring = blunted(arena, ring);
 	for (size_t i = 0; i < ring.count; i++)
 		add_point(arena, all, v, window, ring.points[i]);
 }
 
-static void add_strips(struct arena *arena, struct candidates *all, const struct lay_view *v,
+static void add_strips(struct arena *arena, struct places_pair *all, const struct lay_view *v,
                        struct box window)
 {
 	for (size_t i = 0; i < v->lay->strips->strip_count; i++) {
@@ -57,7 +76,7 @@ static void add_strips(struct arena *arena, struct candidates *all, const struct
 	}
 }
 
-static void add_joint_ends(struct arena *arena, struct candidates *all, const struct lay_view *v,
+static void add_joint_ends(struct arena *arena, struct places_pair *all, const struct lay_view *v,
                            struct box window)
 {
 	for (size_t i = 0; i < v->lay->joints->joint_count; i++) {
@@ -88,26 +107,30 @@ static bool is_square(const struct frame *frame)
 	return fabs(frame->cos * frame->sin) < 1e-12;
 }
 
+/* Sorted, each place once, without the control line itself. */
+static struct places tidy(struct arena *arena, struct places all, double origin)
+{
+	struct places kept = {0};
+	places_sort(&all, SAME_PLACE);
+	for (size_t i = 0; i < all.at.count; i++)
+		if (fabs(all.at.items[i] - origin) >= SAME_PLACE)
+			*array_push(arena, &kept.at) = all.at.items[i];
+	return kept;
+}
+
 struct crew_marks crew_marks_find(struct arena *arena, const struct lay_view *v, struct box window)
 {
-	static const enum side LOW[] = {SIDE_BOTTOM, SIDE_LEFT}, HIGH[] = {SIDE_TOP, SIDE_RIGHT};
 	struct crew_marks marks = {0};
-	struct candidates all = {0};
+	struct places_pair all = {0};
 	if (!is_square(&v->lay->field->frame))
 		return marks;
 	find_origins(&marks, v);
 	add_strips(arena, &all, v, window);
 	add_joint_ends(arena, &all, v, window);
-	for (int axis = 0; axis < 2; axis++)
-		for (size_t i = 0; marks.has_origin[axis] && i < all.axes[axis].count; i++) {
-			struct candidate c = all.axes[axis].items[i];
-			if (fabs(c.at - marks.origin[axis]) < SAME_PLACE)
-				continue;
-			enum side side = c.low <= c.high + SAME_PLACE ? LOW[axis] : HIGH[axis];
-			*array_push(arena, &marks.sides[side].at) = c.at;
-		}
-	for (int side = 0; side < SIDE_COUNT; side++)
-		places_sort(&marks.sides[side], SAME_PLACE);
+	if (marks.has_origin[0])
+		marks.sides[SIDE_BOTTOM] = tidy(arena, all.axes[0], marks.origin[0]);
+	if (marks.has_origin[1])
+		marks.sides[SIDE_LEFT] = tidy(arena, all.axes[1], marks.origin[1]);
 	return marks;
 }
 

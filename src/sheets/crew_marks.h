@@ -1,7 +1,7 @@
 /* crew_marks.h - what a crew measures from the control lines: strip corners, joint ends.
  * Units: floor mm in plan axes. Owns: arena.
- * Each place is given to the side of the room that it is nearest to, so that its extension
- * line is short; a place that several corners share is given once. */
+ * Places along x stand under the room, places along y at its left; a place that several
+ * corners share is given once. */
 #ifndef SHEETS_CREW_MARKS_H
 #define SHEETS_CREW_MARKS_H
 #include "sheets/lay_view.h"

@@ -7,6 +7,8 @@
 
 /* A cut printed as whole, or two ends printed as one, differ by less than this (floor mm). */
 static const double SAME_CUT = 0.8;
+/* Borders nearer to one line than this run along one wall (floor mm). */
+static const double SAME_LINE = 20;
 /* Borders shorter than this take their cut from their neighbours (floor mm). */
 static const double SHORTEST = 150;
 static const char *size_text(const struct draft *draft, double cut, double whole)
@@ -55,7 +57,17 @@ static bool is_labelled(const struct lay_view *v, const struct border_cut *cut)
 	       lay_view_has(v, border->from);
 }
 
-/* True where an earlier or longer border of the same wall already says the same. */
+/* True where two borders run along one straight line of the room, the same way. */
+static bool is_in_line(const struct field_border *a, const struct field_border *b)
+{
+	struct point along = point_unit(point_sub(a->to, a->from));
+	struct point other = point_unit(point_sub(b->to, b->from));
+	return point_dot(along, other) > 1 - 1e-6 &&
+	       fabs(point_cross(along, point_sub(b->from, a->from))) < SAME_LINE;
+}
+
+/* True where a longer border in line with this one (of two alike the earlier) says the
+ * same: other parts of its wall, and the stop line of a doorway in it. */
 static bool is_said(const struct lay_view *v, const struct draft *draft, size_t index)
 {
 	const struct position *position = v->lay->position;
@@ -63,12 +75,15 @@ static bool is_said(const struct lay_view *v, const struct draft *draft, size_t 
 	const struct field_border *border = border_of(v, cut);
 	for (size_t i = 0; i < position->cut_count; i++) {
 		const struct field_border *other = border_of(v, &position->cuts[i]);
-		if (i == index || strcmp(other->of, border->of) != 0 || is_tapered(&position->cuts[i]) ||
-		    border->is_carried || !is_labelled(v, &position->cuts[i]))
+		if (i == index || is_tapered(cut) || is_tapered(&position->cuts[i]) ||
+		    border->is_carried || !is_labelled(v, &position->cuts[i]) ||
+		    !is_in_line(other, border))
 			continue;
 		double more = border_length(other) - border_length(border);
-		if ((more > 1 || (more >= -1 && i < index)) &&
-		    strcmp(cut_text(draft, &position->cuts[i]), cut_text(draft, cut)) == 0)
+		bool is_first = border->is_doorway != other->is_doorway
+		                        ? border->is_doorway
+		                        : more > 1 || (more >= -1 && i < index);
+		if (is_first && strcmp(cut_text(draft, &position->cuts[i]), cut_text(draft, cut)) == 0)
 			return true;
 	}
 	return false;

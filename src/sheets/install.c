@@ -9,7 +9,8 @@
 
 /* Paper mm, own design: a lane of running dimensions, whose values stand square to it, and
  * a lane of a chain, whose values stand along it. */
-static const double RUNNING_LANE = 25, CHAIN_LANE = 8, FIRST_LANE = 3;
+static const double CHAIN_LANE = 8, FIRST_LANE = 3;
+static const double RUNNING_CLEAR = 7; /* ticks, overshoot and space round the values */
 
 struct plan_lanes {
 	double running[SIDE_COUNT], chain[SIDE_COUNT], overall[SIDE_COUNT]; /* offsets */
@@ -22,18 +23,34 @@ static struct box room_window(struct arena *arena, const struct site_room *room)
 	return region_box(&ground);
 }
 
+/* A running lane is as deep as its widest value. */
+static double running_lane(const struct sheet *sheet, const struct crew_marks *marks, int side)
+{
+	double widest = 0, origin = marks->origin[side_is_level((enum side)side) ? 0 : 1];
+	for (size_t i = 0; i < marks->sides[side].at.count; i++) {
+		double distance = fabs(marks->sides[side].at.items[i] - origin);
+		widest = fmax(widest, list_text_width(sheet->list, TEXT_DIMENSION,
+		                                      draft_length(sheet->draft, distance)));
+	}
+	return widest + RUNNING_CLEAR;
+}
+
 /* Lanes outwards: wall labels, running dimensions, chain of corners, overall. */
-static struct plan_lanes lay_lanes(const struct draft *draft, const struct site_room *room,
+static struct plan_lanes lay_lanes(const struct sheet *sheet, const struct site_room *room,
                                    const struct lay_view *v, const struct crew_marks *marks)
 {
+	const struct draft *draft = sheet->draft;
 	struct plan_lanes lanes = {0};
 	for (int side = 0; side < SIDE_COUNT; side++) {
-		size_t lines = v && draw_cuts_has_ends(v, (enum side)side) ? 2 : 1;
-		double at = wall_label_lane(draft, lines) + FIRST_LANE;
+		/* A label of two lines stands beside the running dimensions, not under them. */
+		bool has_ends = v && draw_cuts_has_ends(v, (enum side)side);
+		double least = wall_label_lane(draft, has_ends ? 2 : 1) + FIRST_LANE;
+		double at = wall_label_lane(draft, 1) + FIRST_LANE;
 		if (marks->sides[side].at.count > 0) {
 			lanes.running[side] = at;
-			at += RUNNING_LANE;
+			at += running_lane(sheet, marks, side);
 		}
+		at = fmax(at, least);
 		struct places corners = room_corners(draft->arena, room, (enum side)side);
 		if ((side == SIDE_BOTTOM || side == SIDE_LEFT) && corners.at.count > 2) {
 			lanes.chain[side] = at + CHAIN_LANE - FIRST_LANE;
@@ -95,7 +112,7 @@ enum sheet_fit install_draw(struct sheet *sheet, const struct site_room *room)
 		v = lay_view_make(arena, lay, &view, room);
 		marks = crew_marks_find(arena, &v, window);
 	}
-	struct plan_lanes lanes = lay_lanes(sheet->draft, room, lay ? &v : NULL, &marks);
+	struct plan_lanes lanes = lay_lanes(sheet, room, lay ? &v : NULL, &marks);
 	struct margin margin = {.window = window};
 	for (int side = 0; side < SIDE_COUNT; side++)
 		margin.need[side] = lanes.need[side];

@@ -117,6 +117,7 @@ bool install_notes(struct sheet *sheet, const struct site_room *room, const stru
 	notes_heading(&notes, NOTE_WORK, "heading.order");
 	add_steps(&steps);
 	materials_add(&notes, lay);
+	notes_missing(&notes);
 	cautions_add(&notes);
 	return notes_draw(&notes);
 }

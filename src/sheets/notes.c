@@ -28,6 +28,14 @@ void notes_warning(struct notes *notes, const char *text)
 		(struct note){NOTE_WARNING, NOTE_WORK, "", text};
 }
 
+void notes_missing(struct notes *notes)
+{
+	const struct sheet *sheet = notes->sheet;
+	if (sheet->missing)
+		notes_warning(notes, draft_text(sheet->draft, "note.not-shown",
+		                                {"labels", sheet->missing}));
+}
+
 /* A column being filled, or only measured. */
 struct setting {
 	struct sheet *sheet;

@@ -27,6 +27,8 @@ void notes_heading(struct notes *, enum note_group, const char *key);
 void notes_item(struct notes *, enum note_group, const char *mark, const char *text);
 /* A box with a heavy border: what must not be missed. */
 void notes_warning(struct notes *, const char *text);
+/* What the drawing had no room for, where there is such a thing. */
+void notes_missing(struct notes *);
 /* Draws them in sheet->column; false: they do not fit. */
 bool notes_draw(struct notes *);
 

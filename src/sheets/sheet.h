@@ -40,9 +40,9 @@ struct sheet {
 	struct paper_box drawing;  /* where the view and its dimensions go */
 	struct paper_box column;   /* text, from the top; what is left of it */
 	struct paper_box band;
-	const struct site_room *room; /* of a sheet for one room; else NULL */
 	size_t number, count;
 	double scale;              /* of its main view; printed */
+	const char *missing;       /* labels that found no room on the drawing; NULL: none */
 	unsigned long used;        /* set of legend_mark */
 };
 

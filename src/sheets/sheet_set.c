@@ -60,13 +60,20 @@ enum status sheet_set_check(const struct site *site, const char *name, struct di
 	return STATUS_INPUT;
 }
 
+/* A sheet to be drawn. */
+struct planned {
+	const struct sheet_kind *kind;
+	const struct site_room *room; /* NULL: of the whole floor */
+	const char *name;
+};
+
 struct set_builder {
 	const struct draft *draft;
 	const char *const *wanted;
 	size_t wanted_count;
 	void (*on_sheet)(const char *name);
 	struct diag_list *diags;
-	ARRAY_OF(struct sheet *) sheets;
+	ARRAY_OF(struct planned) plans;
 };
 
 static bool is_wanted(const struct set_builder *b, const char *kind, const char *name)
@@ -77,19 +84,12 @@ static bool is_wanted(const struct set_builder *b, const char *kind, const char 
 	return b->wanted_count == 0;
 }
 
-static struct sheet *plan_sheet(struct set_builder *b, const struct sheet_kind *kind,
-                                const struct site_room *room)
+static void plan_sheet(struct set_builder *b, const struct sheet_kind *kind,
+                       const struct site_room *room)
 {
-	const struct draft *draft = b->draft;
-	const char *name = room ? room_sheet(draft->arena, kind, room) : kind->name;
-	if (!is_wanted(b, kind->name, name))
-		return NULL;
-	const char *of = room ? room->name : "";
-	struct sheet *sheet = sheet_new(draft, name, draft_text(draft, kind->title, {"room", of}),
-	                                draft_text(draft, kind->subject, {"room", of}));
-	sheet->room = room;
-	*array_push(draft->arena, &b->sheets) = sheet;
-	return sheet;
+	const char *name = room ? room_sheet(b->draft->arena, kind, room) : kind->name;
+	if (is_wanted(b, kind->name, name))
+		*array_push(b->draft->arena, &b->plans) = (struct planned){kind, room, name};
 }
 
 static void plan_sheets(struct set_builder *b)
@@ -105,35 +105,97 @@ static void plan_sheets(struct set_builder *b)
 	}
 }
 
-static void finish_sheet(struct set_builder *b, struct sheet *sheet)
+/* How a sheet is tried: first as the style has it; with the small texts where labels found
+ * no room; and where that is not enough, with a note of what could not be shown. */
+enum attempt { ATTEMPT_PLAIN, ATTEMPT_SMALL, ATTEMPT_NOTED, ATTEMPT_COUNT };
+
+struct outcome {
+	struct sheet *sheet;
+	enum sheet_fit fit;
+	bool legend_fits;
+	struct label_report report;
+};
+
+/* The same draft with labels and dimensions in the height of tables. */
+static const struct draft *small_draft(const struct draft *draft)
 {
-	title_block_draw(sheet);
-	struct paper_box legend = title_band_draw(sheet);
-	if (legend_draw(sheet, legend) > 0)
-		diag_error(b->diags, 0, "sheet %s: no room for the legend on %s paper", sheet->name,
-		           sheet->draft->paper->name);
-	struct label_report report = list_finish(sheet->list, sheet->drawing);
-	for (size_t i = 0; i < report.unplaced; i++)
-		diag_error(b->diags, 0, "sheet %s: no room for the label `%s` on %s paper, expected a larger one",
-		           sheet->name, report.missing[i]->lines[0], sheet->draft->paper->name);
+	static const enum text_role SHRUNK[] = {TEXT_DIMENSION, TEXT_TAG, TEXT_WARNING, TEXT_ROOM};
+	struct style *style = ARENA_NEW(draft->arena, struct style);
+	struct draft *small = ARENA_NEW(draft->arena, struct draft);
+	*style = *draft->style;
+	for (size_t i = 0; i < sizeof SHRUNK / sizeof *SHRUNK; i++)
+		style->texts[SHRUNK[i]].cap = draft->style->texts[TEXT_TABLE].cap;
+	*small = *draft;
+	small->style = style;
+	return small;
 }
 
-static void draw_sheet(struct set_builder *b, struct sheet *sheet)
+static const char *list_missing(struct arena *arena, const struct label_report *report)
 {
-	if (b->on_sheet)
-		b->on_sheet(sheet->name);
+	struct strbuf list = strbuf_in(arena);
+	for (size_t i = 0; i < report->unplaced; i++)
+		for (size_t k = 0; k < report->missing[i]->line_count; k++)
+			strbuf_printf(&list, "%s%s", list.length ? k ? " " : "; " : "",
+			              report->missing[i]->lines[k]);
+	return list.text;
+}
+
+static struct outcome try_sheet(const struct set_builder *b, size_t index, const struct draft *draft,
+                                const char *missing)
+{
+	const struct planned *planned = &b->plans.items[index];
+	const char *of = planned->room ? planned->room->name : "";
+	struct sheet *sheet =
+		sheet_new(draft, planned->name, draft_text(draft, planned->kind->title, {"room", of}),
+	                  draft_text(draft, planned->kind->subject, {"room", of}));
+	struct outcome outcome = {.sheet = sheet};
+	sheet->number = index + 1;
+	sheet->count = b->plans.count;
+	sheet->missing = missing;
 	sheet_draw_frame(sheet);
 	title_block_reserve(sheet);
-	enum sheet_fit fit = sheet->room ? install_draw(sheet, sheet->room) : slab_draw(sheet);
-	if (fit == SHEET_FITS)
-		finish_sheet(b, sheet);
-	else if (fit == SHEET_NOTES_TOO_LONG)
+	outcome.fit = planned->room ? install_draw(sheet, planned->room) : slab_draw(sheet);
+	if (outcome.fit != SHEET_FITS)
+		return outcome;
+	title_block_draw(sheet);
+	outcome.legend_fits = legend_draw(sheet, title_band_draw(sheet)) == 0;
+	outcome.report = list_finish(sheet->list, sheet->drawing);
+	return outcome;
+}
+
+static void report_fault(struct set_builder *b, const struct outcome *outcome)
+{
+	const char *name = outcome->sheet->name, *paper = b->draft->paper->name;
+	if (outcome->fit == SHEET_NOTES_TOO_LONG)
 		diag_error(b->diags, 0, "sheet %s: the notes do not fit %s paper, expected a larger one",
-		           sheet->name, sheet->draft->paper->name);
-	else
-		diag_error(b->diags, 0, "sheet %s: does not fit %s paper%s, expected a larger paper or a smaller scale",
-		           sheet->name, sheet->draft->paper->name,
-		           sheet->draft->scale > 0 ? " at the scale asked for" : "");
+		           name, paper);
+	else if (outcome->fit == SHEET_TOO_LARGE)
+		diag_error(b->diags, 0,
+		           "sheet %s: does not fit %s paper%s, expected a larger paper or a smaller scale",
+		           name, paper, b->draft->scale > 0 ? " at the scale asked for" : "");
+	else if (!outcome->legend_fits)
+		diag_error(b->diags, 0, "sheet %s: the legend does not fit %s paper, expected a larger one",
+		           name, paper);
+}
+
+static struct sheet *draw_sheet(struct set_builder *b, size_t index)
+{
+	struct outcome outcome = {0};
+	const char *missing = NULL;
+	const struct draft *draft = b->draft;
+	if (b->on_sheet)
+		b->on_sheet(b->plans.items[index].name);
+	for (int attempt = ATTEMPT_PLAIN; attempt < ATTEMPT_COUNT; attempt++) {
+		outcome = try_sheet(b, index, draft, missing);
+		if (outcome.fit != SHEET_FITS || outcome.report.unplaced == 0)
+			break;
+		if (attempt == ATTEMPT_PLAIN)
+			draft = small_draft(draft);
+		else
+			missing = list_missing(draft->arena, &outcome.report);
+	}
+	report_fault(b, &outcome);
+	return outcome.sheet;
 }
 
 static struct page page_of(const struct sheet *sheet)
@@ -157,15 +219,11 @@ enum status sheet_set_draw(const struct draft *draft, const char *const *wanted,
 	struct set_builder b = {draft, wanted, wanted_count, on_sheet, diags, {0}};
 	size_t before = diags->diags.count;
 	plan_sheets(&b);
-	size_t count = b.sheets.count;
+	size_t count = b.plans.count;
 	*out_set = (struct sheet_set){.document = document_of(draft), .page_count = count,
 	                              .pages = ARENA_ARRAY(draft->arena, struct page, count)};
-	for (size_t i = 0; i < count; i++) {
-		b.sheets.items[i]->number = i + 1;
-		b.sheets.items[i]->count = count;
-		draw_sheet(&b, b.sheets.items[i]);
-		out_set->pages[i] = page_of(b.sheets.items[i]);
-	}
+	for (size_t i = 0; i < count; i++)
+		out_set->pages[i] = page_of(draw_sheet(&b, i));
 	const char *missing = text_missing(draft->text);
 	if (missing)
 		diag_error(diags, 0, "the font has no sign for: %s", missing);

@@ -81,6 +81,7 @@ bool slab_notes(struct sheet *sheet)
 		add_slab(&notes, &plan->slabs[i]);
 	notes_heading(&notes, NOTE_FINDING, "heading.findings");
 	add_findings(&notes);
+	notes_missing(&notes);
 	cautions_add(&notes);
 	return notes_draw(&notes);
 }
