@@ -57,15 +57,20 @@ static enum field_axis axis_of(struct point along)
 	return FIELD_AXIS_NONE;
 }
 
-static struct region band_of(struct arena *arena, struct point from, struct point to, double width)
+/* An end on the ground's border goes on past it by the joint's width, so that a joint that
+ * meets a wall at a slant is open through to the wall. */
+static double past_end(const struct region *ground, struct point end, const struct field_carried *carried)
 {
-	struct point along = point_unit(point_sub(to, from));
-	struct point side = point_scale(point_left(along), width / 2);
-	/* Past its ends by its width, so that a joint that meets a wall at a slant is open
-	 * through to the wall. */
-	struct point past = point_scale(along, width);
-	from = point_sub(from, past);
-	to = point_add(to, past);
+	double reach = carried->deviation + TOLERANCE_WHOLE;
+	return region_distance(ground, end) <= reach ? carried->width : 0;
+}
+
+static struct region band_of(struct arena *arena, const struct region *ground, const struct field_carried *carried)
+{
+	struct point along = point_unit(point_sub(carried->to, carried->from));
+	struct point side = point_scale(point_left(along), carried->width / 2);
+	struct point from = point_sub(carried->from, point_scale(along, past_end(ground, carried->from, carried)));
+	struct point to = point_add(carried->to, point_scale(along, past_end(ground, carried->to, carried)));
 	struct point corners[] = {point_sub(from, side), point_sub(to, side), point_add(to, side),
 	                          point_add(from, side)};
 	return region_from_ring(arena, (struct ring){corners, 4});
@@ -87,7 +92,7 @@ static void carry_run(struct carrying *c, const struct site_slab_joint *joint, c
 		.width = fmax(joint->width + 2 * fit.deviation, c->least_width),
 		.axis = axis_of(fit.along),
 	};
-	carried.band = band_of(c->arena, carried.from, carried.to, carried.width);
+	carried.band = band_of(c->arena, c->ground, &carried);
 	struct region met = overlay_intersection(c->arena, &carried.band, c->ground);
 	if (met.count)
 		*array_push(c->arena, &c->carried) = carried;

@@ -155,8 +155,16 @@ static struct ring broken_ring(const struct making *making, bool moved, struct r
 		double *shares;
 		struct segment edge = segment_of_ring(ring, i);
 		size_t count = breaks_of_edge(making, moved, edge, &shares);
-		for (size_t k = 0; k < count; k++)
-			*array_push(making->arena, &points) = point_between(edge.from, edge.to, shares[k]);
+		const struct source *before = NULL;
+		for (size_t k = 0; k < count; k++) {
+			double end = k + 1 < count ? shares[k + 1] : 1;
+			struct segment part = {point_between(edge.from, edge.to, shares[k]),
+			                       point_between(edge.from, edge.to, end)};
+			const struct source *source = find_source(making, moved, part);
+			if (k == 0 || source != before)
+				*array_push(making->arena, &points) = part.from;
+			before = source;
+		}
 	}
 	return (struct ring){points.items, points.count};
 }
