@@ -31,7 +31,8 @@ static const char BAY[] = HEAD
 	"<wall id=\"north\" length=\"20ft\"/> <wall id=\"west\" length=\"15ft\"/></walls>\n"
 	"<obstacle id=\"C1\" kind=\"column\" x=\"10ft\" y=\"11ft\" wide=\"12in\" deep=\"12in\"/>\n"
 	"<doorway id=\"D1\" wall=\"south\" from=\"8ft\" width=\"4ft\"/></room>\n"
-	"<crack id=\"K1\" room=\"bay\" width=\"1/16in\" step=\"0\"><at wall=\"south\" along=\"5ft 2in\"/>"
+	"<crack id=\"K1\" room=\"bay\" width=\"1/16in\" step=\"0\">"
+	"<at wall=\"south\" along=\"5ft 2in\"/>"
 	"<at x=\"5ft 6in\" y=\"8ft\"/><at x=\"5ft\" y=\"14ft 11 1/4in\"/></crack>\n"
 	"<slab-joint id=\"J1\" kind=\"construction\" width=\"1/2in\"><at x=\"14ft\" y=\"0\"/>"
 	"<at x=\"14ft\" y=\"15ft\"/></slab-joint>\n"
@@ -53,11 +54,11 @@ static void test_stall_bay(void **state)
 	assert_true(bay->closing_error == 0);
 	assert_near(ring_area(bay->outline), 20 * 304.8 * 15 * 304.8, 1e-6);
 	assert_string_equal(bay->edges[3].id, "west");
-	assert_near(bay->doorways[0].from.x, 8 * 304.8, 0);
+	assert_near(bay->doorways[0].from.x, 8 * 304.8, 1e-9);
 	assert_near(bay->doorways[0].to.x, 12 * 304.8, 1e-9);
 	assert_near(bay->obstacles[0].ring.points[0].x, 9.5 * 304.8, 1e-9);
 	struct line crack = site->cracks[0].line;
-	assert_near(crack.points[0].x, 62 * 25.4, 0);
+	assert_near(crack.points[0].x, 62 * 25.4, 1e-9);
 	assert_near(crack.points[0].y, 0, 0);
 	assert_near(crack.points[2].y, 180 * 25.4, 1e-9); /* 3/4 in short of the north wall */
 	assert_near(site->cracks[0].wander, 12.7, 0);
