@@ -26,6 +26,8 @@ static enum status add_page(struct outputs *out, const struct draw_options *opti
 	progress_say(page->name);
 	if (options->forms[DRAW_SVG])
 		add_file(out, page->name, "svg", canvas_svg(job->arena, page));
+	if (options->forms[DRAW_TRACE])
+		add_file(out, page->name, "trace", canvas_trace(job->arena, page));
 	if (!options->forms[DRAW_PNG])
 		return STATUS_OK;
 	struct bytes bytes;

@@ -3,7 +3,9 @@
 #include <string.h>
 
 static const struct command COMMANDS[] = {
-	{"draw", "PLAN.xml", "draw the sheets", OPTIONS_OF_DRAW, "svg,pdf,png", command_draw},
+	{"draw", "PLAN.xml", "draw the sheets", OPTIONS_OF_DRAW,
+     "svg,pdf,png (all three where it is not given), trace: one drawn thing a line, to compare",
+     command_draw},
 	{"check", "PLAN.xml", "say what the trade's rules find", 0, NULL, command_check},
 	{"count", "PLAN.xml", "count tile, membrane and joints", OPTION_BIT(OPTION_AS),
      "text|csv|xml", command_count},

@@ -6,7 +6,8 @@
 #include "sheets/sheet_set.h"
 
 static const char *const FORM_NAMES[] = {
-	[DRAW_SVG] = "svg", [DRAW_PDF] = "pdf", [DRAW_PNG] = "png"};
+	[DRAW_SVG] = "svg", [DRAW_PDF] = "pdf", [DRAW_PNG] = "png",
+	[DRAW_TRACE] = "trace"};
 
 static void read_form(struct job *job, struct draw_options *options, const char *name)
 {

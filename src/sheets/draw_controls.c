@@ -3,7 +3,6 @@
 
 #include "drawing/dimension.h"
 #include "drawing/symbol.h"
-#include "sheets/draw_floor.h"
 #include "sheets/draw_tile.h"
 
 /* Paper mm, own design: a control line runs this far past the walls, to its end mark. */
@@ -66,7 +65,10 @@ static void draw_square(struct sheet *sheet, const struct lay_view *v,
 	list_stroke(sheet->list, LAYER_CONTROL, PEN_DIMENSION, NULL,
 	            paper_path_segment(draft->arena, from, to));
 	const char *text = draft_text(draft, "tag.square", {"length", draft_length(draft, 5 * unit)});
-	draw_tag(sheet, NULL, LABEL_PLAIN, from, to, &text, 1);
+	list_label(sheet->list, &(struct label){
+		.lines = &text, .line_count = 1, .role = TEXT_DIMENSION, .layer = LAYER_LABELS,
+		.where = LABEL_ALONG, .a = from, .b = to, .priority = 4, .can_lead = true,
+		.is_clear = true});
 }
 
 /* Arrows of work from the far edges of the first tile. */

@@ -10,7 +10,7 @@
 /* Paper mm, own design: a lane of running dimensions, whose values stand square to it, and
  * a lane of a chain, whose values stand along it. */
 static const double CHAIN_LANE = 8, FIRST_LANE = 3;
-static const double RUNNING_CLEAR = 7; /* ticks, overshoot and space round the values */
+static const double RUNNING_CLEAR = 6; /* ticks, overshoot and space round the values */
 
 struct plan_lanes {
 	double running[SIDE_COUNT], chain[SIDE_COUNT], overall[SIDE_COUNT]; /* offsets */

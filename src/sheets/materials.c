@@ -2,9 +2,10 @@
 
 #include "units/length.h"
 
-static void add(struct notes *notes, const char *text)
+/* `id`: of the element of the plan; NULL: of none. */
+static void add(struct notes *notes, const char *id, const char *text)
 {
-	notes_item(notes, NOTE_MATERIAL, NOTE_DASH, text);
+	notes_item(notes, NOTE_MATERIAL, id ? draft_tag(notes->sheet->draft, id) : NOTE_DASH, text);
 }
 
 static const char *nm_text(const struct draft *draft, int64_t nm)
@@ -17,8 +18,8 @@ static void add_tiles(struct notes *notes, const struct plan_lay *lay)
 	const struct draft *draft = notes->sheet->draft;
 	for (size_t i = 0; i < lay->tile_count; i++) {
 		const struct plan_tile *tile = lay->tiles[i];
-		add(notes, draft_text(draft, "material.tile",
-		                      {"name", tile->name ? tile->name : draft_tag(draft, tile->id)},
+		add(notes, tile->id, draft_text(draft, "material.tile",
+		                      {"name", tile->name ? tile->name : draft_word(draft, "material.tile-plain")},
 		                      {"wide", nm_text(draft, tile->wide_nm)},
 		                      {"long", nm_text(draft, tile->long_nm)},
 		                      {"thick", nm_text(draft, tile->thick_nm)}));
@@ -31,7 +32,7 @@ static void add_pattern(struct notes *notes, const struct plan_lay *lay)
 	struct share shift = share_reduced(lay->shift);
 	const char *share = arena_printf(draft->arena, "%lld/%lld", (long long)shift.num,
 	                                 (long long)shift.den);
-	add(notes, draft_text(draft, lay->pattern == PLAN_PATTERN_RUNNING ? "material.joint-running"
+	add(notes, lay->id, draft_text(draft, lay->pattern == PLAN_PATTERN_RUNNING ? "material.joint-running"
 	                                                                   : "material.joint-grid",
 	                      {"joint", nm_text(draft, lay->joint_nm)}, {"shift", share}));
 }
@@ -42,11 +43,11 @@ static void add_membrane(struct notes *notes, const struct placed_lay *lay)
 	const struct plan_membrane *membrane = lay->strips->cover.membrane;
 	if (!membrane)
 		return;
-	const char *name = membrane->name ? membrane->name : draft_tag(draft, membrane->id);
+	const char *name = membrane->name ? membrane->name : draft_word(draft, "material.membrane-plain");
 	if (lay->strips->strip_count == 0)
-		add(notes, name);
+		add(notes, membrane->id, name);
 	else
-		add(notes, draft_text(draft, "material.membrane", {"name", name},
+		add(notes, membrane->id, draft_text(draft, "material.membrane", {"name", name},
 		                      {"strip", draft_measure(draft, 2 * lay->strips->strips[0].half_width)}));
 }
 
@@ -57,7 +58,7 @@ static void add_soft(struct notes *notes, const struct placed_lay *lay)
 		const struct joint *joint = &lay->joints->joints[i];
 		if (joint->kind != JOINT_SOFT)
 			continue;
-		add(notes, draft_text(draft, "material.soft", {"width", draft_width(draft, joint->width)},
+		add(notes, NULL, draft_text(draft, "material.soft", {"width", draft_width(draft, joint->width)},
 		                      {"depth", draft_width(draft, joint->depth)}));
 		return;
 	}
@@ -74,7 +75,7 @@ static void add_perimeter(struct notes *notes, const struct placed_lay *lay)
 	const char *key = !sealed ? "material.gap-open"
 	                  : !open ? "material.gap-sealed"
 	                          : "material.gap-mixed";
-	add(notes, draft_text(draft, "material.gap", {"gap", draft_measure(draft, lay->field->gap)},
+	add(notes, NULL, draft_text(draft, "material.gap", {"gap", draft_measure(draft, lay->field->gap)},
 	                      {"state", draft_word(draft, key)}));
 }
 
