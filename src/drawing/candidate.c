@@ -12,9 +12,9 @@ static const double pads_y[] = {[LABEL_PLAIN] = 0,
                                 [LABEL_HEXAGON] = 0.5,
                                 [LABEL_UNDERLINE] = 0.3};
 
-static const double DEFAULT_REACH = 40; /* mm: the farthest a tag may be from its element */
+static const double DEFAULT_REACH = 90; /* mm: the longest leader; R-D14 */
 static const double SHOULDER = 2.5, LEADER_GAP = 0.8;
-static const double LEADER_COST = 7, LEADER_COST_MM = 0.25;
+static const double LEADER_COST = 6, LEADER_COST_MM = 0.12;
 static const double WANDER_COST = 0.25; /* per mm along a line or from a room's middle */
 
 static bool is_framed(const struct label *label)
@@ -199,11 +199,11 @@ struct candidates candidate_led(struct arena *arena, const struct label *label,
 	              {0.8660, 0.5, 0.4},
 	              {0.2588, 0.9659, 1},
 	              {0.9659, 0.2588, 1}};
-	static const double distances[] = {5, 7, 10, 14, 18, 23, 28, 34, 40};
-	static const double stations[] = {0.5, 0.25, 0.75};
+	static const double distances[] = {5, 7, 10, 14, 18, 23, 28, 34, 40, 48, 57, 67, 78, 90};
+	static const double stations[] = {0.5, 0.3, 0.7, 0.12, 0.88};
 	struct maker m = {arena, label, body, {0}};
 	double reach = label->reach > 0 ? label->reach : DEFAULT_REACH;
-	size_t station_count = label->where == LABEL_ALONG ? 3 : 1;
+	size_t station_count = label->where == LABEL_ALONG ? sizeof stations / sizeof *stations : 1;
 	for (size_t s = 0; s < station_count; s++) {
 		struct paper_point to = label->a;
 		if (label->where == LABEL_ALONG)

@@ -234,7 +234,7 @@ static void ask_station(const struct chain *c, size_t i)
 	struct value v = value_make(c, &c->data->values[i - 1], c->feet[i]);
 	bool is_upright = !c->is_upright;
 	double start = OVERSHOOT + TEXT_GAP + v.body.width / 2;
-	static const double shifts[] = {0, 1, -1, 2, -2};
+	static const double shifts[] = {0, 1, -1, 2, -2, 3, -3, 4, -4, 5, -5};
 	for (size_t k = 0; k < sizeof shifts / sizeof *shifts; k++) {
 		struct paper_point on =
 			paper_step(c->feet[i], c->along, shifts[k] * (v.body.height + TEXT_GAP));

@@ -9,12 +9,12 @@
 /* What covering a mm of a line by a text costs, by layer: high where a crew must not lose
  * the line, low where it repeats anyway. */
 static const double layer_weights[LAYER_COUNT] = {
-	[LAYER_SHEET] = 20,  [LAYER_SLAB] = 4,       [LAYER_MEMBRANE] = 1, [LAYER_TILE] = 0.05,
+	[LAYER_SHEET] = 20,  [LAYER_SLAB] = 4,       [LAYER_MEMBRANE] = 2, [LAYER_TILE] = 0.12,
 	[LAYER_CUTS] = 0.1,  [LAYER_CRACKS] = 5,     [LAYER_HOLDS] = 4,    [LAYER_JOINTS] = 5,
-	[LAYER_CONTROL] = 2, [LAYER_DIMENSIONS] = 3, [LAYER_LABELS] = 20,  [LAYER_NOTES] = 20,
+	[LAYER_CONTROL] = 4, [LAYER_DIMENSIONS] = 3, [LAYER_LABELS] = 20,  [LAYER_NOTES] = 20,
 	[LAYER_CHANGES] = 2,
 };
-static const double HATCH_WEIGHT = 0.05;
+static const double HATCH_WEIGHT = 0.12;
 
 /* Leader's arrow: length in capital heights of its label, and length to width. */
 static const double ARROW = 0.7, ARROW_SLENDER = 3, DOT_RADIUS = 0.6;

@@ -53,7 +53,7 @@ struct label {
 	double gap;     /* between mark and text; 0: half a capital height */
 	int priority;   /* higher is placed sooner */
 	bool can_lead;  /* may stand away, with a leader to a (or the middle of a-b) */
-	double reach;   /* farthest with a leader; 0: 40 mm */
+	double reach;   /* longest leader; 0: 90 mm */
 	bool is_dotted; /* the leader ends in a dot (on an area), not an arrow */
 	bool is_clear;  /* takes away hatch and joints under it (white box) */
 };

@@ -6,6 +6,8 @@
 static const double CELL = 8;
 /* Off any sheet. */
 static const double FAR = 1e9;
+/* A line along a cell's border counts as in both cells. */
+static const double CELL_SLACK = 1e-6;
 
 struct mark {
 	struct paper_point a, b;
@@ -46,17 +48,25 @@ static struct span span_of_line(const struct occupancy *o, struct paper_point a,
 	return span_of(o, paper_box_with(paper_box_with(paper_box_empty(), a), b));
 }
 
-static struct cell *cell_at(const struct occupancy *o, int x, int y)
-{
-	return &o->cells[y * o->columns + x];
-}
-
 /* The ground of a cell; cells at the border reach on for ever. */
 static struct paper_box cell_box(const struct occupancy *o, int x, int y)
 {
 	return (struct paper_box){x == 0 ? -FAR : x * CELL, y == 0 ? -FAR : y * CELL,
 	                          x == o->columns - 1 ? FAR : (x + 1) * CELL,
 	                          y == o->rows - 1 ? FAR : (y + 1) * CELL};
+}
+
+/* A long slanted line meets few of the cells of its box. */
+static bool cell_meets(const struct occupancy *o, int x, int y, struct paper_point a,
+                       struct paper_point b)
+{
+	double t0, t1;
+	return paper_box_clip(paper_box_grown(cell_box(o, x, y), CELL_SLACK), a, b, &t0, &t1);
+}
+
+static struct cell *cell_at(const struct occupancy *o, int x, int y)
+{
+	return &o->cells[y * o->columns + x];
 }
 
 struct occupancy *occupancy_new(struct arena *arena, double width, double height)
@@ -109,6 +119,8 @@ bool occupancy_blocks_line(const struct occupancy *o, struct paper_point a, stru
 	double t0, t1;
 	for (int y = s.y0; y <= s.y1; y++)
 		for (int x = s.x0; x <= s.x1; x++) {
+			if (!cell_meets(o, x, y, a, b))
+				continue;
 			const struct cell *cell = cell_at(o, x, y);
 			for (size_t i = 0; i < cell->blocks.count; i++)
 				if (paper_box_clip(cell->blocks.items[i], a, b, &t0, &t1))
@@ -152,6 +164,8 @@ double occupancy_cross(const struct occupancy *o, struct paper_point a, struct p
 	double sum = 0;
 	for (int y = s.y0; y <= s.y1; y++)
 		for (int x = s.x0; x <= s.x1; x++) {
+			if (!cell_meets(o, x, y, a, b))
+				continue;
 			const struct cell *cell = cell_at(o, x, y);
 			for (size_t i = 0; i < cell->marks.count; i++) {
 				struct mark m = cell->marks.items[i];

@@ -123,9 +123,9 @@ void symbol_step(struct list *list, const char *element, struct paper_point at,
 	struct arena *arena = list->arena;
 	double half = STEP_SIZE / 2;
 	struct paper_point low[] = {at_axes(at, low_side, 0, -half),
-	                             at_axes(at, low_side, half, -half),
-	                             at_axes(at, low_side, half, half),
-	                             at_axes(at, low_side, 0, half)};
+	                            at_axes(at, low_side, half, -half),
+	                            at_axes(at, low_side, half, half),
+	                            at_axes(at, low_side, 0, half)};
 	struct paper_point all[] = {at_axes(at, low_side, -half, -half), low[1], low[2],
 	                            at_axes(at, low_side, -half, half)};
 	list_area(list, LAYER_CRACKS, AREA_PAPER, element,

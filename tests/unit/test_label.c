@@ -85,7 +85,7 @@ static void check_leaders(const struct list *list)
 					                            line->points[k],
 					                            line->points[k + 1], &t0, &t1));
 		struct paper_point tip = line->points[line->count - 1];
-		assert_true(paper_distance(tip, line->points[line->count - 2]) <= 40.001);
+		assert_true(paper_distance(tip, line->points[line->count - 2]) <= 90.001);
 	}
 }
 
