@@ -11,7 +11,7 @@
 enum grammar_value {
 	GRAMMAR_TEXT,        /* const char * */
 	GRAMMAR_ID,          /* const char *; unique in the floor */
-	GRAMMAR_NAME,        /* const char *; an id resolved later, of a wall */
+	GRAMMAR_NAME,        /* const char *: id of an element of `ref_kind`, kept as written */
 	GRAMMAR_LENGTH,      /* int64_t nm */
 	GRAMMAR_ANGLE,       /* double deg */
 	GRAMMAR_TEMPERATURE, /* double Celsius */
@@ -23,6 +23,7 @@ enum grammar_value {
 	GRAMMAR_PERCENT,     /* double share */
 	GRAMMAR_SHARE,       /* struct share */
 	GRAMMAR_WHOLE,       /* int64_t */
+	GRAMMAR_MONEY,       /* struct money */
 	GRAMMAR_DATE,        /* struct date */
 	GRAMMAR_YES_NO,      /* bool */
 	GRAMMAR_WORD,        /* enum, by place in `words` */
@@ -30,6 +31,7 @@ enum grammar_value {
 	GRAMMAR_REF,         /* const void *: one element of `ref_kind` */
 	GRAMMAR_REFS,        /* const void **: several of them; count at `count_offset` */
 	GRAMMAR_PLACES,      /* struct plan_ref *: walls or doorways; count at `count_offset` */
+	GRAMMAR_SUBJECT,     /* struct plan_subject: one of `words`, or any element with an id */
 	GRAMMAR_ABOUT,       /* struct plan_ref: any element with an id */
 };
 
@@ -37,8 +39,11 @@ enum grammar_range {
 	GRAMMAR_ANY,
 	GRAMMAR_NOT_NEGATIVE,
 	GRAMMAR_POSITIVE,
-	GRAMMAR_COORDINATE, /* at most 20 km from 0 */
-	GRAMMAR_TILE_SIDE,  /* 5 mm to 5 m */
+	GRAMMAR_PART,      /* more than 0, at most 1 */
+	GRAMMAR_BELOW_ONE, /* 0 or more, less than 1 */
+	GRAMMAR_TILE_SIDE, /* 5 mm to 5 m */
+	GRAMMAR_TURN,      /* 360 degrees either way */
+	GRAMMAR_ONE_OR_TWO,
 };
 
 struct grammar_attribute {
@@ -47,11 +52,12 @@ struct grammar_attribute {
 	size_t offset;
 	const char *fallback;      /* default as it would be written; NULL: none, or see meaning */
 	const char *fallback_inch; /* where the root's unit is in or ft; NULL: the same */
-	const char *const *words;  /* ended by NULL */
+	const char *const *words;  /* ended by NULL; read by grammar_words */
 	enum grammar_range range;
 	enum plan_ref_kind ref_kind;
 	size_t count_offset;
 	bool required, later;
+	const char *later_words; /* of `words`, separated by blanks: not built yet */
 	const char *meaning;
 };
 
@@ -86,8 +92,12 @@ struct grammar_element {
 
 extern const struct grammar_element grammar_floor;
 
-const struct grammar_attribute *grammar_find_attribute(const struct grammar_element *, const char *name);
+const struct grammar_attribute *grammar_find_attribute(const struct grammar_element *,
+                                                       const char *name);
 const struct grammar_child *grammar_find_child(const struct grammar_element *, const char *name);
 const char *grammar_kind_name(enum plan_ref_kind); /* "a room", for messages */
+/* The words it takes, NULL where it takes others; an empty one cannot be written. */
+const char *const *grammar_words(const struct grammar_attribute *);
+const char *grammar_value_form(enum grammar_value); /* "a date such as 2026-04-06" */
 
 #endif

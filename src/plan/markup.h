@@ -12,6 +12,7 @@
 enum {
 	MARKUP_MOST_BYTES = 16 * 1024 * 1024,
 	MARKUP_MOST_TAG_BYTES = 64 * 1024,
+	MARKUP_MOST_ATTRIBUTES = 256, /* of a tag; the parser compares each with each */
 	MARKUP_MOST_DEPTH = 16,
 	MARKUP_MOST_ELEMENTS = 1000000,
 };
@@ -29,6 +30,9 @@ struct markup {
 	struct markup *parent, *first_child, *last_child, *next;
 	int text_line; /* where it holds text that is not blank; 0: nowhere */
 };
+
+/* NULL: the element has no such attribute. */
+const struct markup_attribute *markup_find(const struct markup *, const char *name);
 
 enum status markup_parse(struct arena *, const char *bytes, size_t length, struct diag_list *,
                          struct markup **out_root) CHECK_USED;

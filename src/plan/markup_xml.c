@@ -1,10 +1,11 @@
-/* The only source that sees libxml2. */
+/* The only source that sees libxml2. Its options never load or expand an entity. */
 #include "plan/markup.h"
 
 #include <libxml/SAX2.h>
 #include <libxml/parser.h>
 #include <string.h>
 
+#include "plan/guard.h"
 #include "plan/tag_scan.h"
 
 struct building {
@@ -47,21 +48,23 @@ static const char *name_with_prefix(struct arena *arena, const xmlChar *prefix, 
 }
 
 /* libxml2 gives five pointers an attribute: name, prefix, namespace, value, value's end. */
-static void read_attributes(struct building *b, struct markup *element, int count, const xmlChar **five)
+static void read_attributes(struct building *b, struct markup *element, int count,
+                            const xmlChar **five)
 {
 	element->attributes = ARENA_ARRAY(b->arena, struct markup_attribute, (size_t)count);
 	element->attribute_count = (size_t)count;
 	for (int i = 0; i < count; i++, five += 5)
 		element->attributes[i] = (struct markup_attribute){
 			.name = name_with_prefix(b->arena, five[1], five[0]),
-			.value = arena_strndup(b->arena, (const char *)five[3], (size_t)(five[4] - five[3])),
+			.value = arena_strndup(b->arena, (const char *)five[3],
+		                               (size_t)(five[4] - five[3])),
 			.line = tag_scan_attribute(&b->scan),
 		};
 }
 
-static void start_element(void *context, const xmlChar *name, const xmlChar *prefix, const xmlChar *uri,
-                          int namespace_count, const xmlChar **namespaces, int attribute_count,
-                          int defaulted, const xmlChar **attributes)
+static void start_element(void *context, const xmlChar *name, const xmlChar *prefix,
+                          const xmlChar *uri, int namespace_count, const xmlChar **namespaces,
+                          int attribute_count, int defaulted, const xmlChar **attributes)
 {
 	(void)uri, (void)namespaces, (void)defaulted;
 	struct building *b = ((xmlParserCtxtPtr)context)->_private;
@@ -69,11 +72,11 @@ static void start_element(void *context, const xmlChar *name, const xmlChar *pre
 		return;
 	int line = b->scan.line;
 	if (++b->elements > MARKUP_MOST_ELEMENTS)
-		stop(b, line, "more than 1,000,000 elements");
+		stop(b, line, "more than 1,000,000 elements; expected at most that");
 	else if (++b->depth > MARKUP_MOST_DEPTH)
-		stop(b, line, "elements nested deeper than 16");
+		stop(b, line, "elements deeper than 16 levels; expected at most that");
 	else if (namespace_count)
-		stop(b, line, "a namespace; a floor description has none");
+		stop(b, line, "a namespace; expected none in a floor description");
 	if (b->failed)
 		return;
 	struct markup *element = ARENA_NEW(b->arena, struct markup);
@@ -86,7 +89,8 @@ static void start_element(void *context, const xmlChar *name, const xmlChar *pre
 	b->open = element;
 }
 
-static void end_element(void *context, const xmlChar *name, const xmlChar *prefix, const xmlChar *uri)
+static void end_element(void *context, const xmlChar *name, const xmlChar *prefix,
+                        const xmlChar *uri)
 {
 	(void)name, (void)prefix, (void)uri;
 	struct building *b = ((xmlParserCtxtPtr)context)->_private;
@@ -94,6 +98,7 @@ static void end_element(void *context, const xmlChar *name, const xmlChar *prefi
 		return;
 	b->depth--;
 	b->open = b->open->parent;
+	tag_scan_leave(&b->scan);
 }
 
 static void characters(void *context, const xmlChar *text, int length)
@@ -103,47 +108,25 @@ static void characters(void *context, const xmlChar *text, int length)
 		return;
 	for (int i = 0; i < length; i++)
 		if (!strchr(" \t\r\n", text[i])) {
-			b->open->text_line = xmlSAX2GetLineNumber(context);
+			b->open->text_line = tag_scan_text(b->scan);
 			return;
 		}
 }
 
+/* The parser sees a repeated attribute only at its tag's end. */
 static void report(void *context, xmlErrorPtr error)
 {
-	struct building *b = context;
+	struct building *b = ((xmlParserCtxtPtr)context)->_private;
 	if (b->failed || error->level == XML_ERR_WARNING)
 		return;
-	size_t length = strcspn(error->message, "\n");
-	diag_error(b->diags, error->line, "not well-formed XML: %.*s", (int)length, error->message);
 	b->failed = true;
-}
-
-/* What must not reach the parser, or would be read as something else. */
-static bool is_acceptable(const char *bytes, size_t length, struct diag_list *diags)
-{
-	int line;
-	if (length > MARKUP_MOST_BYTES) {
-		diag_error(diags, 0, "larger than 16 MiB");
-		return false;
-	}
-	if ((line = tag_scan_find_doctype(bytes, length)) != 0) {
-		diag_error(diags, line, "a DOCTYPE; a floor description has none");
-		return false;
-	}
-	if ((line = tag_scan_find_long(bytes, length, MARKUP_MOST_TAG_BYTES)) != 0) {
-		diag_error(diags, line, "a tag longer than 64 kB");
-		return false;
-	}
-	return true;
-}
-
-static void check_encoding(struct building *b)
-{
-	const xmlChar *encoding = b->parser->encoding ? b->parser->encoding : b->parser->input->encoding;
-	if (!b->failed && encoding && xmlStrcasecmp(encoding, BAD_CAST "UTF-8") != 0) {
-		diag_error(b->diags, 1, "encoding %s; expected UTF-8", (const char *)encoding);
-		b->failed = true;
-	}
+	int repeated = error->code == XML_ERR_ATTRIBUTE_REDEFINED ? tag_scan_repeated(b->scan) : 0;
+	if (repeated)
+		diag_error(b->diags, repeated, "an attribute is repeated; expected it once");
+	else
+		diag_error(b->diags, error->line > 0 ? error->line : 1,
+		           "not well-formed XML: %.*s; expected well-formed XML",
+		           (int)strcspn(error->message, "\n"), error->message);
 }
 
 static void parse_in_chunks(struct building *b, const char *bytes, size_t length)
@@ -155,13 +138,20 @@ static void parse_in_chunks(struct building *b, const char *bytes, size_t length
 	}
 	if (!b->failed)
 		xmlParseChunk(b->parser, NULL, 0, 1);
-	check_encoding(b);
 }
 
-enum status markup_parse(struct arena *arena, const char *bytes, size_t length, struct diag_list *diags,
-                         struct markup **out_root)
+const struct markup_attribute *markup_find(const struct markup *element, const char *name)
 {
-	if (!is_acceptable(bytes, length, diags))
+	for (size_t i = 0; i < element->attribute_count; i++)
+		if (strcmp(element->attributes[i].name, name) == 0)
+			return &element->attributes[i];
+	return NULL;
+}
+
+enum status markup_parse(struct arena *arena, const char *bytes, size_t length,
+                         struct diag_list *diags, struct markup **out_root)
+{
+	if (!guard_admits(bytes, length, diags))
 		return STATUS_INPUT;
 	xmlSAXHandler handler = {
 		.initialized = XML_SAX2_MAGIC,
@@ -169,7 +159,7 @@ enum status markup_parse(struct arena *arena, const char *bytes, size_t length, 
 		.endElementNs = end_element,
 		.characters = characters,
 		.cdataBlock = characters,
-		.serror = NULL,
+		.serror = report,
 	};
 	struct building b = {.arena = arena, .diags = diags, .scan = tag_scan_start(bytes, length)};
 	b.parser = xmlCreatePushParserCtxt(&handler, NULL, NULL, 0, NULL);
@@ -177,12 +167,10 @@ enum status markup_parse(struct arena *arena, const char *bytes, size_t length, 
 		return STATUS_LIBRARY;
 	b.parser->_private = &b;
 	xmlCtxtUseOptions(b.parser, XML_PARSE_NONET | XML_PARSE_BIG_LINES);
-	xmlSetStructuredErrorFunc(&b, report);
 	parse_in_chunks(&b, bytes, length);
 	if (!b.failed && !b.root)
 		diag_error(diags, 1, "no element; expected <floor>");
-	xmlSetStructuredErrorFunc(NULL, NULL);
 	xmlFreeParserCtxt(b.parser);
-	*out_root = b.root;
+	*out_root = b.failed ? NULL : b.root;
 	return b.failed || !b.root ? STATUS_INPUT : STATUS_OK;
 }

@@ -10,7 +10,8 @@ bool plan_has_inches(const struct plan *plan)
 	return plan->unit == PLAN_UNIT_IN || plan->unit == PLAN_UNIT_FT;
 }
 
-const struct plan_membrane *plan_membrane_over(const struct plan *plan, const struct plan_room *room)
+const struct plan_membrane *plan_membrane_over(const struct plan *plan,
+                                               const struct plan_room *room)
 {
 	for (size_t i = 0; i < plan->membrane_count; i++)
 		for (size_t k = 0; k < plan->membranes[i].room_count; k++)

@@ -2,7 +2,7 @@
  * Units: lengths in whole nanometres (_nm), angles in degrees (_deg), temperatures in
  * Celsius (_c), shares and money exact. Owns: everything lives in the arena given to
  * plan_parse. Every element knows its line; `given` has bit i set where attribute i of its
- * element (plan_grammar.h) was written: the rest are defaults.
+ * element (grammar.h) was written: the rest are defaults.
  * Invariants: ids are unique, references are resolved, arrays are in document order. */
 #ifndef PLAN_PLAN_H
 #define PLAN_PLAN_H
@@ -10,74 +10,13 @@
 #include <stddef.h>
 #include <stdint.h>
 
+#include "plan/plan_words.h"
 #include "units/date.h"
 #include "units/quantity.h"
 
 /* Bit of `given`: something of the element itself, or a child it should not have, is in
  * error. A plan that has such elements is judged no further than to find its other errors. */
 #define PLAN_FAULTY ((uint64_t)1 << 63)
-
-enum plan_unit { PLAN_UNIT_MM, PLAN_UNIT_M, PLAN_UNIT_IN, PLAN_UNIT_FT };
-enum plan_exposure {
-	PLAN_EXPOSURE_NONE, /* not stated: the slab's */
-	PLAN_EXPOSURE_INDOOR,
-	PLAN_EXPOSURE_SUNLIT,
-	PLAN_EXPOSURE_WET,
-	PLAN_EXPOSURE_OUTDOOR,
-};
-enum plan_support { PLAN_SUPPORT_GROUND, PLAN_SUPPORT_SUSPENDED };
-enum plan_wall_kind { PLAN_WALL_WALL, PLAN_WALL_GLASS, PLAN_WALL_OPEN, PLAN_WALL_OTHER_FLOOR };
-enum plan_base { PLAN_BASE_COVERS, PLAN_BASE_FIRST, PLAN_BASE_NONE };
-enum plan_obstacle_kind {
-	PLAN_OBSTACLE_COLUMN,
-	PLAN_OBSTACLE_ISLAND,
-	PLAN_OBSTACLE_PIPE,
-	PLAN_OBSTACLE_DRAIN,
-	PLAN_OBSTACLE_BOX,
-};
-enum plan_stop { PLAN_STOP_MIDDLE, PLAN_STOP_NEAR, PLAN_STOP_FAR };
-enum plan_moving { PLAN_MOVING_UNKNOWN, PLAN_MOVING_NO, PLAN_MOVING_YES };
-enum plan_joint_kind {
-	PLAN_JOINT_CONTRACTION,
-	PLAN_JOINT_CONSTRUCTION,
-	PLAN_JOINT_ISOLATION,
-	PLAN_JOINT_EXPANSION,
-	PLAN_JOINT_COLD,
-};
-enum plan_treat { PLAN_TREAT_CARRY, PLAN_TREAT_RELOCATE };
-enum plan_tile_kind {
-	PLAN_TILE_PORCELAIN,
-	PLAN_TILE_CERAMIC,
-	PLAN_TILE_QUARRY,
-	PLAN_TILE_STONE,
-	PLAN_TILE_GLASS,
-};
-enum plan_shape { PLAN_SHAPE_RECTANGLE, PLAN_SHAPE_HEXAGON };
-enum plan_tile_edge { PLAN_TILE_EDGE_NONE, PLAN_TILE_EDGE_RECTIFIED, PLAN_TILE_EDGE_CALIBRATED, PLAN_TILE_EDGE_NATURAL };
-enum plan_pattern {
-	PLAN_PATTERN_GRID,
-	PLAN_PATTERN_RUNNING,
-	PLAN_PATTERN_HERRINGBONE,
-	PLAN_PATTERN_BASKETWEAVE,
-	PLAN_PATTERN_PINWHEEL,
-	PLAN_PATTERN_HEXAGON,
-	PLAN_PATTERN_MODULE,
-};
-enum plan_stagger { PLAN_STAGGER_STAIR, PLAN_STAGGER_ALTERNATE };
-enum plan_start_at { PLAN_START_CORNER, PLAN_START_CENTRE };
-enum plan_membrane_kind {
-	PLAN_MEMBRANE_LIQUID,
-	PLAN_MEMBRANE_SHEET,
-	PLAN_MEMBRANE_MAT,
-	PLAN_MEMBRANE_MORTAR_BED,
-};
-enum plan_cover { PLAN_COVER_PARTIAL, PLAN_COVER_FULL };
-enum plan_soft_joints { PLAN_SOFT_BOTH, PLAN_SOFT_ONE };
-enum plan_reading_kind { PLAN_READING_HUMIDITY, PLAN_READING_EMISSION, PLAN_READING_FLATNESS, PLAN_READING_DROP };
-enum plan_decision { PLAN_ISOLATE, PLAN_CARRY, PLAN_HOLD, PLAN_PROCEED, PLAN_DECLINE };
-
-/* A bit set of what rooms need and membranes offer. */
-enum plan_need { PLAN_NEED_WATERPROOF = 1, PLAN_NEED_SOUND = 2, PLAN_NEED_HEAVY_TRAFFIC = 4 };
 
 /* Something another element names. */
 enum plan_ref_kind {
@@ -97,7 +36,7 @@ enum plan_ref_kind {
 struct plan_ref {
 	enum plan_ref_kind kind;
 	const char *id;
-	int line;          /* of the attribute that names it */
+	int line;            /* of the attribute that names it */
 	const void *element; /* struct plan_room, plan_wall … of that kind */
 };
 
@@ -148,15 +87,15 @@ struct plan_slab {
 struct plan_wall {
 	int line;
 	uint64_t given;
-	const char *id;      /* as written, or ROOM.n */
-	int64_t x_nm, y_nm;  /* of <corner> */
-	int64_t length_nm;   /* of <wall> */
+	const char *id;     /* as written, or ROOM.n */
+	int64_t x_nm, y_nm; /* of <corner> */
+	int64_t length_nm;  /* of <wall> */
 	double turn_deg;
 	int64_t rise_nm;
 	enum plan_wall_kind kind;
 	enum plan_base base;
 	bool show;
-	const char *to;      /* room on the other side of an open edge */
+	const char *to; /* room on the other side of an open edge */
 };
 
 struct plan_diagonal {
@@ -185,7 +124,7 @@ struct plan_obstacle {
 	struct plan_at *corners; /* count 0: round, or a turned rectangle about its centre */
 	size_t corner_count;
 	int64_t x_nm, y_nm;
-	int64_t across_nm;       /* > 0: round */
+	int64_t across_nm; /* > 0: round */
 	int64_t wide_nm, deep_nm;
 	double turn_deg;
 };
@@ -194,7 +133,7 @@ struct plan_doorway {
 	int line;
 	uint64_t given;
 	const char *id;
-	const char *wall;        /* id as written */
+	const char *wall; /* id as written */
 	int64_t from_nm, width_nm, deep_nm;
 	const struct plan_room *to; /* NULL: the scope ends there */
 	enum plan_stop stop;
@@ -205,14 +144,13 @@ struct plan_doorway {
 struct plan_room {
 	int line;
 	uint64_t given;
-	const char *id, *name;   /* name NULL: not stated */
+	const char *id, *name; /* name NULL: not stated */
 	const struct plan_slab *slab;
 	enum plan_exposure exposure; /* NONE: the slab's; see plan_room_exposure */
-	bool heated;             /* the slab's where not given */
-	unsigned needs;          /* enum plan_need */
-	bool has_corners;        /* the boundary is corners, */
-	struct plan_run *run;    /* or a tape run; else NULL */
-	struct plan_wall *walls; /* in written order; 3 or more */
+	bool heated;                 /* the slab's where not given */
+	unsigned needs;              /* enum plan_need */
+	struct plan_run *run;        /* NULL: the boundary is corners */
+	struct plan_wall *walls;     /* in written order; 3 or more */
 	size_t wall_count;
 	struct plan_obstacle *obstacles;
 	size_t obstacle_count;
@@ -224,7 +162,7 @@ struct plan_crack {
 	int line;
 	uint64_t given;
 	const char *id, *note;
-	const struct plan_room *room; /* NULL: every room it crosses */
+	const struct plan_room *room;         /* NULL: every room it crosses */
 	int64_t width_nm, step_nm, wander_nm; /* wander: default resolved by unit */
 	enum plan_moving moving;
 	struct date found;
@@ -248,7 +186,11 @@ struct plan_reading {
 	uint64_t given;
 	const char *id;
 	enum plan_reading_kind kind;
-	const char *value;
+	const char *value; /* as written, and by kind: */
+	double humidity_share;
+	double emission_kg;   /* per 1000 sq ft and 24 h */
+	int64_t deviation_nm; /* under a straightedge of under_nm */
+	bool is_absorbed;
 	int64_t under_nm;
 	struct date date;
 	const struct plan_room *room;
@@ -266,8 +208,31 @@ struct plan_tile {
 	int64_t size_spread_nm, warpage_nm;
 	double expansion_per_k; /* NAN: not stated */
 	bool direction;
-	int64_t per_box;        /* 0: not stated */
+	int64_t per_box; /* 0: not stated */
 	double weight_kg_m2;
+};
+
+/* One period of a pattern of the plan's own. */
+struct plan_piece {
+	int line;
+	uint64_t given;
+	const struct plan_tile *tile;
+	int64_t x_nm, y_nm; /* lower left corner of the face, pattern axes */
+	enum plan_piece_turn turn;
+};
+struct plan_step {
+	int line;
+	uint64_t given;
+	int64_t x_nm, y_nm; /* joints included */
+};
+struct plan_module {
+	int line;
+	uint64_t given;
+	const char *id;
+	struct plan_piece *pieces;
+	size_t piece_count;
+	struct plan_step *steps; /* two */
+	size_t step_count;
 };
 
 struct plan_start {
@@ -287,15 +252,16 @@ struct plan_lay {
 	size_t tile_count;
 	int64_t joint_nm;
 	enum plan_pattern pattern;
-	struct share shift;     /* default resolved by the tile's nominal side */
+	struct share shift; /* default resolved by the tile's nominal side */
 	enum plan_stagger stagger;
-	int64_t in_pairs;
+	int64_t in_pairs;                 /* 0: not stated */
+	const struct plan_module *module; /* NULL: none */
 	double angle_deg;
 	struct plan_ref *full_at, *centre_on; /* walls or doorways, most important first */
 	size_t full_at_count, centre_on_count;
 	bool balance;
 	int64_t tolerance_nm, gap_nm, gap_max_nm; /* defaults resolved by unit */
-	struct plan_start *start; /* NULL: searched */
+	struct plan_start *start;                 /* NULL: searched */
 };
 
 struct plan_membrane {
@@ -310,12 +276,12 @@ struct plan_membrane {
 	int64_t wet_film_nm, dry_film_nm;
 	int64_t coats;
 	double per_pail_ml;
-	int64_t cure_hours, min_slab_age_days; /* 0: not stated */
+	int64_t cure_hours, min_slab_age_days;   /* 0: not stated */
 	double max_humidity_share, max_emission; /* NAN: not stated */
 	int64_t min_tile_nm;
 	unsigned offers;
 	enum plan_soft_joints soft_joints;
-	int64_t overrun_nm;     /* 0: not stated */
+	int64_t overrun_nm; /* 0: not stated */
 };
 
 /* One each, whether written or not; line 0 where all of it is default. */
@@ -356,6 +322,36 @@ struct plan_answer {
 	struct date on;
 };
 
+/* What a rate is for: an element, or where that is NULL a word. */
+struct plan_subject {
+	enum plan_rate_word word;
+	struct plan_ref element;
+};
+struct plan_rate {
+	int line;
+	uint64_t given;
+	struct plan_subject of;
+	struct money each;
+	enum plan_per per;
+	double hours; /* NAN: not stated */
+};
+struct plan_markup {
+	int line;
+	uint64_t given;
+	enum plan_markup_of of;
+	struct share share;
+	const char *name;
+};
+struct plan_rates {
+	int line;
+	uint64_t given;
+	const char *currency;
+	struct plan_rate *rates;
+	size_t rate_count;
+	struct plan_markup *markups;
+	size_t markup_count;
+};
+
 struct plan_sheets {
 	int line;
 	uint64_t given;
@@ -372,11 +368,11 @@ struct plan {
 	int line;
 	uint64_t given;
 	int64_t version;
-	const char *title;      /* NULL: not stated */
+	const char *title; /* NULL: not stated */
 	enum plan_unit unit;
 	double north_deg;
 	const char *rules;
-	struct plan_job *job;   /* NULL: none */
+	struct plan_job *job; /* NULL: none */
 	struct plan_revision *revisions;
 	size_t revision_count;
 	struct plan_slab *slabs;
@@ -391,6 +387,8 @@ struct plan {
 	size_t reading_count;
 	struct plan_tile *tiles;
 	size_t tile_count;
+	struct plan_module *modules;
+	size_t module_count;
 	struct plan_lay *lays;
 	size_t lay_count;
 	struct plan_membrane *membranes;
@@ -401,6 +399,7 @@ struct plan {
 	struct plan_patch patch;
 	struct plan_answer *answers;
 	size_t answer_count;
+	struct plan_rates *rates; /* NULL: none */
 	struct plan_sheets sheets;
 	struct plan_default *defaults; /* used by elements that were written */
 	size_t default_count;

@@ -3,119 +3,217 @@
 #include <math.h>
 #include <string.h>
 
+#include "plan/misspelling.h"
+
 /* ---- attributes ---- */
 
-static void list_expected(struct strbuf *list, const struct grammar_element *element)
+static const char *expected_attributes(struct arena *arena, const struct grammar_element *element)
+{
+	struct strbuf list = strbuf_in(arena);
+	strbuf_add(&list, element->attribute_count ? "one of:" : "none");
+	for (size_t i = 0; i < element->attribute_count; i++)
+		strbuf_printf(&list, " %s", element->attributes[i].name);
+	return list.text;
+}
+
+/* The attribute that was meant by one that does not exist; NULL: no guess. */
+static const struct grammar_attribute *meant_attribute(const struct grammar_element *element,
+                                                       const struct markup *node,
+                                                       const char *written)
 {
 	for (size_t i = 0; i < element->attribute_count; i++)
-		strbuf_printf(list, "%s %s", i ? "," : "", element->attributes[i].name);
-}
-
-static void report_unknown_attribute(struct plan_build *b, const struct grammar_element *element,
-                                     const struct markup_attribute *written)
-{
-	struct strbuf list = strbuf_in(b->arena);
-	list_expected(&list, element);
-	if (element->attribute_count)
-		diag_error(b->diags, written->line, "<%s> has no attribute \"%s\"; expected one of:%s", element->name,
-		           written->name, list.text);
-	else
-		diag_error(b->diags, written->line, "<%s> has no attribute \"%s\"; expected none", element->name,
-		           written->name);
-}
-
-static const struct markup_attribute *find_written(const struct markup *node, const char *name)
-{
-	for (size_t i = 0; i < node->attribute_count; i++)
-		if (strcmp(node->attributes[i].name, name) == 0)
-			return &node->attributes[i];
+		if (is_misspelling(written, element->attributes[i].name) &&
+		    !markup_find(node, element->attributes[i].name))
+			return &element->attributes[i];
 	return NULL;
 }
 
-static bool names_others(const struct grammar_attribute *attribute)
+static void report_unknown_attribute(struct plan_build *b, size_t built,
+                                     const struct markup_attribute *written)
 {
-	return attribute->value == GRAMMAR_REF || attribute->value == GRAMMAR_REFS ||
-	       attribute->value == GRAMMAR_PLACES || attribute->value == GRAMMAR_ABOUT ||
-	       attribute->value == GRAMMAR_NAME;
+	const struct plan_built *at = &b->built.items[built];
+	const struct grammar_attribute *meant =
+		meant_attribute(at->element, at->node, written->name);
+	plan_fault(b, built, written->line,
+	           arena_printf(b->arena, "<%s> has no attribute \"%s\"; expected %s",
+	                        at->element->name, written->name,
+	                        meant ? meant->name : expected_attributes(b->arena, at->element)));
 }
 
-static void read_written(struct plan_build *b, const struct grammar_element *element,
-                         const struct grammar_attribute *attribute, const struct markup_attribute *written,
-                         void *object)
+static bool names_others(const struct grammar_attribute *attribute, const char *text)
 {
-	if (attribute->later) {
-		diag_error(b->diags, written->line, "<%s> %s is not supported yet; expected a description without it",
-		           element->name, attribute->name);
-		return;
+	switch (attribute->value) {
+	case GRAMMAR_NAME:
+	case GRAMMAR_REF:
+	case GRAMMAR_REFS:
+	case GRAMMAR_PLACES:
+	case GRAMMAR_ABOUT:
+		return true;
+	case GRAMMAR_SUBJECT:
+		return !value_is_word(attribute->words, text);
+	default:
+		return false;
 	}
-	if (names_others(attribute))
-		*array_push(b->arena, &b->namings) = (struct plan_naming){
-			attribute, element->name, written->value, object, written->line};
-	bool sound = value_read(&b->reader, element->name, attribute, written->value, written->line, object);
+}
+
+static void name_element(struct plan_build *b, size_t built, const struct markup_attribute *id,
+                         bool is_sound)
+{
+	const struct plan_built *at = &b->built.items[built];
+	*array_push(b->arena, &b->named) = (struct plan_named){
+		.id = id->value,
+		.kind = at->element->kind,
+		.object = at->object,
+		.built = built,
+		.line = id->line,
+		.is_sound = is_sound,
+	};
+}
+
+static void mark_sound(struct plan_build *b, size_t built,
+                       const struct grammar_attribute *attribute)
+{
+	struct plan_built *at = &b->built.items[built];
+	at->sound |= (uint64_t)1 << (attribute - at->element->attributes);
+}
+
+static void read_written(struct plan_build *b, size_t built,
+                         const struct grammar_attribute *attribute,
+                         const struct markup_attribute *written)
+{
+	struct plan_built at = b->built.items[built];
+	char *object = at.object;
+	*(uint64_t *)(object + at.element->given_offset) |= (uint64_t)1
+	                                                    << (attribute - at.element->attributes);
+	const char *wrong = NULL;
+	bool is_sound = true;
+	if (attribute->later)
+		wrong = arena_printf(b->arena,
+		                     "<%s> %s is not supported yet; expected a plan without it",
+		                     at.element->name, attribute->name);
+	else if (names_others(attribute, written->value))
+		*array_push(b->arena, &b->namings) =
+			(struct plan_naming){attribute, written, built};
+	else
+		is_sound = value_read(&b->reader, at.element->name, attribute, written->value,
+		                      object, &wrong);
+	if (wrong)
+		plan_fault(b, built, written->line, wrong);
 	if (attribute->value == GRAMMAR_ID)
-		*array_push(b->arena, &b->named) = (struct plan_named){
-			written->value, element->kind, object, written->line, sound};
+		name_element(b, built, written, is_sound);
+	if (is_sound && !wrong && !names_others(attribute, written->value))
+		mark_sound(b, built, attribute);
 }
 
-static const char *id_of(const struct markup *node)
+/* A name that is nearly the right one has been reported; the right one is not missed too. */
+static bool is_misspelt(const struct plan_built *at, const struct grammar_attribute *missing)
 {
-	const struct markup_attribute *id = find_written(node, "id");
-	return id ? id->value : "";
+	for (size_t i = 0; i < at->node->attribute_count; i++) {
+		const char *written = at->node->attributes[i].name;
+		if (!grammar_find_attribute(at->element, written) &&
+		    meant_attribute(at->element, at->node, written) == missing)
+			return true;
+	}
+	return false;
 }
 
-static void fill_default(struct plan_build *b, const struct markup *node, const struct grammar_element *element,
-                         const struct grammar_attribute *attribute, void *object)
+static void report_missing(struct plan_build *b, size_t built,
+                           const struct grammar_attribute *attribute)
 {
-	bool in_inches = b->inches && attribute->fallback_inch;
-	const char *text = in_inches ? attribute->fallback_inch : attribute->fallback;
-	if (!text) {
-		/* Numbers that may be absent say so; 0 would be a value. */
-		if (attribute->value == GRAMMAR_TEMPERATURE || attribute->value == GRAMMAR_PERCENT ||
-		    attribute->value == GRAMMAR_DECIMAL || attribute->value == GRAMMAR_MASS)
-			*(double *)((char *)object + attribute->offset) = NAN;
+	const struct plan_built *at = &b->built.items[built];
+	if (attribute->value == GRAMMAR_ID)
+		b->nameless[at->element->kind] = true;
+	if (!is_misspelt(at, attribute))
+		plan_fault(b, built, at->node->line,
+		           arena_printf(b->arena, "<%s> lacks the attribute \"%s\"; expected %s",
+		                        at->element->name, attribute->name,
+		                        value_expected(&b->reader, attribute)));
+}
+
+/* Numbers that may be absent say so; 0 would be a value. */
+static void fill_nothing(const struct grammar_attribute *attribute, char *object)
+{
+	static const bool can_be_zero[GRAMMAR_ABOUT + 1] = {
+		[GRAMMAR_TEMPERATURE] = true,
+		[GRAMMAR_MASS] = true,
+		[GRAMMAR_DECIMAL] = true,
+		[GRAMMAR_PERCENT] = true,
+	};
+	if (can_be_zero[attribute->value])
+		*(double *)(object + attribute->offset) = NAN;
+}
+
+/* The default's text, or NULL where there is none. */
+static const char *fill_default(struct plan_build *b, const struct grammar_element *element,
+                                const struct grammar_attribute *attribute, void *object)
+{
+	const char *wrong = NULL;
+	const char *text = b->inches && attribute->fallback_inch ? attribute->fallback_inch
+	                                                         : attribute->fallback;
+	if (text)
+		(void)value_read(&b->reader, element->name, attribute, text, object, &wrong);
+	else
+		fill_nothing(attribute, object);
+	return text;
+}
+
+static void fill_absent(struct plan_build *b, size_t built,
+                        const struct grammar_attribute *attribute)
+{
+	struct plan_built at = b->built.items[built];
+	if (attribute->required) {
+		report_missing(b, built, attribute);
 		return;
 	}
-	(void)value_read(&b->reader, element->name, attribute, text, node ? node->line : 0, object);
-	if (node)
-		*array_push(b->arena, &b->defaults) =
-			(struct plan_default){element->name, id_of(node), attribute->name, text, node->line};
+	const char *text = fill_default(b, at.element, attribute, at.object);
+	if (text)
+		plan_use_default(b, &at, attribute->name, text);
+	mark_sound(b, built, attribute);
 }
 
-static void fill_attributes(struct plan_build *b, const struct markup *node, const struct grammar_element *element,
-                            void *object)
+static void read_attributes(struct plan_build *b, size_t built)
 {
-	for (size_t i = 0; i < node->attribute_count; i++)
-		if (!grammar_find_attribute(element, node->attributes[i].name))
-			report_unknown_attribute(b, element, &node->attributes[i]);
-	if (!element->size)
-		return;
-	uint64_t given = 0;
-	for (size_t i = 0; i < element->attribute_count; i++) {
-		const struct grammar_attribute *attribute = &element->attributes[i];
-		const struct markup_attribute *written = find_written(node, attribute->name);
-		if (written)
-			read_written(b, element, attribute, written, object);
-		else if (attribute->required)
-			diag_error(b->diags, node->line, "<%s> lacks the attribute \"%s\"; expected %s", element->name,
-			           attribute->name, attribute->meaning);
+	const struct grammar_element *element = b->built.items[built].element;
+	const struct markup *node = b->built.items[built].node;
+	for (size_t i = 0; i < node->attribute_count; i++) {
+		const struct markup_attribute *written = &node->attributes[i];
+		const struct grammar_attribute *attribute =
+			grammar_find_attribute(element, written->name);
+		if (attribute)
+			read_written(b, built, attribute, written);
 		else
-			fill_default(b, node, element, attribute, object);
-		given |= written ? (uint64_t)1 << i : 0;
+			report_unknown_attribute(b, built, written);
 	}
-	*(int *)((char *)object + element->line_offset) = node->line;
-	*(uint64_t *)((char *)object + element->given_offset) = given;
+	for (size_t i = 0; i < element->attribute_count; i++)
+		if (!markup_find(node, element->attributes[i].name))
+			fill_absent(b, built, &element->attributes[i]);
 }
 
 /* ---- elements ---- */
 
-static void report_unknown_child(struct plan_build *b, const struct grammar_element *element,
-                                 const struct markup *child)
+static void report_unknown_child(struct plan_build *b, size_t built, const struct markup *child)
 {
+	const struct grammar_element *element = b->built.items[built].element;
 	struct strbuf list = strbuf_in(b->arena);
+	strbuf_add(&list, element->child_count ? "one of:" : "none");
 	for (size_t i = 0; i < element->child_count; i++)
 		strbuf_printf(&list, " <%s>", element->children[i].element->name);
-	diag_error(b->diags, child->line, "unknown element <%s> in <%s>; expected %s%s", child->name, element->name,
-	           element->child_count ? "one of:" : "none", list.text);
+	plan_fault(b, built, child->line,
+	           arena_printf(b->arena, "unknown element <%s> in <%s>; expected %s", child->name,
+	                        element->name, list.text));
+}
+
+/* Names of what is not read are kept, so that those who use them are not blamed. */
+static void refuse(struct plan_build *b, const struct markup *node)
+{
+	const struct markup_attribute *id = markup_find(node, "id");
+	if (id)
+		*array_push(b->arena, &b->named) = (struct plan_named){.id = id->value,
+		                                                       .kind = PLAN_REF_OTHER,
+		                                                       .line = id->line,
+		                                                       .is_refused = true};
+	for (const struct markup *child = node->first_child; child; child = child->next)
+		refuse(b, child);
 }
 
 static size_t count_children(const struct markup *node, const char *name)
@@ -126,107 +224,139 @@ static size_t count_children(const struct markup *node, const char *name)
 	return count;
 }
 
-/* True where the element itself is in error; its children mark themselves. */
-static bool build(struct plan_build *b, const struct markup *node, const struct grammar_element *element,
-                  void *object, void *parent);
-
-/* The struct of the next child of this kind, made room for. */
-static void *object_of_child(struct plan_build *b, const struct grammar_child *child, void *owner, size_t index,
-                             size_t count)
+/* The struct that children of this element, or of the group it is, belong to. */
+static char *owner_of(const struct plan_build *b, size_t built)
 {
-	char *slot = (char *)owner + child->offset;
+	while (!b->built.items[built].object)
+		built = b->built.items[built].parent;
+	return b->built.items[built].object;
+}
+
+/* The struct of the child of this kind that comes after `index` others; NULL for a group. */
+static void *object_of_child(struct plan_build *b, size_t built, const struct grammar_child *child,
+                             size_t index)
+{
+	const struct plan_built *at = &b->built.items[built];
+	char *owner = owner_of(b, child->of_parent ? at->parent : built);
+	char *slot = owner + child->offset, *array;
 	size_t size = child->element->size;
-	void *fresh;
 	switch (child->holding) {
 	case GRAMMAR_GROUP:
-		if (child->count_offset)
-			*(bool *)((char *)owner + child->count_offset) = true;
-		return owner;
+		return NULL;
 	case GRAMMAR_INSIDE:
 		return slot;
 	case GRAMMAR_ONE:
-		fresh = arena_alloc(b->arena, size);
-		memcpy(slot, &fresh, sizeof fresh);
-		return fresh;
 	case GRAMMAR_MANY:
 		break;
 	}
 	if (index == 0) {
-		fresh = arena_alloc_array(b->arena, count, size);
-		memcpy(slot, &fresh, sizeof fresh);
-		*(size_t *)((char *)owner + child->count_offset) = count;
+		size_t count = count_children(at->node, child->element->name);
+		array = arena_alloc_array(b->arena, count, size);
+		memcpy(slot, &array, sizeof array);
+		if (child->holding == GRAMMAR_MANY)
+			*(size_t *)(owner + child->count_offset) = count;
 	}
-	memcpy(&fresh, slot, sizeof fresh);
-	return (char *)fresh + index * size;
+	memcpy(&array, slot, sizeof array);
+	return array + index * size;
 }
 
-/* True where the error is one of the owner: children it cannot have, or a faulty group. */
-static bool build_children_of_kind(struct plan_build *b, const struct markup *node,
-                                   const struct grammar_child *child, void *object, void *parent)
+static void build(struct plan_build *b, const struct markup *node,
+                  const struct grammar_element *element, void *object, size_t parent);
+
+static void build_child(struct plan_build *b, size_t built, const struct markup *node,
+                        const struct grammar_child *child, size_t index)
 {
-	const char *name = child->element->name;
-	void *owner = child->of_parent ? parent : object;
-	size_t count = count_children(node, name), index = 0;
-	bool is_faulty = false;
-	for (const struct markup *at = node->first_child; at; at = at->next) {
-		if (strcmp(at->name, name) != 0)
+	const char *wrong = NULL, *owner = b->built.items[built].element->name;
+	if (child->element->later)
+		wrong = arena_printf(
+			b->arena, "<%s> in <%s> is not supported yet; expected a plan without it",
+			node->name, owner);
+	else if (index && child->holding != GRAMMAR_MANY)
+		wrong = arena_printf(b->arena, "a second <%s> in <%s>; expected at most one",
+		                     node->name, owner);
+	if (!wrong) {
+		build(b, node, child->element, object_of_child(b, built, child, index), built);
+		return;
+	}
+	plan_fault(b, built, node->line, wrong);
+	refuse(b, node);
+	b->built.items[built].is_understood = false;
+}
+
+static void build_children(struct plan_build *b, size_t built)
+{
+	const struct grammar_element *element = b->built.items[built].element;
+	size_t *seen = ARENA_ARRAY(b->arena, size_t, element->child_count);
+	for (const struct markup *node = b->built.items[built].node->first_child; node;
+	     node = node->next) {
+		const struct grammar_child *child = grammar_find_child(element, node->name);
+		if (child) {
+			build_child(b, built, node, child, seen[child - element->children]++);
 			continue;
-		if (child->element->later) {
-			diag_error(b->diags, at->line, "<%s> in <%s> is not supported yet; expected a description without it",
-			           name, node->name);
-			is_faulty = true;
-		} else if (index && child->holding != GRAMMAR_MANY) {
-			diag_error(b->diags, at->line, "a second <%s> in <%s>; expected at most one", name, node->name);
-			is_faulty = true;
-		} else if (build(b, at, child->element, object_of_child(b, child, owner, index, count), owner)) {
-			is_faulty |= child->holding == GRAMMAR_GROUP;
 		}
-		index++;
+		report_unknown_child(b, built, node);
+		refuse(b, node);
+		b->built.items[built].is_understood = false;
 	}
-	return is_faulty;
 }
 
-static bool build(struct plan_build *b, const struct markup *node, const struct grammar_element *element,
-                  void *object, void *parent)
+static void build(struct plan_build *b, const struct markup *node,
+                  const struct grammar_element *element, void *object, size_t parent)
 {
-	size_t errors_before = b->diags->diags.count;
-	fill_attributes(b, node, element, object);
+	size_t built = b->built.count;
+	*array_push(b->arena, &b->built) = (struct plan_built){
+		.element = element,
+		.node = node,
+		.object = object,
+		.parent = parent,
+		.is_understood = true,
+	};
+	if (object)
+		*(int *)((char *)object + element->line_offset) = node->line;
+	read_attributes(b, built);
 	if (node->text_line)
-		diag_error(b->diags, node->text_line, "text in <%s>; expected only elements", element->name);
-	for (const struct markup *child = node->first_child; child; child = child->next)
-		if (!grammar_find_child(element, child->name))
-			report_unknown_child(b, element, child);
-	bool is_faulty = b->diags->diags.count > errors_before;
-	for (size_t i = 0; i < element->child_count; i++)
-		is_faulty |= build_children_of_kind(b, node, &element->children[i], object, parent);
-	if (is_faulty && element->size)
-		*(uint64_t *)((char *)object + element->given_offset) |= PLAN_FAULTY;
-	return is_faulty;
+		plan_fault(b, built, node->text_line,
+		           arena_printf(b->arena, "text in <%s>; expected only elements",
+		                        element->name));
+	build_children(b, built);
+	b->built.items[built].end = b->built.count;
 }
 
-/* Elements that always exist, written or not. */
-static void fill_absent(struct plan_build *b, const struct markup *root)
+/* Materials that always exist, written or not. */
+static void fill_unwritten(struct plan_build *b, const struct markup *root)
 {
 	for (size_t i = 0; i < grammar_floor.child_count; i++) {
 		const struct grammar_child *child = &grammar_floor.children[i];
-		if (child->holding != GRAMMAR_INSIDE || count_children(root, child->element->name))
+		const struct grammar_element *element = child->element;
+		if (child->holding != GRAMMAR_INSIDE || count_children(root, element->name))
 			continue;
-		for (size_t a = 0; a < child->element->attribute_count; a++)
-			fill_default(b, NULL, child->element, &child->element->attributes[a],
-			             (char *)b->plan + child->offset);
+		for (size_t a = 0; a < element->attribute_count; a++) {
+			const struct grammar_attribute *attribute = &element->attributes[a];
+			const char *text = fill_default(b, element, attribute,
+			                                (char *)b->plan + child->offset);
+			if (text)
+				*array_push(b->arena, &b->defaults) =
+					(struct plan_default){element->name, "", attribute->name,
+				                              text, 0};
+		}
 	}
 }
 
 /* A bare decimal anywhere needs the unit first. */
 static void read_unit(struct plan_build *b, const struct markup *root)
 {
-	const struct markup_attribute *unit = find_written(root, "unit");
-	const struct grammar_attribute *attribute = grammar_find_attribute(&grammar_floor, "unit");
 	static const enum length_unit units[] = {
-		[PLAN_UNIT_MM] = LENGTH_MM, [PLAN_UNIT_M] = LENGTH_M, [PLAN_UNIT_IN] = LENGTH_IN, [PLAN_UNIT_FT] = LENGTH_FT};
-	for (unsigned i = 0; unit && attribute->words[i]; i++)
+		[PLAN_UNIT_MM] = LENGTH_MM,
+		[PLAN_UNIT_M] = LENGTH_M,
+		[PLAN_UNIT_IN] = LENGTH_IN,
+		[PLAN_UNIT_FT] = LENGTH_FT,
+	};
+	const struct markup_attribute *unit = markup_find(root, "unit");
+	const struct grammar_attribute *attribute = grammar_find_attribute(&grammar_floor, "unit");
+	for (size_t i = 0; unit && attribute->words[i]; i++)
 		if (strcmp(unit->value, attribute->words[i]) == 0) {
 			b->reader.unit = units[i];
+			b->reader.has_unit = true;
 			b->inches = units[i] == LENGTH_IN || units[i] == LENGTH_FT;
 		}
 }
@@ -234,12 +364,8 @@ static void read_unit(struct plan_build *b, const struct markup *root)
 void plan_build_floor(struct plan_build *b, const struct markup *root)
 {
 	b->plan = ARENA_NEW(b->arena, struct plan);
-	b->reader = (struct value_reader){b->arena, b->diags, LENGTH_MM};
-	if (strcmp(root->name, grammar_floor.name) != 0) {
-		diag_error(b->diags, root->line, "root element <%s>; expected <floor>", root->name);
-		return;
-	}
+	b->reader = (struct value_reader){.arena = b->arena};
 	read_unit(b, root);
-	build(b, root, &grammar_floor, b->plan, NULL);
-	fill_absent(b, root);
+	build(b, root, &grammar_floor, b->plan, 0);
+	fill_unwritten(b, root);
 }

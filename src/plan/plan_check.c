@@ -1,249 +1,331 @@
 #include <math.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "plan/plan_build.h"
+#include "rules/rule_names.h"
 
-/* Bit of an attribute in an element's `given`. */
-static bool is_given(uint64_t given, const struct grammar_element *element, const char *name)
+static const struct plan_built *at_of(const struct plan_build *b, size_t built)
 {
-	const struct grammar_attribute *attribute = grammar_find_attribute(element, name);
-	return given >> (attribute - element->attributes) & 1;
+	return &b->built.items[built];
 }
 
-static const struct grammar_element *element_named(const char *name)
+static int line_of(const struct plan_build *b, size_t built, const char *attribute)
 {
-	return grammar_find_child(&grammar_floor, name)->element;
+	return plan_line_of(at_of(b, built), attribute);
 }
 
-/* ---- places ---- */
-
-static void check_at(struct plan_build *b, const char *owner, struct plan_at *at)
+static bool all_sound(const struct plan_built *at, const char *first, const char *second)
 {
-	static const char *const names[] = {"x", "y", "wall", "along", "out"};
-	const struct grammar_element *element = grammar_find_child(element_named("crack"), "at")->element;
-	bool has[5];
-	for (int i = 0; i < 5; i++)
-		has[i] = is_given(at->given, element, names[i]);
-	at->on_wall = has[2];
-	bool by_point = has[0] && has[1] && !has[2] && !has[3] && !has[4];
-	bool by_wall = has[2] && has[3] && !has[0] && !has[1];
+	return plan_is_sound(at, first) && plan_is_sound(at, second);
+}
+
+/* ---- floor ---- */
+
+static void check_floor(struct plan_build *b, size_t built)
+{
+	const struct plan_built *at = at_of(b, built);
+	const struct plan *plan = at->object;
+	if (plan_is_sound(at, "version") && plan->version != 1)
+		plan_fault(b, built, line_of(b, built, "version"),
+		           arena_printf(b->arena, "<floor> version=\"%lld\"; expected 1",
+		                        (long long)plan->version));
+	if (plan->room_count == 0 && at->is_understood)
+		plan_fault(b, built, at->node->line,
+		           "<floor> without a <room>; expected one or more");
+}
+
+/* ---- slab, its cracks and joints ---- */
+
+static void check_slab(struct plan_build *b, size_t built)
+{
+	const struct plan_built *at = at_of(b, built);
+	const struct plan_slab *slab = at->object;
+	if (all_sound(at, "coldest", "hottest") && slab->coldest_c > slab->hottest_c)
+		plan_fault(b, built, line_of(b, built, "coldest"),
+		           "<slab> coldest is above hottest; expected it below");
+}
+
+static void check_at(struct plan_build *b, size_t built)
+{
+	const struct plan_built *at = at_of(b, built);
+	struct plan_at *place = at->object;
+	bool x = plan_is_written(at, "x"), y = plan_is_written(at, "y");
+	bool wall = plan_is_written(at, "wall"), along = plan_is_written(at, "along");
+	bool by_point = x && y && !wall && !along && !plan_is_written(at, "out");
+	bool by_wall = wall && along && !x && !y;
+	place->on_wall = wall;
 	if (!by_point && !by_wall)
-		diag_error(b->diags, at->line, "<at> of <%s>; expected x and y, or wall and along (with or without out)", owner);
+		plan_fault(b, built, at->node->line,
+		           arena_printf(b->arena,
+		                        "<%s> is no point; expected x and y, or wall and along",
+		                        at->element->name));
 }
 
-static void check_line(struct plan_build *b, const char *owner, int line, struct plan_at *points, size_t count)
+static void check_line(struct plan_build *b, size_t built)
 {
-	if (count < 2)
-		diag_error(b->diags, line, "<%s> has %zu <at>; expected two or more", owner, count);
-	for (size_t i = 0; i < count; i++)
-		check_at(b, owner, &points[i]);
+	const struct plan_built *at = at_of(b, built);
+	size_t count = plan_count_children(b, built, "at");
+	if (count < 2 && at->is_understood)
+		plan_fault(b, built, at->node->line,
+		           arena_printf(b->arena, "<%s> with %zu <at>; expected two or more",
+		                        at->element->name, count));
 }
 
-/* ---- rooms ---- */
-
-static void check_corners(struct plan_build *b, const struct plan_room *room)
+static void check_slab_joint(struct plan_build *b, size_t built)
 {
-	const int64_t least_nm = 1000000; /* neighbours at least 1 mm apart */
-	for (size_t i = 0; i < room->wall_count; i++) {
-		const struct plan_wall *wall = &room->walls[i], *next = &room->walls[(i + 1) % room->wall_count];
-		if (llabs(next->x_nm - wall->x_nm) < least_nm && llabs(next->y_nm - wall->y_nm) < least_nm)
-			diag_error(b->diags, next->line, "corner less than 1 mm from the one before it; expected corners apart");
-	}
+	const struct plan_built *at = at_of(b, built);
+	const struct plan_slab_joint *joint = at->object;
+	check_line(b, built);
+	if (all_sound(at, "treat", "kind") && joint->treat == PLAN_TREAT_RELOCATE &&
+	    joint->kind != PLAN_JOINT_CONTRACTION)
+		plan_fault(
+			b, built, line_of(b, built, "treat"),
+			"<slab-joint> treat=\"relocate\"; expected that of a contraction joint only");
 }
 
-static void check_walls(struct plan_build *b, const struct plan_room *room)
+static bool read_deviation(const struct plan_build *b, struct plan_reading *reading)
 {
-	for (size_t i = 0; i < room->wall_count; i++)
-		if (room->walls[i].kind == PLAN_WALL_OPEN || room->walls[i].kind == PLAN_WALL_OTHER_FLOOR)
-			diag_error(b->diags, room->walls[i].line,
-			           "kind=\"%s\" is not supported yet; expected wall or glass",
-			           room->walls[i].kind == PLAN_WALL_OPEN ? "open" : "other-floor");
+	const char *why;
+	return length_parse(reading->value, b->reader.unit, &reading->deviation_nm, &why) &&
+	       reading->deviation_nm >= 0;
 }
 
-static void check_obstacle(struct plan_build *b, const struct plan_room *room, const struct plan_obstacle *obstacle)
+static bool read_humidity(struct plan_reading *reading)
 {
-	const struct grammar_element *element = grammar_find_child(element_named("room"), "obstacle")->element;
-	(void)room;
-	bool centre = is_given(obstacle->given, element, "x") && is_given(obstacle->given, element, "y");
-	bool any = is_given(obstacle->given, element, "x") || is_given(obstacle->given, element, "y");
-	bool round = is_given(obstacle->given, element, "across");
-	bool wide = is_given(obstacle->given, element, "wide"), deep = is_given(obstacle->given, element, "deep");
-	bool by_corners = obstacle->corner_count && !any && !round && !wide && !deep;
-	bool by_size = !obstacle->corner_count && centre && ((round && !wide && !deep) || (!round && wide && deep));
-	if (!by_corners && !by_size)
-		diag_error(b->diags, obstacle->line,
-		           "<obstacle> outline; expected <corners>, or x y across, or x y wide deep");
-	else if (by_corners && obstacle->corner_count < 3)
-		diag_error(b->diags, obstacle->line, "<obstacle> has %zu corners; expected 3 or more", obstacle->corner_count);
+	struct share share;
+	if (!share_parse(reading->value, &share))
+		return false;
+	reading->humidity_share = share_value(share);
+	return reading->humidity_share <= 1;
 }
 
-/* Length of a wall as far as the plan alone tells it; 0: not known. */
-static double wall_length_nm(const struct plan_room *room, const char *id)
+static void check_reading(struct plan_build *b, size_t built)
 {
-	for (size_t i = 0; i < room->wall_count; i++) {
-		const struct plan_wall *wall = &room->walls[i], *next = &room->walls[(i + 1) % room->wall_count];
-		if (!wall->id || strcmp(wall->id, id) != 0)
-			continue;
-		if (room->run)
-			return (double)wall->length_nm;
-		double dx = (double)(next->x_nm - wall->x_nm), dy = (double)(next->y_nm - wall->y_nm);
-		return sqrt(dx * dx + dy * dy);
-	}
-	return 0;
+	const struct plan_built *at = at_of(b, built);
+	struct plan_reading *reading = at->object;
+	const char *expected = NULL;
+	if (!all_sound(at, "kind", "value"))
+		return;
+	reading->is_absorbed = strcmp(reading->value, "absorbed") == 0;
+	if (reading->kind == PLAN_READING_HUMIDITY && !read_humidity(reading))
+		expected = "a share such as 78%";
+	else if (reading->kind == PLAN_READING_EMISSION &&
+	         !mass_parse(reading->value, &reading->emission_kg))
+		expected = "a mass such as 4lb";
+	else if (reading->kind == PLAN_READING_FLATNESS && !read_deviation(b, reading))
+		expected = "a length such as 3/16in";
+	else if (reading->kind == PLAN_READING_DROP && !reading->is_absorbed &&
+	         strcmp(reading->value, "beads") != 0)
+		expected = "absorbed or beads";
+	if (expected)
+		plan_fault(b, built, line_of(b, built, "value"),
+		           arena_printf(b->arena, "<reading> value=\"%s\"; expected %s",
+		                        reading->value, expected));
 }
 
-static bool has_wall(const struct plan_room *room, const char *id)
+/* ---- tile, modules, lays ---- */
+
+static void check_tile(struct plan_build *b, size_t built)
 {
-	for (size_t i = 0; i < room->wall_count; i++)
-		if (room->walls[i].id && strcmp(room->walls[i].id, id) == 0)
+	const struct plan_built *at = at_of(b, built);
+	const struct plan_tile *tile = at->object;
+	if (plan_is_written(at, "long") && all_sound(at, "long", "wide") &&
+	    tile->long_nm < tile->wide_nm)
+		plan_fault(b, built, line_of(b, built, "long"),
+		           "<tile> long is less than wide; expected the longer side");
+}
+
+static void check_module(struct plan_build *b, size_t built)
+{
+	const struct plan_built *at = at_of(b, built);
+	const struct plan_module *module = at->object;
+	if (!at->is_understood)
+		return;
+	if (module->piece_count == 0)
+		plan_fault(b, built, at->node->line,
+		           "<module> without a <piece>; expected one or more");
+	if (module->step_count != 2)
+		plan_fault(b, built, at->node->line,
+		           arena_printf(b->arena, "<module> with %zu <step>; expected two",
+		                        module->step_count));
+}
+
+static void check_tiles_of_lay(struct plan_build *b, size_t built)
+{
+	const struct plan_built *at = at_of(b, built);
+	const struct plan_lay *lay = at->object;
+	size_t wanted = lay->pattern == PLAN_PATTERN_PINWHEEL ? 2 : 1;
+	if (all_sound(at, "pattern", "tile") && lay->pattern != PLAN_PATTERN_MODULE &&
+	    lay->tile_count != wanted)
+		plan_fault(b, built, line_of(b, built, "tile"),
+		           arena_printf(b->arena,
+		                        "<lay> tile names %zu; expected %zu for this pattern",
+		                        lay->tile_count, wanted));
+}
+
+static void check_lay(struct plan_build *b, size_t built)
+{
+	const struct plan_built *at = at_of(b, built);
+	const struct plan_lay *lay = at->object;
+	const char *gap = plan_is_written(at, "gap-max") ? "gap-max" : "gap";
+	check_tiles_of_lay(b, built);
+	if (all_sound(at, "gap", "gap-max") && lay->gap_max_nm < lay->gap_nm)
+		plan_fault(b, built, line_of(b, built, gap),
+		           "<lay> gap-max is less than gap; expected it no less");
+}
+
+/* ---- membranes and answers ---- */
+
+static void check_membrane(struct plan_build *b, size_t built)
+{
+	const struct plan_built *at = at_of(b, built);
+	const struct plan_membrane *membrane = at->object;
+	if (!plan_is_sound(at, "kind"))
+		return;
+	bool isolates =
+		membrane->kind == PLAN_MEMBRANE_LIQUID || membrane->kind == PLAN_MEMBRANE_SHEET;
+	if (isolates && !plan_is_written(at, "movement"))
+		plan_fault(
+			b, built, at->node->line,
+			"<membrane> lacks the attribute \"movement\"; expected its rated in-plane movement");
+	if (!isolates && plan_is_sound(at, "cover") && membrane->cover == PLAN_COVER_PARTIAL)
+		plan_fault(b, built, line_of(b, built, "cover"),
+		           "<membrane> cover=\"partial\" of a mat or mortar bed; expected full");
+}
+
+static bool is_rule(const char *name)
+{
+#define RULE(id, text) text,
+	static const char *const names[] = {RULE_NAMES(RULE)};
+#undef RULE
+	for (size_t i = 0; i < sizeof names / sizeof *names; i++)
+		if (strcmp(names[i], name) == 0)
 			return true;
 	return false;
 }
 
-static void check_doorway(struct plan_build *b, const struct plan_room *room, const struct plan_doorway *doorway)
+static void check_answer(struct plan_build *b, size_t built)
 {
-	const double nm_per_mm = 1e6;
-	if (!doorway->wall || !doorway->width_nm)
-		return; /* reported */
-	if (!has_wall(room, doorway->wall)) {
-		for (size_t i = 0; i < b->named.count; i++)
-			if (strcmp(b->named.items[i].id, doorway->wall) == 0 && b->named.items[i].kind == PLAN_REF_WALL)
-				diag_error(b->diags, doorway->line, "<doorway> in wall \"%s\" of another room; expected a wall of \"%s\"",
-				           doorway->wall, room->id ? room->id : "");
-		return;
-	}
-	double end = (double)(doorway->from_nm + doorway->width_nm), length = wall_length_nm(room, doorway->wall);
-	if (length > 0 && end > length + nm_per_mm)
-		diag_error(b->diags, doorway->line, "<doorway> ends %.0f mm along a wall of %.0f mm; expected it within the wall",
-		           end / nm_per_mm, length / nm_per_mm);
-}
-
-static void check_room(struct plan_build *b, const struct plan_room *room, bool has_corners)
-{
-	if (has_corners && room->run)
-		diag_error(b->diags, room->line, "<room> with <corners> and <walls>; expected one of them");
-	else if (!has_corners && !room->run)
-		diag_error(b->diags, room->line, "<room> without a boundary; expected <corners> or <walls>");
-	else if (room->wall_count < 3)
-		diag_error(b->diags, room->line, "<room> with %zu walls; expected 3 or more", room->wall_count);
-	else if (!room->run)
-		check_corners(b, room);
-	check_walls(b, room);
-	for (size_t i = 0; i < room->obstacle_count; i++)
-		check_obstacle(b, room, &room->obstacles[i]);
-	for (size_t i = 0; i < room->doorway_count; i++)
-		check_doorway(b, room, &room->doorways[i]);
-}
-
-/* ---- tile, lays, membranes ---- */
-
-static void fill_tile(struct plan_build *b, struct plan_tile *tile)
-{
-	if (!tile->long_nm)
-		tile->long_nm = tile->wide_nm;
-	if (tile->long_nm < tile->wide_nm && tile->long_nm && tile->wide_nm)
-		diag_error(b->diags, tile->line, "<tile> long is less than wide; expected the longer side in long");
-	if (tile->shape == PLAN_SHAPE_HEXAGON)
-		diag_error(b->diags, tile->line, "shape=\"hexagon\" is not supported yet; expected rectangle");
-}
-
-/* Source: docs/sources.md#offset-limit: long tile is offset by a third at the most. */
-static struct share default_shift(const struct plan_lay *lay)
-{
-	const int64_t large_nm = 15 * INT64_C(25400000);
-	bool large = lay->tile_count && lay->tiles[0]->long_nm + lay->joint_nm >= large_nm;
-	return large ? (struct share){1, 3} : (struct share){1, 2};
-}
-
-static void fill_lay(struct plan_build *b, struct plan_lay *lay)
-{
-	if (!lay->shift.den)
-		lay->shift = default_shift(lay);
-	if (lay->pattern > PLAN_PATTERN_RUNNING)
-		diag_error(b->diags, lay->line, "pattern=\"%s\" is not supported yet; expected grid or running",
-		           grammar_find_attribute(element_named("lay"), "pattern")->words[lay->pattern]);
-	else if (lay->tile_count > 1)
-		diag_error(b->diags, lay->line, "%zu tiles for this pattern; expected one", lay->tile_count);
-	if (lay->gap_max_nm < lay->gap_nm)
-		diag_error(b->diags, lay->line, "gap-max is less than gap; expected gap or more");
-	if (lay->shift.num >= lay->shift.den)
-		diag_error(b->diags, lay->line, "shift is a whole tile or more; expected less than 1");
-}
-
-static void check_membrane(struct plan_build *b, const struct plan_membrane *membrane)
-{
-	bool isolates = membrane->kind == PLAN_MEMBRANE_LIQUID || membrane->kind == PLAN_MEMBRANE_SHEET;
-	const struct grammar_element *element = element_named("membrane");
-	if (!is_given(membrane->given, element, "kind"))
-		return; /* reported */
-	if (!isolates)
-		diag_error(b->diags, membrane->line, "kind=\"%s\" is not supported yet; expected liquid or sheet",
-		           grammar_find_attribute(element, "kind")->words[membrane->kind]);
-	else if (!is_given(membrane->given, element, "movement"))
-		diag_error(b->diags, membrane->line,
-		           "<membrane> lacks the attribute \"movement\"; expected the rated in-plane movement");
-}
-
-/* Each room at most once in the lists of all lays, or of all membranes. */
-static void check_shared_rooms(struct plan_build *b)
-{
-	for (size_t r = 0; r < b->plan->room_count; r++) {
-		const struct plan_room *room = &b->plan->rooms[r];
-		size_t lays = 0, membranes = 0;
-		for (size_t i = 0; i < b->plan->lay_count; i++)
-			for (size_t k = 0; k < b->plan->lays[i].room_count; k++)
-				if (b->plan->lays[i].rooms[k] == room && lays++)
-					diag_error(b->diags, b->plan->lays[i].line, "room \"%s\" is in a lay already; expected it in one",
-					           room->id);
-		for (size_t i = 0; i < b->plan->membrane_count; i++)
-			for (size_t k = 0; k < b->plan->membranes[i].room_count; k++)
-				if (b->plan->membranes[i].rooms[k] == room && membranes++)
-					diag_error(b->diags, b->plan->membranes[i].line,
-					           "room \"%s\" is under a membrane already; expected it under one", room->id);
-	}
-}
-
-static void check_answer(struct plan_build *b, const struct plan_answer *answer)
-{
-	if (answer->decision != PLAN_ISOLATE || answer->about.kind != PLAN_REF_CRACK || !answer->about.element)
+	const struct plan_built *at = at_of(b, built);
+	const struct plan_answer *answer = at->object;
+	if (answer->rule && !is_rule(answer->rule))
+		plan_fault(b, built, line_of(b, built, "rule"),
+		           arena_printf(
+				   b->arena,
+				   "<answer> rule=\"%s\" is no rule; expected one of docs/rules.md",
+				   answer->rule));
+	if (!all_sound(at, "about", "decision") || answer->decision != PLAN_ISOLATE ||
+	    answer->about.kind != PLAN_REF_CRACK)
 		return;
 	const struct plan_crack *crack = answer->about.element;
-	if (crack->step_nm > 0 && !answer->ref)
-		diag_error(b->diags, answer->line,
-		           "<answer> isolates the stepped crack \"%s\" without \"ref\"; expected the letter it rests on", crack->id);
+	if (crack->step_nm > 0 && !plan_is_written(at, "ref"))
+		plan_fault(
+			b, built, at->node->line,
+			arena_printf(
+				b->arena,
+				"<answer> lacks the attribute \"ref\"; expected what it rests on, "
+				"to isolate the stepped crack \"%s\"",
+				crack->id));
 }
 
-static void check_floor(struct plan_build *b)
+/* ---- a room is in one lay, under one membrane ---- */
+
+/* For each room the element that names it first; 0: none. */
+struct taken {
+	size_t *by;
+};
+
+static void take_rooms(struct plan_build *b, size_t built, struct taken taken,
+                       const struct plan_room *const *rooms, size_t count)
 {
-	const struct plan *plan = b->plan;
-	if (is_given(plan->given, &grammar_floor, "version") && plan->version != 1)
-		diag_error(b->diags, plan->line, "version %lld; expected 1", (long long)plan->version);
-	if (plan->room_count == 0)
-		diag_error(b->diags, plan->line, "<floor> without a <room>; expected at least one");
+	const struct plan_built *at = at_of(b, built);
+	for (size_t i = 0; i < count; i++) {
+		size_t *by = &taken.by[rooms[i] - b->plan->rooms];
+		if (*by)
+			plan_fault(
+				b, built, line_of(b, built, "rooms"),
+				arena_printf(b->arena,
+			                     "<%s> rooms names \"%s\", which is in that of line %d "
+			                     "already; expected each room once",
+			                     at->element->name, rooms[i]->id,
+			                     at_of(b, *by)->node->line));
+		else
+			*by = built;
+	}
+}
+
+static void check_places(struct plan_build *b, size_t built, struct taken lays,
+                         const char *attribute, const struct plan_ref *refs, size_t count)
+{
+	for (size_t i = 0; i < count; i++) {
+		size_t room = plan_within(b, plan_find_named(b, refs[i].id)->built, "room");
+		const struct plan_room *owner = at_of(b, room)->object;
+		if (lays.by[owner - b->plan->rooms] != built)
+			plan_fault(
+				b, built, refs[i].line,
+				arena_printf(b->arena,
+			                     "<lay> %s=\"%s\" is in none of its rooms; expected a "
+			                     "wall or doorway of one",
+			                     attribute, refs[i].id));
+	}
+}
+
+static void check_rooms_once(struct plan_build *b)
+{
+	struct taken lays = {ARENA_ARRAY(b->arena, size_t, b->plan->room_count)};
+	struct taken membranes = {ARENA_ARRAY(b->arena, size_t, b->plan->room_count)};
+	for (size_t i = 0; i < b->built.count; i++) {
+		const struct plan_built *at = at_of(b, i);
+		const struct plan_lay *lay = at->object;
+		const struct plan_membrane *membrane = at->object;
+		if (at->element->kind == PLAN_REF_MEMBRANE)
+			take_rooms(b, i, membranes, membrane->rooms, membrane->room_count);
+		if (at->element->kind != PLAN_REF_LAY)
+			continue;
+		take_rooms(b, i, lays, lay->rooms, lay->room_count);
+		if (!plan_is_sound(at, "rooms") || lay->given & PLAN_FAULTY)
+			continue;
+		check_places(b, i, lays, "full-at", lay->full_at, lay->full_at_count);
+		check_places(b, i, lays, "centre-on", lay->centre_on, lay->centre_on_count);
+	}
+}
+
+/* ---- all ---- */
+
+static void (*check_of(const char *element))(struct plan_build *, size_t)
+{
+	static const struct {
+		const char *element;
+		void (*check)(struct plan_build *, size_t built);
+	} checks[] = {
+		{"floor", check_floor},
+		{"slab", check_slab},
+		{"reading", check_reading},
+		{"room", plan_check_room},
+		{"obstacle", plan_check_obstacle},
+		{"diagonal", plan_check_diagonal},
+		{"at", check_at},
+		{"crack", check_line},
+		{"slab-joint", check_slab_joint},
+		{"tile", check_tile},
+		{"module", check_module},
+		{"lay", check_lay},
+		{"membrane", check_membrane},
+		{"answer", check_answer},
+	};
+	for (size_t i = 0; i < sizeof checks / sizeof *checks; i++)
+		if (strcmp(checks[i].element, element) == 0)
+			return checks[i].check;
+	return NULL;
 }
 
 void plan_check(struct plan_build *b)
 {
-	struct plan *plan = b->plan;
-	check_floor(b);
-	for (size_t i = 0; i < plan->room_count; i++)
-		check_room(b, &plan->rooms[i], plan->rooms[i].has_corners);
-	for (size_t i = 0; i < plan->crack_count; i++)
-		check_line(b, "crack", plan->cracks[i].line, plan->cracks[i].points, plan->cracks[i].point_count);
-	for (size_t i = 0; i < plan->slab_joint_count; i++) {
-		const struct plan_slab_joint *joint = &plan->slab_joints[i];
-		check_line(b, "slab-joint", joint->line, joint->points, joint->point_count);
-		if (joint->treat == PLAN_TREAT_RELOCATE && joint->kind != PLAN_JOINT_CONTRACTION)
-			diag_error(b->diags, joint->line, "treat=\"relocate\" of another kind; expected it of a contraction joint only");
+	for (size_t i = 0; i < b->built.count; i++) {
+		void (*check)(struct plan_build *, size_t) =
+			check_of(b->built.items[i].element->name);
+		if (check)
+			check(b, i);
 	}
-	for (size_t i = 0; i < plan->tile_count; i++)
-		fill_tile(b, &plan->tiles[i]);
-	for (size_t i = 0; i < plan->lay_count; i++)
-		fill_lay(b, &plan->lays[i]);
-	for (size_t i = 0; i < plan->membrane_count; i++)
-		check_membrane(b, &plan->membranes[i]);
-	check_shared_rooms(b);
-	for (size_t i = 0; i < plan->answer_count; i++)
-		check_answer(b, &plan->answers[i]);
+	check_rooms_once(b);
 }

@@ -1,18 +1,26 @@
 #include "plan/plan_parse.h"
 
+#include <string.h>
+
 #include "plan/plan_build.h"
 
-enum status plan_parse(struct arena *arena, const char *bytes, size_t length, struct diag_list *diags,
-                       const struct plan **out_plan)
+enum status plan_parse(struct arena *arena, const char *bytes, size_t length,
+                       struct diag_list *diags, const struct plan **out_plan)
 {
 	struct markup *root;
 	size_t before = diags->diags.count;
+	*out_plan = NULL;
 	enum status status = markup_parse(arena, bytes, length, diags, &root);
-	if (status)
+	if (status != STATUS_OK)
 		return status;
+	if (strcmp(root->name, grammar_floor.name) != 0) {
+		diag_error(diags, root->line, "the root is <%s>; expected <floor>", root->name);
+		return STATUS_INPUT;
+	}
 	struct plan_build b = {.arena = arena, .diags = diags};
 	plan_build_floor(&b, root);
 	plan_resolve(&b);
+	plan_fill_dependent(&b);
 	plan_check(&b);
 	b.plan->defaults = b.defaults.items;
 	b.plan->default_count = b.defaults.count;

@@ -1,7 +1,5 @@
 #include "units/date.h"
 
-
-
 static bool is_leap(int year)
 {
 	return (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
@@ -62,7 +60,10 @@ long date_days_between(struct date from, struct date to)
 
 struct date date_from_day(long day)
 {
-	struct date date = {.year = 1970 + (int)(day / 366), .month = 1, .day_of_month = 1, .day = day};
+	struct date date = {.year = 1970 + (int)(day / 366),
+	                    .month = 1,
+	                    .day_of_month = 1,
+	                    .day = day};
 	while (day_number(date.year + 1, 1, 1) <= day)
 		date.year++;
 	while (date.month < 12 && day_number(date.year, date.month + 1, 1) <= day)

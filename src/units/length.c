@@ -128,11 +128,11 @@ struct unit {
 
 /* Longer words before their beginnings. */
 static const struct unit UNITS[] = {
-	{"mm", NM_PER_MM, false, false},  {"mil", NM_PER_MIL, false, false},
-	{"cm", NM_PER_CM, false, false},  {"um", NM_PER_UM, false, false},
-	{"m", NM_PER_M, false, false},    {"in", NM_PER_IN, false, true},
-	{"\"", NM_PER_IN, false, true},   {"\xe2\x80\xb3", NM_PER_IN, false, true},
-	{"ft", NM_PER_FT, true, true},    {"'", NM_PER_FT, true, true},
+	{"mm", NM_PER_MM, false, false},         {"mil", NM_PER_MIL, false, false},
+	{"cm", NM_PER_CM, false, false},         {"um", NM_PER_UM, false, false},
+	{"m", NM_PER_M, false, false},           {"in", NM_PER_IN, false, true},
+	{"\"", NM_PER_IN, false, true},          {"\xe2\x80\xb3", NM_PER_IN, false, true},
+	{"ft", NM_PER_FT, true, true},           {"'", NM_PER_FT, true, true},
 	{"\xe2\x80\xb2", NM_PER_FT, true, true},
 };
 
@@ -147,9 +147,14 @@ static const struct unit *take_unit(struct reading *r)
 static bool take_inches_after_feet(struct reading *r, int64_t *nm)
 {
 	struct written inches;
+	const char *feet_end = r->at;
 	skip_blanks(r);
-	if (take(r, "-"))
+	bool is_apart = r->at > feet_end;
+	if (take(r, "-")) {
+		if (is_apart && *r->at != ' ')
+			return fail(r, "has a minus sign inside");
 		skip_blanks(r);
+	}
 	if (!take_number(r, &inches))
 		return false;
 	skip_blanks(r);
@@ -162,8 +167,10 @@ static bool take_inches_after_feet(struct reading *r, int64_t *nm)
 
 static int64_t nm_of_bare(enum length_unit unit)
 {
-	static const int64_t nm[] = {
-		[LENGTH_MM] = NM_PER_MM, [LENGTH_M] = NM_PER_M, [LENGTH_IN] = NM_PER_IN, [LENGTH_FT] = NM_PER_FT};
+	static const int64_t nm[] = {[LENGTH_MM] = NM_PER_MM,
+	                             [LENGTH_M] = NM_PER_M,
+	                             [LENGTH_IN] = NM_PER_IN,
+	                             [LENGTH_FT] = NM_PER_FT};
 	return nm[unit];
 }
 
@@ -185,8 +192,7 @@ static bool take_length(struct reading *r, enum length_unit bare, int64_t *nm)
 	if (number.is_fraction && !unit->takes_fraction)
 		return fail(r, "has a fraction of a metric unit");
 	*nm = in_nm(number, unit->nm);
-	skip_blanks(r);
-	if (unit->is_foot && *r->at && !take_inches_after_feet(r, nm))
+	if (unit->is_foot && r->at[strspn(r->at, " ")] && !take_inches_after_feet(r, nm))
 		return false;
 	skip_blanks(r);
 	return !*r->at || fail(r, "goes on after its unit");
@@ -221,7 +227,8 @@ void length_add_feet_inches(struct strbuf *buf, double mm, int denominator)
 {
 	long steps = lround(fabs(mm) / 25.4 * denominator);
 	long per_foot = 12L * denominator;
-	long feet = steps / per_foot, inches = steps % per_foot / denominator, over = steps % denominator;
+	long feet = steps / per_foot, inches = steps % per_foot / denominator,
+	     over = steps % denominator;
 	if (mm < 0 && steps)
 		strbuf_add_char(buf, '-');
 	if (feet)

@@ -6,32 +6,32 @@
 
 enum { MOST_DECIMALS = 15 };
 
-/* printf rounds the exact binary value half to even; C locale's point is all that the
- * locale could change, and it is replaced. */
-static void print_fixed(char *out, size_t room, double value, int decimals)
+enum { LONGEST = 330 }; /* sign, 309 digits, point, 15 decimals */
+
+/* printf rounds the exact binary value; only what stands between whole part and decimals is
+ * the locale's, and it is not taken over. */
+static void print_fixed(char out[LONGEST], double value, int decimals)
 {
-	snprintf(out, room, "%.*f", decimals, value);
-	for (char *c = out; *c; c++)
-		if (*c == ',')
-			*c = '.';
-	bool is_zero = true;
-	for (const char *c = out; *c; c++)
-		is_zero = is_zero && strchr("-0.", *c);
-	if (is_zero && out[0] == '-')
-		memmove(out, out + 1, strlen(out));
+	char text[LONGEST + 16];
+	int length = snprintf(text, sizeof text, "%.*f", decimals, fabs(value));
+	size_t whole = strspn(text, "0123456789");
+	const char *fraction = text + length - decimals;
+	bool is_zero = strspn(text, "0") == whole && strspn(fraction, "0") == (size_t)decimals;
+	snprintf(out, LONGEST, "%s%.*s%s%s", value < 0 && !is_zero ? "-" : "", (int)whole, text,
+	         decimals ? "." : "", decimals ? fraction : "");
 }
 
 void number_add(struct strbuf *buf, double value, int decimals)
 {
-	char text[400];
-	print_fixed(text, sizeof text, value, decimals);
+	char text[LONGEST];
+	print_fixed(text, value, decimals);
 	strbuf_add(buf, text);
 }
 
 void number_add_short(struct strbuf *buf, double value, int decimals)
 {
-	char text[400];
-	print_fixed(text, sizeof text, value, decimals);
+	char text[LONGEST];
+	print_fixed(text, value, decimals);
 	if (strchr(text, '.')) {
 		char *end = text + strlen(text);
 		while (end[-1] == '0')
@@ -77,7 +77,7 @@ bool number_parse(const char *text, double *out_value)
 			digits += value > 0;
 		}
 	}
-	if (!any || *at || digits > MOST_DECIMALS + 1)
+	if (!any || *at || digits > MOST_DECIMALS)
 		return false;
 	*out_value = (negative ? -value : value) / scale;
 	return true;

@@ -9,7 +9,8 @@ static bool number_before(const char *text, const char *unit, double *out_value)
 {
 	char digits[32];
 	size_t length = strlen(text), tail = strlen(unit);
-	if (length <= tail || length - tail >= sizeof digits || strcmp(text + length - tail, unit) != 0)
+	if (length <= tail || length - tail >= sizeof digits ||
+	    strcmp(text + length - tail, unit) != 0)
 		return false;
 	length -= tail;
 	while (length && text[length - 1] == ' ')
@@ -98,6 +99,25 @@ bool share_parse(const char *text, struct share *out_share)
 	return true;
 }
 
+bool money_parse(const char *text, struct money *out_money)
+{
+	enum { MOST_DECIMALS = 6 };
+	const char *at = text;
+	int64_t before, after = 0, scale = 1;
+	int digits, decimals = 0;
+	if (!whole(&at, &before, &digits) || digits == 0)
+		return false;
+	if (*at == '.') {
+		at++;
+		if (!whole(&at, &after, &decimals) || decimals == 0 || decimals > MOST_DECIMALS)
+			return false;
+	}
+	for (int i = 0; i < decimals; i++)
+		scale *= 10;
+	*out_money = (struct money){before * scale + after, decimals};
+	return *at == '\0';
+}
+
 bool angle_parse(const char *text, double *out_deg)
 {
 	return number_before(text, "deg", out_deg) || number_parse(text, out_deg);
@@ -124,22 +144,30 @@ bool mass_parse(const char *text, double *out_kg)
 bool volume_parse(const char *text, double *out_ml)
 {
 	/* US fluid ounce and gallon: 231 in3 / 128 and 231 in3, exact. */
-	static const struct scale scales[] = {
-		{"floz", 29.5735295625}, {"ml", 1}, {"gal", 3785.411784}, {"l", 1000}, {"L", 1000}, {NULL, 0}};
+	static const struct scale scales[] = {{"floz", 29.5735295625},
+	                                      {"ml", 1},
+	                                      {"gal", 3785.411784},
+	                                      {"l", 1000},
+	                                      {"L", 1000},
+	                                      {NULL, 0}};
 	return scaled(text, scales, out_ml);
 }
 
 bool density_parse(const char *text, double *out_kg_l)
 {
 	/* lb per cubic foot: 0.45359237 kg in 28.316846592 litres. */
-	static const struct scale scales[] = {
-		{"kg/L", 1}, {"kg/l", 1}, {"lb/ft3", 0.45359237 / 28.316846592}, {NULL, 0}};
+	static const struct scale scales[] = {{"kg/L", 1},
+	                                      {"kg/l", 1},
+	                                      {"lb/ft3", 0.45359237 / 28.316846592},
+	                                      {NULL, 0}};
 	return scaled(text, scales, out_kg_l);
 }
 
 bool strength_parse(const char *text, double *out_mpa)
 {
 	/* psi: 4.4482216152605 N on 645.16 mm2. */
-	static const struct scale scales[] = {{"MPa", 1}, {"psi", 4.4482216152605 / 645.16}, {NULL, 0}};
+	static const struct scale scales[] = {{"MPa", 1},
+	                                      {"psi", 4.4482216152605 / 645.16},
+	                                      {NULL, 0}};
 	return scaled(text, scales, out_mpa);
 }

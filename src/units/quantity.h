@@ -17,11 +17,18 @@ static inline double share_value(struct share s)
 	return (double)s.num / (double)s.den;
 }
 
-bool angle_parse(const char *text, double *out_deg);            /* 45, 45deg */
-bool temperature_parse(const char *text, double *out_c);        /* 55F, 13C */
-bool mass_parse(const char *text, double *out_kg);              /* 25kg, 50lb */
-bool volume_parse(const char *text, double *out_ml);            /* 10.1floz, 600ml, 5gal */
-bool density_parse(const char *text, double *out_kg_l);         /* 1.6kg/L, 98lb/ft3 */
-bool strength_parse(const char *text, double *out_mpa);         /* 25MPa, 4000psi */
+/* A decimal amount, exact: units / 10^decimals. */
+struct money {
+	int64_t units;
+	int decimals;
+};
+
+bool money_parse(const char *text, struct money *out_money); /* 12.50 */
+bool angle_parse(const char *text, double *out_deg);         /* 45, 45deg */
+bool temperature_parse(const char *text, double *out_c);     /* 55F, 13C */
+bool mass_parse(const char *text, double *out_kg);           /* 25kg, 50lb */
+bool volume_parse(const char *text, double *out_ml);         /* 10.1floz, 600ml, 5gal */
+bool density_parse(const char *text, double *out_kg_l);      /* 1.6kg/L, 98lb/ft3 */
+bool strength_parse(const char *text, double *out_mpa);      /* 25MPa, 4000psi */
 
 #endif
