@@ -2,6 +2,7 @@
 # The tables of rules against their page and their sources; and, for each rule, a plan just
 # inside its limit and one just outside it.
 set -eu
+cd "$(dirname "$0")/../.."
 failed=0
 ok() {
 	echo "ok - $1"
