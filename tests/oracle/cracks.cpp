@@ -278,8 +278,8 @@ void check_crossed(const Floor &floor, const Crack &crack, Report &report)
 	report.cases += count;
 	report.check(
 		bare == 0, "E-C1.crossed",
-		"crack %s: %d crossed pieces, %d not on the strip, worst by %.3f mm2; %d more in panels it "
-		"does not run in",
+		"crack %s: %d crossed pieces, %d not on the strip, worst by %.3f mm2; %d more in "
+		"panels it does not run in",
 		crack.id.c_str(), count, bare, worst, beyond);
 }
 
@@ -404,7 +404,7 @@ void check_strip_pieces(const Floor &floor, const Strip &strip, Report &report)
 	double area = area_of(strip.shape);
 	report.check(
 		apart <= SLIVER_MM2 && std::fabs(area - strip.area) <= 1, "strip-union",
-		"strip %s: outline and union of pieces differ by %.3f mm2; area %.3f, recorded %.3f",
+		"strip %s: outline and pieces differ by %.3f mm2; area %.3f, recorded %.3f",
 		strip.id.c_str(), apart, area, strip.area);
 }
 

@@ -164,7 +164,7 @@ void check_controls(const Floor &floor, Report &report)
 		report.cases++;
 		report.check(
 			corner <= NEAR && line <= NEAR, "L5",
-			"first tile of %s: %.3f mm from a corner of a face, %.3f from the control lines",
+			"first tile of %s: %.3f mm from a corner of a face, %.3f from the lines",
 			first.room.c_str(), corner, line);
 	}
 }

@@ -2,6 +2,7 @@
 // Its rescaling of coordinates to whole numbers is switched off: it moves corners by 5e-5 mm.
 #define BOOST_GEOMETRY_NO_ROBUSTNESS
 #define BOOST_ALLOW_DEPRECATED_HEADERS
+#pragma GCC diagnostic ignored "-Wmaybe-uninitialized" // of its own
 #include <boost/geometry.hpp>
 #include <boost/geometry/geometries/multi_polygon.hpp>
 #include <boost/geometry/geometries/point_xy.hpp>

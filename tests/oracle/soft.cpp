@@ -393,7 +393,7 @@ void check_present(const Floor &floor, const Group &group, Report &report)
 	report.cases += samples;
 	report.check(
 		open == 0, "E-C3.present",
-		"group %s: %ld of %ld points of its line without a joint beside them, first %.0f,%.0f",
+		"group %s: %ld of %ld points of it without a joint beside them, first %.0f,%.0f",
 		group.id.c_str(), open, samples, first.x, first.y);
 }
 

@@ -250,7 +250,7 @@ void check_cells(const Plan &plan, const Field &field, Report &report)
 				   sum += clipped_area(cell, panel.shape);
 				   count++;
 			   });
-		// The printed lattice is rounded to 1e-6 mm: neighbours overlap or gape by that much.
+		// The printed lattice is rounded to 1e-6 mm: neighbours overlap by that much.
 		double tolerance =
 			area_tolerance(area) + FINE * perimeter * static_cast<double>(count);
 		report.cases += count;
