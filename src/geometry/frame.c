@@ -2,12 +2,28 @@
 
 static const double DEG = 3.14159265358979323846 / 180;
 
-/* The last bits of sin and cos depend on the processor's libm path; this grid is
- * coarse enough to hide them and fine enough for 20 km (2e-5 mm of turn). */
-static double settle(double x)
+/* Sums x - x^3/3! + … (or 1 - x^2/2! + …) for x up to an eighth turn, to the last bit or
+ * two. The library's sine takes another path on other processors, and one bit there would
+ * reach every coordinate of a turned floor. */
+static double series(double first, double square, int factor)
 {
-	const double grid = 1e15;
-	return nearbyint(x * grid) / grid;
+	double term = first, sum = first;
+	for (int n = factor; n < 24; n += 2) {
+		term *= -square / (n * (n + 1));
+		sum += term;
+	}
+	return sum;
+}
+
+static struct frame frame_of_eighth(double angle_deg)
+{
+	double x = angle_deg * DEG;
+	return (struct frame){series(1, x * x, 1), series(x, x * x, 2)};
+}
+
+static struct frame quarter_turned(struct frame frame)
+{
+	return (struct frame){-frame.sin, frame.cos};
 }
 
 struct frame frame_from_deg(double angle_deg)
@@ -15,15 +31,11 @@ struct frame frame_from_deg(double angle_deg)
 	double turn = fmod(angle_deg, 360);
 	if (turn < 0)
 		turn += 360;
-	if (turn == 0)
-		return (struct frame){1, 0};
-	if (turn == 90)
-		return (struct frame){0, 1};
-	if (turn == 180)
-		return (struct frame){-1, 0};
-	if (turn == 270)
-		return (struct frame){0, -1};
-	return (struct frame){settle(cos(turn * DEG)), settle(sin(turn * DEG))};
+	double quarters = nearbyint(turn / 90);
+	struct frame frame = frame_of_eighth(turn - 90 * quarters);
+	for (int i = 0; i < (int)quarters % 4; i++)
+		frame = quarter_turned(frame);
+	return frame;
 }
 
 static struct point *turn_points(struct arena *arena, struct frame frame,

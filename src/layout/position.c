@@ -56,7 +56,7 @@ static int compare_term(double a, double b)
 	return difference < 0 ? -1 : difference > 0;
 }
 
-static int key_compare(struct position_key a, struct position_key b)
+int position_key_compare(struct position_key a, struct position_key b)
 {
 	int order = compare_term(a.unmet, b.unmet);
 	if (!order)
@@ -206,7 +206,7 @@ static struct position_key best_of_u(struct search *s, size_t class, const struc
 	for (size_t i = 0; i < candidates->count; i++) {
 		struct position_key key = key_of_class(s, true, class, candidates->places[i]);
 		s->tried++;
-		if (key_compare(key, best) < 0) {
+		if (position_key_compare(key, best) < 0) {
 			best = key;
 			s->u[class] = candidates->places[i];
 		}
@@ -235,10 +235,10 @@ static void choose_v(struct search *s, size_t class, const struct candidates *u_
 	for (size_t i = 0; i < candidates.count; i++) {
 		s->v[class] = candidates.places[i];
 		struct position_key key = key_of_class(s, false, class, s->v[class]);
-		if (u_depends && key_compare(key, best) < 0)
+		if (u_depends && position_key_compare(key, best) < 0)
 			key = key_sum(key, best_of_all_u(s, u_candidates));
 		s->tried++;
-		if (key_compare(key, best) >= 0)
+		if (position_key_compare(key, best) >= 0)
 			continue;
 		best = key;
 		best_v = s->v[class];

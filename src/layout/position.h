@@ -40,6 +40,9 @@ struct position {
 	long candidates_tried;
 };
 
+/* Negative where `a` is better; terms that print alike are equal. */
+int position_key_compare(struct position_key a, struct position_key b);
+
 const struct position *position_search(struct arena *, const struct field *, const struct module *,
                                        const struct rules *);
 
