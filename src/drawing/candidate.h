@@ -21,6 +21,7 @@ struct candidate {
 	struct paper_point leader[CANDIDATE_LEADER_MAX]; /* from the text to what it names */
 	int leader_count;                                /* 0: none */
 	double cost;
+	struct paper_box extent; /* of box and leader with what is kept clear; by the solver */
 };
 
 struct candidates {

@@ -67,6 +67,14 @@ static double rate(const struct solver *s, const struct candidate *c)
 	return cost;
 }
 
+static struct paper_box extent_of(const struct candidate *c)
+{
+	struct paper_box box = c->box;
+	for (int i = 0; i < c->leader_count; i++)
+		box = paper_box_with(box, c->leader[i]);
+	return paper_box_grown(box, TEXT_CLEAR);
+}
+
 /* Rates all and drops the impossible ones. */
 static struct candidates rated(const struct solver *s, struct candidates all)
 {
@@ -74,6 +82,7 @@ static struct candidates rated(const struct solver *s, struct candidates all)
 	for (size_t i = 0; i < all.count; i++) {
 		struct candidate c = all.items[i];
 		c.cost = rate(s, &c);
+		c.extent = extent_of(&c);
 		if (c.cost >= 0)
 			all.items[count++] = c;
 	}
@@ -95,6 +104,8 @@ static bool leader_meets_box(const struct candidate *leader, struct paper_box bo
 
 static bool is_clash(const struct candidate *c, const struct candidate *other)
 {
+	if (!paper_box_meets(c->extent, other->extent))
+		return false;
 	return paper_box_meets(clear_box(c), other->box) || leader_meets_box(c, clear_box(other)) ||
 	       leader_meets_box(other, clear_box(c));
 }
@@ -118,7 +129,7 @@ static int64_t cost_now(const struct solver *s, size_t self, const struct candid
 	double cost = c->cost;
 	for (size_t i = 0; i < s->count; i++) {
 		const struct candidate *other = s->labels[i].chosen;
-		if (i == self || !other)
+		if (i == self || !other || !paper_box_meets(c->extent, other->extent))
 			continue;
 		if (is_clash(c, other))
 			return NEVER;
