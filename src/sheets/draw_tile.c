@@ -3,6 +3,9 @@
 #include "sheets/draw_floor.h"
 #include "sheets/tile_lines.h"
 
+/* Rows and columns of places that are tried for the warning in a hold. */
+enum { HELD_GRID = 7 };
+
 static struct paper_path join_lines(struct arena *arena, const struct lay_view *v,
                                     const struct line *lines, size_t count)
 {
@@ -150,28 +153,59 @@ static double held_cap(const struct sheet *sheet, const char *text, struct paper
 	                                 : style->texts[TEXT_TAG].cap;
 }
 
-void draw_holds(struct sheet *sheet, const struct lay_view *v, bool hatched)
+/* Places all over the hold where the warning's box lies inside it, the middle first. */
+static size_t held_places(const struct lay_view *v, const struct hold *hold, struct paper_box room,
+                          double wide, double high, struct label_place *places)
+{
+	struct paper_point middle = {(room.x0 + room.x1) / 2, (room.y0 + room.y1) / 2};
+	size_t count = 0;
+	for (int i = 0; i < HELD_GRID * HELD_GRID; i++) {
+		double x = room.x0 + (room.x1 - room.x0) * (i % HELD_GRID + 1) / (HELD_GRID + 1);
+		double y = room.y0 + (room.y1 - room.y0) * (i / HELD_GRID + 1) / (HELD_GRID + 1);
+		bool inside = true;
+		for (int corner = 0; corner < 4; corner++) {
+			struct paper_point p = {x + (corner & 1 ? wide : -wide) / 2,
+			                        y + (corner & 2 ? high : -high) / 2};
+			struct point at = frame_in(v->lay->field->frame, view_floor(v->view, p));
+			inside = inside && region_holds(&hold->region, at);
+		}
+		if (inside)
+			places[count++] = (struct label_place){
+				.at = {x, y}, .cost = paper_distance(middle, paper_at(x, y)) / 4};
+	}
+	return count;
+}
+
+static void tag_hold(struct sheet *sheet, const struct lay_view *v, const struct hold *hold,
+                     struct paper_box room)
 {
 	const struct draft *draft = sheet->draft;
+	const char *lines[] = {draft_word(draft, "tag.held"), draft_word(draft, "tag.held-do-not")};
+	double cap = held_cap(sheet, lines[1], room);
+	double wide = list_text_width(sheet->list, TEXT_WARNING, lines[1]) * cap /
+	              draft->style->texts[TEXT_WARNING].cap;
+	struct label_place places[HELD_GRID * HELD_GRID];
+	size_t count = held_places(v, hold, room, wide + 2 * cap, 4 * cap, places);
+	struct paper_point at = lay_view_point(v, ring_middle(hold->region.polygons[0].outline));
+	list_label(sheet->list, &(struct label){
+		.lines = lines, .line_count = 2, .role = TEXT_WARNING, .cap = cap,
+		.layer = LAYER_LABELS, .element = hold->id, .where = LABEL_FIXED, .places = places,
+		.place_count = count, .frame = LABEL_BOX, .a = at, .b = at, .priority = 9,
+		.can_lead = true, .is_dotted = true, .is_clear = true});
+}
+
+void draw_holds(struct sheet *sheet, const struct lay_view *v, bool hatched)
+{
 	for (size_t i = 0; i < v->lay->cracks->hold_count; i++) {
 		const struct hold *hold = &v->lay->cracks->holds[i];
 		if (hold->region.count == 0 ||
-		    !lay_view_has(v, ring_middle(hold->region.polygons[0].outline)))
+		    !lay_view_has(v, hold->region.polygons[0].outline.points[0]))
 			continue;
-		struct paper_path path = lay_view_region(draft->arena, v, &hold->region);
+		struct paper_path path = lay_view_region(sheet->draft->arena, v, &hold->region);
 		if (hatched)
 			list_area(sheet->list, LAYER_HOLDS, AREA_HOLD, hold->id, path);
 		list_stroke(sheet->list, LAYER_HOLDS, PEN_HOLD, hold->id, path);
-		const char *lines[] = {draft_word(draft, "tag.held"),
-		                       draft_word(draft, "tag.held-do-not")};
-		struct paper_point at =
-			lay_view_point(v, ring_middle(hold->region.polygons[0].outline));
-		struct paper_box room = paper_path_box_of(path);
-		list_label(sheet->list, &(struct label){
-			.lines = lines, .line_count = 2, .role = TEXT_WARNING, .cap = held_cap(sheet, lines[1], room), .layer = LAYER_LABELS,
-			.element = hold->id, .where = LABEL_IN, .frame = LABEL_BOX,
-			.room = room, .a = at, .b = at, .priority = 9,
-			.can_lead = true, .is_clear = true});
+		tag_hold(sheet, v, hold, paper_path_box_of(path));
 		sheet_use(sheet, hatched ? LEGEND_HOLD : LEGEND_HOLD_LINE);
 	}
 }

@@ -1,0 +1,78 @@
+# What stands on the sheets, read back from their PDF: no two texts touch, nothing is outside
+# the frame, and every element of the plan is named.
+. tests/support/tap.sh
+
+# Words of a PDF as "page x0 y0 x1 y1 word", boxes in points without the white over capitals
+# and under the baseline that the font's box has.
+words() {
+	pdftotext -bbox "$1" - | awk '
+		/<page / { page++ }
+		/<word / {
+			split($0, part, "\"")
+			word = $0
+			sub(/^[^>]*>/, "", word)
+			sub(/<.*/, "", word)
+			print page, part[2], part[4], part[6], part[8], word
+		}'
+}
+
+# The height of a capital lies between these shares of the word box, from its top.
+touching() {
+	words "$1" | awk '
+		{
+			page[NR] = $1; word[NR] = $6
+			w = $4 - $2; h = $5 - $3
+			level = w >= h || length($6) < 3
+			x0[NR] = $2; x1[NR] = $4; y0[NR] = $3; y1[NR] = $5
+			if (level) { y0[NR] += 0.24 * h; y1[NR] -= 0.24 * h }
+			else { x0[NR] += 0.24 * w; x1[NR] -= 0.24 * w }
+		}
+		END {
+			for (i = 1; i <= NR; i++)
+				for (k = i + 1; k <= NR && page[k] == page[i]; k++)
+					if (x0[i] < x1[k] && x0[k] < x1[i] && y0[i] < y1[k] && y0[k] < y1[i]) {
+						print "page", page[i] ":", word[i], "touches", word[k]
+						found = 1
+					}
+			exit found
+		}'
+}
+
+# Inside the strip of grid references, 5 mm outside the frame: 15 mm at the left, 5 elsewhere.
+outside() {
+	size=$(pdfinfo "$1" | sed -n 's/^Page size: *\([0-9.]*\) x \([0-9.]*\).*/\1 \2/p')
+	words "$1" | awk -v size="$size" '
+		BEGIN { split(size, paper, " "); mm = 72 / 25.4 }
+		$2 < 15 * mm || $3 < 4 * mm || $4 > paper[1] - 5 * mm || $5 > paper[2] - 4 * mm {
+			print "page", $1 ":", $6, "is outside"
+			found = 1
+		}
+		END { exit found }'
+}
+
+# Every id of the plan in capitals; of rooms the name, where there is one.
+unnamed() {
+	pdftotext "$2" "$TMPDIR/text"
+	status=0
+	kinds='wall|corner|obstacle|doorway|crack|slab-joint|slab|tile|lay|membrane'
+	for id in $(grep -o -E "<($kinds) id=\"[^\"]*\"" "$1" | cut -d'"' -f2 | tr a-z A-Z); do
+		grep -q -F -e "$id" "$TMPDIR/text" || { echo "not on the sheets: $id"; status=1; }
+	done
+	return $status
+}
+
+for plan in demo-plans/*.xml tests/golden/*.xml; do
+	name=$(basename "$plan" .xml)
+	check "$name is drawn" "$JURYSTICK" draw "$plan" -o "$TMPDIR/$name" --as pdf
+	pdf=$TMPDIR/$name/set.pdf
+	check "$name: no texts touch" touching "$pdf"
+	check "$name: nothing outside the frame" outside "$pdf"
+	check "$name: every element is named" unnamed "$plan" "$pdf"
+done
+
+# The checks themselves see what they look for: one sheet printed over the other.
+check "a page over another is seen to touch" sh -c '
+	qpdf "$1" --pages . 1 -- "$1.one" && qpdf "$1" --pages . 2 -- "$1.two" &&
+	qpdf "$1.one" --overlay "$1.two" -- "$1.both"' - "$pdf"
+not_touching() { ! touching "$1"; }
+check "so texts that touch are found" not_touching "$pdf.both"

@@ -1,0 +1,214 @@
+/* Sheets of a floor filled by hand: what must be drawn whatever the passes find. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+#include "drawing/canvas.h"
+#include "sheets/margin.h"
+#include "sheets/sheet_set.h"
+#include "sheets/tile_lines.h"
+#include "support/sample_floor.h"
+#include "units/length.h"
+
+struct fixture {
+	struct arena *arena;
+	struct diag_list diags;
+	struct style style;
+	struct sample_floor floor;
+	struct draft draft;
+};
+
+static int set_up(void **state)
+{
+	struct arena *arena = arena_new();
+	struct fixture *f = ARENA_NEW(arena, struct fixture);
+	f->arena = arena;
+	f->diags = diag_list_in(arena, "test");
+	f->floor = sample_floor_make(arena);
+	if (style_embedded(arena, "paper", &f->diags, &f->style) != STATUS_OK)
+		return -1;
+	f->draft = (struct draft){.arena = arena, .placed = f->floor.placed, .site = f->floor.site,
+	                          .findings = f->floor.findings, .style = &f->style,
+	                          .words = words_load(arena, "en", &f->diags),
+	                          .paper = paper_size_find("tabloid")};
+	*state = f;
+	return text_engine_embedded(arena, &f->draft.text) == STATUS_OK ? 0 : -1;
+}
+
+static int tear_down(void **state)
+{
+	arena_free(((struct fixture *)*state)->arena);
+	return 0;
+}
+
+static struct sheet_set draw(struct fixture *f, const char *const *names, size_t count)
+{
+	struct sheet_set set;
+	assert_int_equal(sheet_set_draw(&f->draft, names, count, NULL, &f->diags, &set), STATUS_OK);
+	return set;
+}
+
+static bool has_text(const struct list *list, const char *text)
+{
+	for (size_t i = 0; i < list->ops.count; i++)
+		if (list->ops.items[i].kind == OP_TEXT && strstr(list->ops.items[i].text, text))
+			return true;
+	return false;
+}
+
+static void test_install_says_what_a_crew_needs(void **state)
+{
+	struct fixture *f = *state;
+	const char *name = "install-bay";
+	struct sheet_set set = draw(f, &name, 1);
+	static const char *const texts[] = {
+		"FIRST TILE", "LINE 1", "LINE 2", "K1  STRIP", "K1  SOFT JOINT", "J1  LEAVE OPEN",
+		"HELD", "DO NOT TILE", "C1  COLUMN", "D1  DOORWAY", "NORTH", "SOUTH  CUT 3 11/16\"",
+		"CUT 7 3/8\"", "CUT 7 7/8\"", "EAST  COURSE ENDS", "stop and call", "8'-5 15/16\"",
+		"1 COURSE FROM LINE 2", "PROPOSED, NOT FOR CONSTRUCTION", "SQUARE: 10'-0\""};
+	assert_int_equal(set.page_count, 1);
+	for (size_t i = 0; i < sizeof texts / sizeof *texts; i++)
+		if (!has_text(set.pages[0].list, texts[i]))
+			fail_msg("the sheet lacks `%s`", texts[i]);
+}
+
+static void test_slab_says_what_was_found(void **state)
+{
+	struct fixture *f = *state;
+	const char *name = "slab";
+	struct sheet_set set = draw(f, &name, 1);
+	static const char *const texts[] = {"K1  1/16\"", "K2  3/32\"", "STEP 1/16\"",
+	                                    "J1  CONSTRUCTION JOINT  1/2\"", "20'-0\"", "15'-0\"",
+	                                    "140 days old", "[crack-step]", "STOP"};
+	for (size_t i = 0; i < sizeof texts / sizeof *texts; i++)
+		if (!has_text(set.pages[0].list, texts[i]))
+			fail_msg("the sheet lacks `%s`", texts[i]);
+}
+
+static void test_legend_has_only_what_is_used(void **state)
+{
+	struct fixture *f = *state;
+	const char *name = "slab";
+	struct sheet_set set = draw(f, &name, 1);
+	assert_true(has_text(set.pages[0].list, words_find(f->draft.words, "legend.crack")));
+	assert_false(has_text(set.pages[0].list, words_find(f->draft.words, "legend.first-tile")));
+	assert_false(has_text(set.pages[0].list, words_find(f->draft.words, "legend.strip-pending")));
+}
+
+/* What the plan, its findings and the table of papers say for themselves. */
+static const char OWN_WORDS[] = " SOUTH EAST NORTH WEST Sample floor Mill Lane Crew First issue "
+				"Stall Porcelain sides differ Hold crack step ";
+
+/* Words of four letters and more outside brackets; a text may go on in the next line. */
+static void check_words(const char *text, int *depth)
+{
+	while (*text) {
+		if (strncmp(text, "⟦", strlen("⟦")) == 0)
+			++*depth;
+		if (strncmp(text, "⟧", strlen("⟧")) == 0)
+			--*depth;
+		size_t length = strspn(text, "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz");
+		char word[80];
+		snprintf(word, sizeof word, " %.*s ", (int)length, text);
+		if (*depth == 0 && length >= 4 && !strstr(OWN_WORDS, word))
+			fail_msg("`%s` is not from the table of words", text);
+		text += length ? length : 1;
+	}
+}
+
+static void test_words_come_from_the_table(void **state)
+{
+	struct fixture *f = *state;
+	f->draft.words = words_pseudo(f->arena, f->draft.words);
+	f->draft.paper = paper_size_find("arch-d");
+	struct sheet_set set = draw(f, NULL, 0);
+	for (size_t p = 0; p < set.page_count; p++) {
+		const struct list *list = set.pages[p].list;
+		int depth = 0;
+		for (size_t i = 0; i < list->ops.count; i++)
+			if (list->ops.items[i].kind == OP_TEXT)
+				check_words(list->ops.items[i].text, &depth);
+		assert_int_equal(depth, 0);
+	}
+}
+
+static void test_what_does_not_fit_is_an_error(void **state)
+{
+	struct fixture *f = *state;
+	struct sheet_set set;
+	f->draft.scale = 5;
+	assert_int_equal(sheet_set_draw(&f->draft, NULL, 0, NULL, &f->diags, &set), STATUS_INPUT);
+	assert_int_equal(f->diags.diags.count, 2); /* one a sheet */
+	assert_non_null(strstr(f->diags.diags.items[0].text, "does not fit tabloid paper"));
+}
+
+static void test_same_sheets_twice(void **state)
+{
+	struct fixture *f = *state;
+	struct sheet_set a = draw(f, NULL, 0), b = draw(f, NULL, 0);
+	for (size_t p = 0; p < a.page_count; p++) {
+		struct bytes x = canvas_trace(f->arena, &a.pages[p]);
+		struct bytes y = canvas_trace(f->arena, &b.pages[p]);
+		assert_int_equal(x.length, y.length);
+		assert_memory_equal(x.data, y.data, x.length);
+	}
+}
+
+/* Joints of a running field: a line a course, and short ones between; never two on one. */
+static void test_joints_are_long_lines(void **state)
+{
+	struct fixture *f = *state;
+	const struct tiling *tiling = f->floor.placed->lays[0].tiling;
+	const struct panel *panel = &tiling->panels[0];
+	size_t count, level = 0;
+	struct line *lines = tile_lines(f->arena, tiling, panel, &count);
+	for (size_t i = 0; i < count; i++)
+		level += lines[i].points[0].y == lines[i].points[1].y;
+	assert_int_equal(level, panel->run_count + 1); /* one over each course, one under the first */
+	long perpends = 0;
+	for (size_t i = 0; i < panel->run_count; i++)
+		perpends += panel->runs[i].last - panel->runs[i].first + 2;
+	assert_int_equal(count - level, perpends);
+}
+
+/* The members of a chain, as printed, add up to its overall, as printed. */
+static void test_chains_add_up(void **state)
+{
+	struct fixture *f = *state;
+	struct sheet *sheet = sheet_new(&f->draft, "x", "X", "");
+	struct margin margin = {.window = {0, 0, 6096, 4572}};
+	struct view view;
+	assert_true(margin_fit(sheet, &margin, &view));
+	double at[] = {0, 1000.9, 2001.7, 2003.4, 3333.3, 4444.44, 6095.2};
+	struct places places = {.at = {at, 7, 7}};
+	margin_chain(sheet, &view, margin.window, SIDE_BOTTOM, 20, &places, NULL);
+	int64_t sum = 0, member, whole;
+	const char *wrong;
+	for (size_t i = 0; i < sheet->list->labels.count; i++) {
+		assert_true(length_parse(sheet->list->labels.items[i].lines[0], LENGTH_IN, &member, &wrong));
+		sum += member;
+	}
+	assert_int_equal(sheet->list->labels.count, 6);
+	assert_true(length_parse(draft_length(&f->draft, at[6] - at[0]), LENGTH_IN, &whole, &wrong));
+	assert_int_equal(sum, whole);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test_setup_teardown(test_install_says_what_a_crew_needs, set_up, tear_down),
+		cmocka_unit_test_setup_teardown(test_slab_says_what_was_found, set_up, tear_down),
+		cmocka_unit_test_setup_teardown(test_legend_has_only_what_is_used, set_up, tear_down),
+		cmocka_unit_test_setup_teardown(test_words_come_from_the_table, set_up, tear_down),
+		cmocka_unit_test_setup_teardown(test_what_does_not_fit_is_an_error, set_up, tear_down),
+		cmocka_unit_test_setup_teardown(test_same_sheets_twice, set_up, tear_down),
+		cmocka_unit_test_setup_teardown(test_joints_are_long_lines, set_up, tear_down),
+		cmocka_unit_test_setup_teardown(test_chains_add_up, set_up, tear_down),
+	};
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
