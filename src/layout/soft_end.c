@@ -191,18 +191,70 @@ static void add_inward(struct arena *arena, struct corridor *corridor, struct so
 	*array_push(arena, &ports->ports) = (struct soft_port){{{place, reversed}, part}, at, true};
 }
 
-/* Ports where edges of the network cross a stretch of border. */
+/* The vertex at the `to` (or `from`) of a place. */
+struct knot {
+	int vertex, i, j;
+};
+
+static struct knot knot_of(const struct corridor *corridor, struct network_place place, bool at_to)
+{
+	const struct network_edge *edge = &corridor->tiling->network->edges[place.edge];
+	if (at_to)
+		return (struct knot){edge->to, place.i + edge->to_i, place.j + edge->to_j};
+	return (struct knot){edge->from, place.i, place.j};
+}
+
+/* True where tile ends: a cell round the vertex holds none. */
+static bool is_at_rim(const struct corridor *corridor, struct knot knot)
+{
+	const struct network *network = corridor->tiling->network;
+	const struct panel *panel = &corridor->tiling->panels[corridor->panel];
+	const struct network_vertex *here = &network->vertices[knot.vertex];
+	for (size_t k = 0; k < here->leaving_count; k++) {
+		struct network_leaving next = here->leaving[k];
+		struct network_place place = {next.edge, knot.i + next.i, knot.j + next.j};
+		if (!panel_has_tile(panel, network_beside(network, place, true)) ||
+		    !panel_has_tile(panel, network_beside(network, place, false)))
+			return true;
+	}
+	return false;
+}
+
+/* How far inside the border the outermost tile may end: what is left is no tile. */
+static double rim_width(const struct corridor *corridor)
+{
+	const struct field *field = corridor->tiling->field;
+	return field->gap_max - field->gap + corridor->tiling->module->joint;
+}
+
+/* Where the tile stops short of the border, a joint between two tiles ends with them. */
+static void add_rim(struct arena *arena, struct corridor *corridor, struct soft_ports *ports,
+                    struct network_place place, struct segment border, bool at_to)
+{
+	struct segment edge = corridor_segment(corridor, place);
+	struct point at = at_to ? edge.to : edge.from;
+	if (segment_distance(border, at) > rim_width(corridor) + TOLERANCE_WHOLE ||
+	    !is_at_rim(corridor, knot_of(corridor, place, at_to)) ||
+	    !corridor_is_open(corridor, place))
+		return;
+	*array_push(arena, &ports->ports) =
+		(struct soft_port){{{place, at_to}, segment_length(edge)}, at, true};
+}
+
+/* Ports where joints meet a stretch of border. */
 static void add_crossings(struct arena *arena, struct corridor *corridor, struct soft_ports *ports,
                           struct segment border)
 {
 	const struct tiling *tiling = corridor->tiling;
 	size_t count;
-	const struct network_place *places =
-		network_near(arena, tiling->network, tiling->module,
-	                     tiling->panels[corridor->panel].position, border, 0, &count);
+	const struct network_place *places = network_near(arena, tiling->network, tiling->module,
+	                                                  tiling->panels[corridor->panel].position,
+	                                                  border, rim_width(corridor), &count);
 	for (size_t k = 0; k < count; k++) {
 		struct segment edge = corridor_segment(corridor, places[k]);
 		double share;
+		add_rim(arena, corridor, ports, places[k], border, false);
+		add_rim(arena, corridor, ports, places[k], border, true);
 		if (!segment_crossing(edge, border, &share))
 			continue;
 		struct point at = point_between(edge.from, edge.to, share);
@@ -237,18 +289,15 @@ static void walk_border(struct arena *arena, struct corridor *corridor, struct s
 	}
 }
 
-/* All open edges that leave the vertex at the `to` (or `from`) of a place. */
+/* All open edges that leave a vertex. */
 static void add_vertex(struct arena *arena, struct corridor *corridor, struct soft_ports *ports,
-                       struct network_place place, bool at_to)
+                       struct knot knot)
 {
 	const struct network *network = corridor->tiling->network;
-	const struct network_edge *edge = &network->edges[place.edge];
-	int vertex = at_to ? edge->to : edge->from;
-	int i = place.i + (at_to ? edge->to_i : 0), j = place.j + (at_to ? edge->to_j : 0);
-	const struct network_vertex *here = &network->vertices[vertex];
+	const struct network_vertex *here = &network->vertices[knot.vertex];
 	for (size_t k = 0; k < here->leaving_count; k++) {
 		struct network_leaving next = here->leaving[k];
-		struct network_place first = {next.edge, i + next.i, j + next.j};
+		struct network_place first = {next.edge, knot.i + next.i, knot.j + next.j};
 		struct segment line = corridor_segment(corridor, first);
 		if (corridor_is_open(corridor, first))
 			*array_push(arena, &ports->ports) =
@@ -259,28 +308,50 @@ static void add_vertex(struct arena *arena, struct corridor *corridor, struct so
 	}
 }
 
-/* Vertices from which an edge leaves the strip over its end. */
-static void add_end_line(struct arena *arena, struct corridor *corridor, struct soft_ports *ports,
-                         const struct soft_end *end, bool left)
+static bool is_on_side(const struct soft_end *end, struct point p, bool left)
+{
+	return (point_cross(end->out, point_sub(p, end->at)) > 0) == left;
+}
+
+/* Vertices from which an edge leaves the strip over a stretch of its outline, on one side of
+ * the crack's prolongation; `out` looks out of the strip there. */
+static void add_outline(struct arena *arena, struct corridor *corridor, struct soft_ports *ports,
+                        const struct soft_end *end, bool left, struct segment outline,
+                        struct point out)
 {
 	const struct tiling *tiling = corridor->tiling;
-	struct point out = point_left(point_sub(end->across.to, end->across.from));
 	size_t count;
 	const struct network_place *places =
 		network_near(arena, tiling->network, tiling->module,
-	                     tiling->panels[corridor->panel].position, end->across, 0, &count);
+	                     tiling->panels[corridor->panel].position, outline, 0, &count);
 	for (size_t k = 0; k < count; k++) {
 		struct segment edge = corridor_segment(corridor, places[k]);
 		double share;
-		if (!segment_crossing(edge, end->across, &share))
+		if (!segment_crossing(edge, outline, &share))
 			continue;
 		struct point at = point_between(edge.from, edge.to, share);
-		if ((point_cross(end->out, point_sub(at, end->at)) > 0) != left)
-			continue;
 		bool inner_is_to = point_dot(out, point_sub(edge.to, at)) <
 		                   point_dot(out, point_sub(edge.from, at));
-		add_vertex(arena, corridor, ports, places[k], inner_is_to);
+		if (is_on_side(end, at, left))
+			add_vertex(arena, corridor, ports,
+			           knot_of(corridor, places[k], inner_is_to));
 	}
+}
+
+/* Over the strip's end; where no joint crosses that half of it, over the flank from there
+ * back to the crack's end. */
+static void add_end_line(struct arena *arena, struct corridor *corridor, struct soft_ports *ports,
+                         const struct soft_end *end, bool left)
+{
+	struct point out = point_left(point_unit(point_sub(end->across.to, end->across.from)));
+	add_outline(arena, corridor, ports, end, left, end->across, out);
+	if (ports->ports.count > 0)
+		return;
+	struct point corner = left ? end->across.from : end->across.to;
+	double back = point_dot(out, point_sub(corner, end->at));
+	struct segment flank = {corner, point_sub(corner, point_scale(out, back))};
+	struct point aside = point_scale(point_left(out), left ? 1 : -1);
+	add_outline(arena, corridor, ports, end, left, flank, aside);
 }
 
 /* The border beside an end in the field, where it is near enough to serve. */
@@ -292,7 +363,7 @@ static void add_border_beside(struct arena *arena, struct corridor *corridor,
 	for (size_t k = 0; k < all.ports.count; k++) {
 		struct soft_port port = all.ports.items[k];
 		if (point_distance(port.at, end->at) <= one_tile + TOLERANCE_SAME &&
-		    (point_cross(end->out, point_sub(port.at, end->at)) > 0) == left)
+		    is_on_side(end, port.at, left))
 			*array_push(arena, &ports->ports) = port;
 	}
 }
