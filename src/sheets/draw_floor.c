@@ -76,7 +76,8 @@ void draw_tag(struct sheet *sheet, const char *element, enum label_frame frame,
 		.priority = 5, .can_lead = true, .is_clear = true});
 }
 
-void draw_doorways(struct sheet *sheet, const struct view *view, const struct site_room *room)
+void draw_doorways(struct sheet *sheet, const struct view *view, const struct site_room *room,
+                   bool with_width)
 {
 	const struct draft *draft = sheet->draft;
 	for (size_t i = 0; i < room->doorway_count; i++) {
@@ -84,7 +85,7 @@ void draw_doorways(struct sheet *sheet, const struct view *view, const struct si
 		list_stroke(sheet->list, LAYER_SLAB, PEN_DOOR, door->id,
 		            view_segment(draft->arena, view, door->stop_from, door->stop_to));
 		const char *text = draft_text(
-			draft, "tag.doorway", {"id", draft_tag(draft, door->id)},
+			draft, with_width ? "tag.doorway-wide" : "tag.doorway", {"id", draft_tag(draft, door->id)},
 			{"width", draft_length(draft, point_distance(door->from, door->to))});
 		wall_label(sheet, door->id, view_point(view, door->stop_from),
 		           view_point(view, door->stop_to),

@@ -7,7 +7,8 @@
 #include "sheets/sheet.h"
 
 void draw_walls(struct sheet *, const struct view *, const struct site_room *);
-void draw_doorways(struct sheet *, const struct view *, const struct site_room *);
+/* `with_width`: the tag says how wide it is; else a chain does. */
+void draw_doorways(struct sheet *, const struct view *, const struct site_room *, bool with_width);
 void draw_obstacles(struct sheet *, const struct view *, const struct site_room *);
 /* Slab joints and cracks within the window of the view, as the slab has them. */
 void draw_slab_joints(struct sheet *, const struct view *, const struct region *ground);

@@ -9,7 +9,7 @@
 
 /* Paper mm, own design: a lane of running dimensions, whose values stand square to it, and
  * a lane of a chain, whose values stand along it. */
-static const double CHAIN_LANE = 8, FIRST_LANE = 3;
+static const double CHAIN_LANE = 7.5, FIRST_LANE = 2.6;
 static const double RUNNING_CLEAR = 6; /* ticks, overshoot and space round the values */
 
 struct plan_lanes {
@@ -124,7 +124,7 @@ enum sheet_fit install_draw(struct sheet *sheet, const struct site_room *room)
 		draw_wall_names(sheet, &view, room);
 	draw_walls(sheet, &view, room);
 	draw_obstacles(sheet, &view, room);
-	draw_doorways(sheet, &view, room);
+	draw_doorways(sheet, &view, room, true);
 	draw_dimensions(sheet, &view, window, room, &marks, &lanes);
 	return install_notes(sheet, room, lay) ? SHEET_FITS : SHEET_NOTES_TOO_LONG;
 }

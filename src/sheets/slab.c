@@ -136,7 +136,7 @@ static void draw_room(struct sheet *sheet, const struct view *view, const struct
 	draw_slab_joints(sheet, view, &ground);
 	draw_cracks(sheet, view, &ground);
 	draw_walls(sheet, view, room);
-	draw_doorways(sheet, view, room);
+	draw_doorways(sheet, view, room, false);
 	draw_wall_names(sheet, view, room);
 	draw_room_name(sheet, view, room);
 	for (int side = 0; side < SIDE_COUNT; side++)
