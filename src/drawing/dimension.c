@@ -1,5 +1,7 @@
 #include "drawing/dimension.h"
 
+#include <stdlib.h>
+
 #include "drawing/candidate.h"
 
 /* mm of paper; source: docs/sources.md */
@@ -12,6 +14,10 @@ static const double TEXT_GAP = 1;        /* line to text; common practice */
 static const double TEXT_FIT = 1.2;      /* between ticks and text, both sides together */
 static const double LEVEL_STEP = 1.5;    /* between levels of staggered values */
 static const double ORIGIN_RADIUS = 1.2; /* of a running chain's origin circle */
+static const double SPREAD_GAP = 1.4;    /* between values of a crowded running chain */
+static const double SPREAD_SLACK = 1e-9; /* values of one group stand exactly a pitch apart */
+static const double SPREAD_LED = 0.5;    /* a value moved farther has a leader */
+static const double SPREAD_SLOPE = 0.35; /* of the flattest leader, over what keeps texts clear */
 static const double UPRIGHT = 0.2588;    /* sin 15: steeper lines have upright values */
 /* Values are fixed in all but detail, so they go before every tag. */
 enum { DIMENSION_PRIORITY = 1000 };
@@ -225,25 +231,87 @@ void dimension_chain(struct list *list, const struct view *view, const struct di
 			ask_member(&c, i);
 }
 
-/* Values of a running chain stand square to the line, past the ends of the extension
- * lines; level for an upright line. */
-static void ask_station(const struct chain *c, size_t i)
+/* Values of a running chain, in the order of their stations along the line. */
+struct station {
+	size_t index;  /* of its point */
+	double wanted; /* where it is along the line, from the origin */
+	double place;  /* where its value stands, so that none touches its neighbour */
+};
+
+static int compare_stations(const void *a, const void *b)
 {
+	const struct station *x = a, *y = b;
+	long at_x = lround(x->wanted * 1e6), at_y = lround(y->wanted * 1e6);
+	if (at_x != at_y)
+		return at_x < at_y ? -1 : 1;
+	return (x->index > y->index) - (x->index < y->index);
+}
+
+/* Keeps the order and `pitch` between values, and moves each group of crowded ones as little
+ * as can be: its middle stays where the stations' middle is. */
+static void spread(struct station *stations, size_t count, double pitch)
+{
+	for (size_t end = 0; end < count; end++) {
+		size_t start = end;
+		stations[end].place = stations[end].wanted;
+		while (start > 0 && stations[start].place < stations[start - 1].place + pitch) {
+			double sum = 0;
+			start--;
+			while (start > 0 && stations[start].place < stations[start - 1].place +
+			                                                    pitch + SPREAD_SLACK)
+				start--;
+			for (size_t i = start; i <= end; i++)
+				sum += stations[i].wanted - (double)(i - start) * pitch;
+			double first = sum / (double)(end - start + 1);
+			for (size_t i = start; i <= end; i++)
+				stations[i].place = first + (double)(i - start) * pitch;
+		}
+	}
+}
+
+/* Square to the line, past the ends of the extension lines; level for an upright line. A
+ * value that has no room there goes farther out, never past its neighbour. */
+static void ask_station(const struct chain *c, const struct station *station, double stand_off)
+{
+	size_t i = station->index;
 	struct paper_point away = paper_sub(c->feet[i], c->points[i]);
 	away = paper_length(away) > OBJECT_GAP ? paper_unit(away) : c->outward;
 	struct value v = value_make(c, &c->data->values[i - 1], c->feet[i]);
-	bool is_upright = !c->is_upright;
-	double start = OVERSHOOT + TEXT_GAP + v.body.width / 2;
-	static const double shifts[] = {0, 1, -1, 2, -2, 3, -3, 4, -4, 5, -5};
-	for (size_t k = 0; k < sizeof shifts / sizeof *shifts; k++) {
-		struct paper_point on =
-			paper_step(c->feet[i], c->along, shifts[k] * (v.body.height + TEXT_GAP));
-		add_place(&v, paper_step(on, away, start + (k > 0) * OVERSHOOT), is_upright,
-		          2 * fabs(shifts[k]), k > 0);
-		add_place(&v, paper_step(on, away, start + v.body.width + 2 * TEXT_GAP), is_upright,
-		          6 + 2 * fabs(shifts[k]), true);
-	}
+	double aside = station->place - station->wanted;
+	bool is_led = fabs(aside) > SPREAD_LED;
+	struct paper_point on = paper_step(c->feet[i], c->along, aside);
+	double start = OVERSHOOT + stand_off + TEXT_GAP + v.body.width / 2;
+	for (int level = 0; level < 4; level++)
+		add_place(&v, paper_step(on, away, start + level * (v.body.width + 2 * TEXT_GAP)),
+		          !c->is_upright, 4.0 * level, is_led || level > 0);
 	ask(&v);
+}
+
+static void ask_stations(const struct chain *c)
+{
+	struct arena *arena = c->list->arena;
+	struct station *stations = ARENA_ARRAY(arena, struct station, c->data->count);
+	size_t count = 0;
+	double height = c->list->style->texts[TEXT_DIMENSION].cap;
+	for (size_t i = 1; i < c->data->count; i++) {
+		if (!c->data->values[i - 1])
+			continue;
+		struct paper_point d = paper_sub(c->feet[i], c->feet[0]);
+		stations[count++] =
+			(struct station){.index = i, .wanted = d.x * c->along.x + d.y * c->along.y};
+		struct value v = value_make(c, &c->data->values[i - 1], c->feet[i]);
+		height = fmax(height, v.body.height);
+	}
+	if (count > 0)
+		qsort(stations, count, sizeof *stations, compare_stations);
+	spread(stations, count, height + SPREAD_GAP);
+	/* The row stands off far enough that the flattest leader clears its neighbours. */
+	double farthest = 0;
+	for (size_t i = 0; i < count; i++)
+		farthest = fmax(farthest, fabs(stations[i].place - stations[i].wanted));
+	double stand_off = farthest > SPREAD_LED ? OVERSHOOT + SPREAD_SLOPE * farthest : 0;
+	for (size_t i = 0; i < count; i++)
+		ask_station(c, &stations[i], stand_off);
 }
 
 void dimension_running(struct list *list, const struct view *view,
@@ -256,9 +324,7 @@ void dimension_running(struct list *list, const struct view *view,
 	struct paper_path origin = paper_path_circle(list->arena, c.feet[0], ORIGIN_RADIUS);
 	list_area(list, LAYER_DIMENSIONS, AREA_PAPER, data->element, origin);
 	list_stroke(list, LAYER_DIMENSIONS, PEN_TICK, data->element, origin);
-	for (size_t i = 1; i < data->count; i++)
-		if (data->values[i - 1])
-			ask_station(&c, i);
+	ask_stations(&c);
 }
 
 void dimension_pair(struct list *list, const struct view *view, struct point a, struct point b,

@@ -127,6 +127,35 @@ static void test_chain(void **state)
 	}
 }
 
+/* Ten stations within 2 mm of paper: all values placed, in the order of the stations. */
+static void test_crowded_running_values_keep_their_order(void **state)
+{
+	(void)state;
+	static const char *const values[] = {"105", "101", "109", "103", "110",
+	                                     "102", "104", "108", "106", "107"};
+	static const char *const in_order[] = {"101", "102", "103", "104", "105",
+	                                       "106", "107", "108", "109", "110"};
+	struct ink ink = ink_sheet("paper", 240, 160);
+	struct view v = view_make(window, 90, 50, paper);
+	struct point points[11] = {{1500, 3500}};
+	for (int i = 0; i < 10; i++)
+		points[i + 1] = (struct point){3000 + 10 * (values[i][1] - '0') * 10 +
+		                                       10 * (values[i][2] - '0'),
+		                               3500};
+	dimension_running(ink.list, &v,
+	                  &(struct dimension_chain){.points = points,
+	                                            .count = 11,
+	                                            .values = values,
+	                                            .direction = {1, 0},
+	                                            .through = {100, 100},
+	                                            .has_extensions = true});
+	assert_int_equal(list_finish(ink.list, (struct paper_box){0, 0, 240, 160}).unplaced, 0);
+	for (int i = 0; i < 9; i++)
+		assert_true(find_text(ink.list, in_order[i])->box.x1 <
+		            find_text(ink.list, in_order[i + 1])->box.x0);
+	ink_release(&ink);
+}
+
 static void test_pair_lies_to_the_left(void **state)
 {
 	(void)state;
@@ -148,6 +177,7 @@ int main(void)
 		cmocka_unit_test(test_size_holds_the_window),
 		cmocka_unit_test(test_region_keeps_its_holes),
 		cmocka_unit_test(test_chain),
+		cmocka_unit_test(test_crowded_running_values_keep_their_order),
 		cmocka_unit_test(test_pair_lies_to_the_left),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
