@@ -103,6 +103,7 @@ static struct part_list list_parts(struct arena *arena, const struct tiling *til
 					*array_push(arena, &list.parts) =
 						(struct crack_part){.crack = group->cracks[c],
 					                            .line = lines[k],
+					                            .run = crack->runs[r],
 					                            .panel = panel_of(arena, tiling,
 					                                              lines[k])};
 		}
@@ -193,6 +194,24 @@ void crack_part_hold(struct arena *arena, struct crack_part *part, const struct 
 	strip_leg_hold(leg, points, count, margin);
 }
 
+/* The ground within half a width of all of the crack, as far as it hangs together with the part:
+ * where a carried joint cuts the crack at a slant, more than the part's own. */
+static void hold_beside(struct arena *arena, struct crack_part *part, struct line run,
+                        const struct region *ground, double half_width)
+{
+	struct region band = overlay_band(arena, run, half_width);
+	struct region beside = overlay_intersection(arena, &band, ground);
+	for (size_t p = 0; p < beside.count; p++) {
+		struct region piece = {&beside.polygons[p], 1};
+		size_t count;
+		overlay_clip_line(arena, part->line, &piece, &count);
+		struct ring outline = beside.polygons[p].outline;
+		for (size_t k = 0; count > 0 && k < outline.count; k++)
+			strip_leg_hold(crack_part_leg(part, outline.points[k]), &outline.points[k],
+			               1, 0);
+	}
+}
+
 static void lay_legs(struct arena *arena, const struct tiling *tiling, struct crack_part *part,
                      const struct strip_reach *reach)
 {
@@ -227,6 +246,7 @@ struct crack_part *crack_parts(struct arena *arena, const struct tiling *tiling,
 		struct crack_part *part = &list.parts.items[k];
 		part->way = way_of(arena, part, ground, reach);
 		lay_legs(arena, tiling, part, reach);
+		hold_beside(arena, part, part->run, ground, reach->half_width);
 	}
 	*out_count = list.parts.count;
 	return list.parts.items;

@@ -4,6 +4,7 @@
 
 #include "geometry/clip.h"
 #include "geometry/tolerance.h"
+#include "layout/soft_port.h"
 #include "layout/soft_unit.h"
 
 struct placing {

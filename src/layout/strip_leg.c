@@ -46,19 +46,25 @@ static struct strip_leg make_leg(struct line line, size_t first, size_t last, do
 	return leg;
 }
 
-/* The point between `first` and `last` farthest from the straight line between them. */
-static size_t farthest(struct line line, size_t first, size_t last, double *out_distance)
+/* The point between `first` and `last` farthest from the straight line between them, and how
+ * wide a band along it holds them all. */
+static size_t farthest(struct line line, size_t first, size_t last, double *out_band)
 {
-	struct segment chord = {line.points[first], line.points[last]};
+	const struct strip_leg leg = make_leg(line, first, last, 0);
 	size_t far = first;
-	*out_distance = 0;
+	double most = TOLERANCE_SAME;
 	for (size_t k = first + 1; k < last; k++) {
-		double distance = segment_distance(chord, line.points[k]);
-		if (distance > *out_distance + TOLERANCE_SAME) {
-			*out_distance = distance;
-			far = k;
-		}
+		double distance =
+			segment_distance((struct segment){leg.from, leg.to}, line.points[k]);
+		if (distance <= most + TOLERANCE_SAME)
+			continue;
+		most = distance;
+		far = k;
 	}
+	*out_band = leg.crack_left + leg.crack_right;
+	/* What runs back past an end is not straight, however narrow. */
+	if (far != first && (leg.before > 0 || leg.after > 0))
+		*out_band = INFINITY;
 	return far;
 }
 
@@ -66,9 +72,9 @@ static size_t farthest(struct line line, size_t first, size_t last, double *out_
 static void add_legs(struct arena *arena, struct leg_list *list, struct line line, size_t first,
                      size_t last, double straight, double half_width)
 {
-	double distance;
-	size_t far = farthest(line, first, last, &distance);
-	if (distance > straight + TOLERANCE_SAME) {
+	double band;
+	size_t far = farthest(line, first, last, &band);
+	if (far != first && band > 2 * straight + TOLERANCE_SAME) {
 		add_legs(arena, list, line, first, far, straight, half_width);
 		add_legs(arena, list, line, far, last, straight, half_width);
 		return;

@@ -17,7 +17,7 @@ struct strip_leg {
 	size_t anchor_count;
 };
 
-/* Legs of a line: as few as stay within `straight` of it. Each holds all ground within
+/* Legs of a line: as few as stay within a band of twice `straight`. Each holds all ground within
  * `half_width` of its part of the line, beside it and round its bends. */
 struct strip_leg *strip_legs(struct arena *, struct line, double straight, double half_width,
                              size_t *out_count);
