@@ -103,13 +103,15 @@ static void add_steps(struct steps *s)
 	add_word(s, "step.grout");
 }
 
-bool install_notes(struct sheet *sheet, const struct site_room *room, const struct placed_lay *lay)
+void install_notes(struct sheet *sheet, const struct site_room *room, const struct placed_lay *lay)
 {
 	const struct draft *draft = sheet->draft;
 	struct notes notes = {.sheet = sheet};
 	if (!lay) {
 		notes_item(&notes, NOTE_WORK, "", draft_word(draft, "step.no-tile"));
-		return notes_draw(&notes);
+		notes_legend(&notes);
+		notes_draw(&notes);
+		return;
 	}
 	struct steps steps = {&notes, draft, room, lay, 0};
 	notes_warning(&notes, draft_text(draft, "note.stop-and-call",
@@ -119,5 +121,6 @@ bool install_notes(struct sheet *sheet, const struct site_room *room, const stru
 	materials_add(&notes, lay);
 	notes_missing(&notes);
 	cautions_add(&notes);
-	return notes_draw(&notes);
+	notes_legend(&notes);
+	notes_draw(&notes);
 }

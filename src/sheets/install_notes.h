@@ -3,7 +3,7 @@
 #define SHEETS_INSTALL_NOTES_H
 #include "sheets/sheet.h"
 
-/* `lay` is NULL for a room that is not tiled. False: the notes do not fit the sheet. */
-bool install_notes(struct sheet *, const struct site_room *, const struct placed_lay *lay);
+/* `lay` is NULL for a room that is not tiled. */
+void install_notes(struct sheet *, const struct site_room *, const struct placed_lay *lay);
 
 #endif

@@ -50,8 +50,9 @@ static void draw_swatch(struct sheet *sheet, struct paper_box box, const struct 
 	}
 }
 
-static void draw_entry(struct sheet *sheet, double x, double y, const struct legend_entry *entry)
+void legend_draw_entry(struct sheet *sheet, enum legend_mark mark, double x, double y)
 {
+	const struct legend_entry *entry = &ENTRIES[mark];
 	double cap = sheet->draft->style->texts[TEXT_TABLE].cap;
 	double middle = y + ROW / 2;
 	struct paper_box swatch = {x, middle - SWATCH_HEIGHT / 2, x + SWATCH_WIDTH,
@@ -62,22 +63,38 @@ static void draw_entry(struct sheet *sheet, double x, double y, const struct leg
 	          draft_word(sheet->draft, entry->key));
 }
 
-size_t legend_draw(struct sheet *sheet, struct paper_box box)
+double legend_row_height(void)
 {
-	int rows = (int)((box.y1 - box.y0) / ROW);
-	int columns = (int)((box.x1 - box.x0) / COLUMN_LEAST);
-	double width = (box.x1 - box.x0) / (columns > 0 ? columns : 1);
-	size_t left = 0;
-	int next = 0;
+	return ROW;
+}
+
+static int rows_of(struct paper_box box)
+{
+	return (int)((box.y1 - box.y0) / ROW);
+}
+
+static int columns_of(struct paper_box box)
+{
+	return (int)((box.x1 - box.x0) / COLUMN_LEAST);
+}
+
+bool legend_fits(const struct sheet *sheet, struct paper_box box)
+{
+	int used = 0;
+	for (int mark = 0; mark < LEGEND_COUNT; mark++)
+		used += sheet_uses(sheet, (enum legend_mark)mark);
+	return used <= rows_of(box) * columns_of(box);
+}
+
+void legend_draw(struct sheet *sheet, struct paper_box box)
+{
+	int rows = rows_of(box), next = 0;
+	double width = (box.x1 - box.x0) / columns_of(box);
 	for (int mark = 0; mark < LEGEND_COUNT; mark++) {
 		if (!sheet_uses(sheet, (enum legend_mark)mark))
 			continue;
-		if (next < rows * columns)
-			draw_entry(sheet, box.x0 + width * (next / rows), box.y0 + ROW * (next % rows),
-			           &ENTRIES[mark]);
-		else
-			left++;
+		legend_draw_entry(sheet, (enum legend_mark)mark, box.x0 + width * (next / rows),
+		                  box.y0 + ROW * (next % rows));
 		next++;
 	}
-	return left;
 }

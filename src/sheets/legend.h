@@ -4,7 +4,12 @@
 #define SHEETS_LEGEND_H
 #include "sheets/sheet.h"
 
-/* Fills `box` by columns. Gives how many marks found no room (0 is expected). */
-size_t legend_draw(struct sheet *, struct paper_box box);
+/* True where all marks that the sheet used find room in `box`. */
+bool legend_fits(const struct sheet *, struct paper_box box);
+/* Fills `box` by columns. */
+void legend_draw(struct sheet *, struct paper_box box);
+/* One mark with its meaning, its upper left corner at (x, y). */
+void legend_draw_entry(struct sheet *, enum legend_mark, double x, double y);
+double legend_row_height(void);
 
 #endif

@@ -1,6 +1,7 @@
 #include "sheets/notes.h"
 
-#include <string.h>
+#include "sheets/legend.h"
+#include "sheets/title_block.h"
 
 /* Distances in mm of paper: own design. */
 static const double INSET = 4, AFTER_ITEM = 1.2, AFTER_HEADING = 2, BEFORE_HEADING = 3.6;
@@ -13,19 +14,20 @@ void notes_heading(struct notes *notes, enum note_group group, const char *key)
 {
 	const struct draft *draft = notes->sheet->draft;
 	*array_push(draft->arena, &notes->list) =
-		(struct note){NOTE_HEADING, group, "", draft_word(draft, key)};
+		(struct note){.kind = NOTE_HEADING, .group = group, .mark = "",
+	                      .text = draft_word(draft, key)};
 }
 
 void notes_item(struct notes *notes, enum note_group group, const char *mark, const char *text)
 {
 	*array_push(notes->sheet->draft->arena, &notes->list) =
-		(struct note){NOTE_ITEM, group, mark, text};
+		(struct note){.kind = NOTE_ITEM, .group = group, .mark = mark, .text = text};
 }
 
 void notes_warning(struct notes *notes, const char *text)
 {
 	*array_push(notes->sheet->draft->arena, &notes->list) =
-		(struct note){NOTE_WARNING, NOTE_WORK, "", text};
+		(struct note){.kind = NOTE_WARNING, .mark = "", .text = text};
 }
 
 void notes_missing(struct notes *notes)
@@ -34,6 +36,19 @@ void notes_missing(struct notes *notes)
 	if (sheet->missing)
 		notes_warning(notes, draft_text(sheet->draft, "note.not-shown",
 		                                {"labels", sheet->missing}));
+}
+
+void notes_legend(struct notes *notes)
+{
+	struct sheet *sheet = notes->sheet;
+	if (legend_fits(sheet, title_band_middle(sheet)))
+		return;
+	notes_heading(notes, NOTE_CAUTION, "heading.legend");
+	for (int mark = 0; mark < LEGEND_COUNT; mark++)
+		if (sheet_uses(sheet, (enum legend_mark)mark))
+			*array_push(sheet->draft->arena, &notes->list) =
+				(struct note){.kind = NOTE_SWATCH, .group = NOTE_CAUTION, .mark = "",
+			                      .text = "", .swatch = (enum legend_mark)mark};
 }
 
 /* A column being filled, or only measured. */
@@ -125,57 +140,80 @@ static void set_warning(struct setting *s, const struct note *note)
 	s->y = y + AFTER_ITEM;
 }
 
-static void set_notes(struct setting *s)
+static void set_swatch(struct setting *s, const struct note *note)
+{
+	if (!s->is_dry)
+		legend_draw_entry(s->sheet, note->swatch, s->x0, s->y);
+	s->y += legend_row_height();
+}
+
+static void set_note(struct setting *s, const struct note *note)
 {
 	static void (*const SET[])(struct setting *, const struct note *) = {
-		[NOTE_HEADING] = set_heading, [NOTE_ITEM] = set_item, [NOTE_WARNING] = set_warning};
-	s->y = s->sheet->column.y0;
-	for (size_t i = 0; i < s->notes->list.count; i++)
-		SET[s->notes->list.items[i].kind](s, &s->notes->list.items[i]);
+		[NOTE_HEADING] = set_heading, [NOTE_ITEM] = set_item, [NOTE_WARNING] = set_warning,
+		[NOTE_SWATCH] = set_swatch};
+	SET[note->kind](s, note);
 }
 
-static bool fits(struct setting *s)
+/* How many notes from `first` fit between s->y and `bottom`; a heading not without the note
+ * that it heads. */
+static size_t count_fitting(struct setting s, size_t first, double bottom)
 {
-	s->is_dry = true;
-	set_notes(s);
-	return s->y <= s->sheet->column.y1;
-}
-
-/* Takes out the last finding; one row says how many are left out. */
-static bool drop_finding(struct notes *notes, size_t dropped)
-{
-	const struct draft *draft = notes->sheet->draft;
-	struct note *list = notes->list.items;
-	size_t last = notes->list.count;
-	while (last > 0 && !(list[last - 1].group == NOTE_FINDING && list[last - 1].kind == NOTE_ITEM))
-		last--;
-	/* The row that counts stands last, so the one before it goes. */
-	size_t gone = dropped ? last - 1 : last;
-	if (gone == 0 || list[gone - 1].group != NOTE_FINDING || list[gone - 1].kind != NOTE_ITEM)
-		return false;
-	const char *count = arena_printf(draft->arena, "%zu", dropped + 1);
-	const char *text = draft_text(draft, "finding.more", {"count", count});
-	if (!dropped) {
-		list[gone - 1] = (struct note){NOTE_ITEM, NOTE_FINDING, "", text};
-		return true;
+	const struct notes *notes = s.notes;
+	size_t i = first;
+	s.is_dry = true;
+	for (; i < notes->list.count; i++) {
+		set_note(&s, &notes->list.items[i]);
+		if (s.y > bottom)
+			break;
 	}
-	list[last - 1].text = text;
-	memmove(&list[gone - 1], &list[gone], (notes->list.count - gone) * sizeof *list);
-	notes->list.count--;
-	return true;
+	if (i < notes->list.count && i > first && notes->list.items[i - 1].kind == NOTE_HEADING)
+		i--;
+	return i - first;
 }
 
-bool notes_draw(struct notes *notes)
+/* Fills one column from the first note that is not set yet. */
+static void fill_column(struct setting *s, struct notes *notes, double bottom)
+{
+	size_t count = count_fitting(*s, notes->next, bottom);
+	for (size_t i = 0; i < count; i++)
+		set_note(s, &notes->list.items[notes->next++]);
+}
+
+void notes_draw(struct notes *notes)
 {
 	struct sheet *sheet = notes->sheet;
 	struct setting s = {.sheet = sheet, .notes = notes, .x0 = sheet->column.x0 + INSET,
-	                    .x1 = sheet->column.x1 - INSET};
-	for (s.small = SMALL_NONE; s.small < SMALL_ALL && !fits(&s);)
-		s.small++;
-	for (size_t dropped = 0; !fits(&s); dropped++)
-		if (!drop_finding(notes, dropped))
-			return false;
-	s.is_dry = false;
-	set_notes(&s);
-	return true;
+	                    .x1 = sheet->column.x1 - INSET, .y = sheet->column.y0};
+	for (s.small = SMALL_NONE; s.small < SMALL_ALL; s.small++)
+		if (count_fitting(s, 0, sheet->column.y1) == notes->list.count)
+			break;
+	/* With a further sheet there is room for the full heights on both. */
+	if (count_fitting(s, 0, sheet->column.y1) < notes->list.count)
+		s.small = SMALL_NONE;
+	fill_column(&s, notes, sheet->column.y1);
+	if (notes->next < notes->list.count) {
+		sheet->rest = ARENA_NEW(sheet->draft->arena, struct notes);
+		*sheet->rest = *notes;
+	}
+}
+
+bool notes_continue(struct sheet *sheet, struct notes *rest)
+{
+	double width = sheet->column.x1 - sheet->column.x0;
+	size_t first = rest->next;
+	struct setting s = {.sheet = sheet, .notes = rest, .small = SMALL_NONE};
+	for (double x = sheet->frame.x0; x + width <= sheet->column.x0 + 1; x += width) {
+		s.x0 = x + INSET;
+		s.x1 = x + width - INSET;
+		s.y = sheet->frame.y0;
+		fill_column(&s, rest, sheet->band.y0);
+	}
+	s.x0 = sheet->column.x0 + INSET;
+	s.x1 = sheet->column.x1 - INSET;
+	s.y = sheet->column.y0;
+	fill_column(&s, rest, sheet->column.y1);
+	if (rest->next < rest->list.count)
+		sheet->rest = rest;
+	return rest->next > first;
 }

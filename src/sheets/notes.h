@@ -1,26 +1,27 @@
 /* notes.h - the text beside a drawing: gathered first, then set in the largest heights that
- * fit the sheet's column.
+ * fit the sheet's column; what fits in none goes on on a further sheet.
  * Units: paper mm. Owns: the draft's arena.
- * What the crew acts on is the last to be set smaller; findings that find no room even in
- * the height of tables are counted on the sheet, never dropped in silence. */
+ * What the crew acts on is the last to be set smaller. */
 #ifndef SHEETS_NOTES_H
 #define SHEETS_NOTES_H
 #include "sheets/sheet.h"
 
 /* In the order in which they are set smaller, last first. */
 enum note_group { NOTE_WORK, NOTE_MATERIAL, NOTE_FINDING, NOTE_CAUTION };
-enum note_kind { NOTE_HEADING, NOTE_ITEM, NOTE_WARNING };
+enum note_kind { NOTE_HEADING, NOTE_ITEM, NOTE_WARNING, NOTE_SWATCH };
 
 struct note {
 	enum note_kind kind;
 	enum note_group group;
 	const char *mark; /* hangs at the left of an item: a number, a dash, the id of an element */
 	const char *text;
+	enum legend_mark swatch; /* of NOTE_SWATCH */
 };
 
 struct notes {
 	struct sheet *sheet;
 	ARRAY_OF(struct note) list;
+	size_t next; /* the first that is not set yet */
 };
 
 void notes_heading(struct notes *, enum note_group, const char *key);
@@ -29,8 +30,12 @@ void notes_item(struct notes *, enum note_group, const char *mark, const char *t
 void notes_warning(struct notes *, const char *text);
 /* What the drawing had no room for, where there is such a thing. */
 void notes_missing(struct notes *);
-/* Draws them in sheet->column; false: they do not fit. */
-bool notes_draw(struct notes *);
+/* The legend, where the sheet's band has no room for it. */
+void notes_legend(struct notes *);
+/* Sets what fits in sheet->column; what is left becomes sheet->rest. */
+void notes_draw(struct notes *);
+/* Sets what is left of another sheet's notes all over this one; false: not one of them fits. */
+bool notes_continue(struct sheet *, struct notes *rest);
 
 /* For a note that is one of several without order. */
 #define NOTE_DASH "\xe2\x80\x93"

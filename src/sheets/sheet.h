@@ -30,6 +30,8 @@ enum legend_mark {
 	LEGEND_COUNT
 };
 
+struct notes;
+
 struct sheet {
 	const struct draft *draft;
 	struct list *list;
@@ -43,11 +45,12 @@ struct sheet {
 	size_t number, count;
 	double scale;              /* of its main view; printed */
 	const char *missing;       /* labels that found no room on the drawing; NULL: none */
+	struct notes *rest;        /* notes that go on on a further sheet; NULL: none */
 	unsigned long used;        /* set of legend_mark */
 };
 
 /* Whether what a sheet shows found room on its paper. */
-enum sheet_fit { SHEET_FITS, SHEET_TOO_LARGE, SHEET_NOTES_TOO_LONG };
+enum sheet_fit { SHEET_FITS, SHEET_TOO_LARGE };
 
 struct sheet *sheet_new(const struct draft *, const char *name, const char *title,
                         const char *subject);

@@ -5,6 +5,7 @@
 #include "drawing/finish.h"
 #include "sheets/install.h"
 #include "sheets/legend.h"
+#include "sheets/notes.h"
 #include "sheets/slab.h"
 #include "sheets/title_block.h"
 
@@ -74,6 +75,8 @@ struct set_builder {
 	void (*on_sheet)(const char *name);
 	struct diag_list *diags;
 	ARRAY_OF(struct planned) plans;
+	ARRAY_OF(struct sheet *) sheets; /* drawn so far, with those that go on */
+	size_t count;                    /* of all sheets, once known */
 };
 
 static bool is_wanted(const struct set_builder *b, const char *kind, const char *name)
@@ -112,7 +115,6 @@ enum attempt { ATTEMPT_PLAIN, ATTEMPT_SMALL, ATTEMPT_NOTED, ATTEMPT_COUNT };
 struct outcome {
 	struct sheet *sheet;
 	enum sheet_fit fit;
-	bool legend_fits;
 	struct label_report report;
 };
 
@@ -140,53 +142,44 @@ static const char *list_missing(struct arena *arena, const struct label_report *
 	return list.text;
 }
 
-static struct outcome try_sheet(const struct set_builder *b, size_t index, const struct draft *draft,
-                                const char *missing)
+static struct sheet *begin_sheet(const struct set_builder *b, const struct draft *draft,
+                                 const char *name, const char *title, const char *subject)
 {
-	const struct planned *planned = &b->plans.items[index];
-	const char *of = planned->room ? planned->room->name : "";
-	struct sheet *sheet =
-		sheet_new(draft, planned->name, draft_text(draft, planned->kind->title, {"room", of}),
-	                  draft_text(draft, planned->kind->subject, {"room", of}));
-	struct outcome outcome = {.sheet = sheet};
-	sheet->number = index + 1;
-	sheet->count = b->plans.count;
-	sheet->missing = missing;
+	struct sheet *sheet = sheet_new(draft, name, title, subject);
+	sheet->number = b->sheets.count + 1;
+	sheet->count = b->count;
 	sheet_draw_frame(sheet);
 	title_block_reserve(sheet);
+	return sheet;
+}
+
+static struct outcome try_sheet(const struct set_builder *b, const struct planned *planned,
+                                const struct draft *draft, const char *missing)
+{
+	const char *of = planned->room ? planned->room->name : "";
+	struct sheet *sheet =
+		begin_sheet(b, draft, planned->name, draft_text(draft, planned->kind->title, {"room", of}),
+	                    draft_text(draft, planned->kind->subject, {"room", of}));
+	struct outcome outcome = {.sheet = sheet};
+	sheet->missing = missing;
 	outcome.fit = planned->room ? install_draw(sheet, planned->room) : slab_draw(sheet);
 	if (outcome.fit != SHEET_FITS)
 		return outcome;
 	title_block_draw(sheet);
-	outcome.legend_fits = legend_draw(sheet, title_band_draw(sheet)) == 0;
+	title_band_draw(sheet);
+	if (legend_fits(sheet, title_band_middle(sheet)))
+		legend_draw(sheet, title_band_middle(sheet));
 	outcome.report = list_finish(sheet->list, sheet->drawing);
 	return outcome;
 }
 
-static void report_fault(struct set_builder *b, const struct outcome *outcome)
-{
-	const char *name = outcome->sheet->name, *paper = b->draft->paper->name;
-	if (outcome->fit == SHEET_NOTES_TOO_LONG)
-		diag_error(b->diags, 0, "sheet %s: the notes do not fit %s paper, expected a larger one",
-		           name, paper);
-	else if (outcome->fit == SHEET_TOO_LARGE)
-		diag_error(b->diags, 0,
-		           "sheet %s: does not fit %s paper%s, expected a larger paper or a smaller scale",
-		           name, paper, b->draft->scale > 0 ? " at the scale asked for" : "");
-	else if (!outcome->legend_fits)
-		diag_error(b->diags, 0, "sheet %s: the legend does not fit %s paper, expected a larger one",
-		           name, paper);
-}
-
-static struct sheet *draw_sheet(struct set_builder *b, size_t index)
+static struct sheet *draw_first(struct set_builder *b, const struct planned *planned)
 {
 	struct outcome outcome = {0};
 	const char *missing = NULL;
 	const struct draft *draft = b->draft;
-	if (b->on_sheet)
-		b->on_sheet(b->plans.items[index].name);
 	for (int attempt = ATTEMPT_PLAIN; attempt < ATTEMPT_COUNT; attempt++) {
-		outcome = try_sheet(b, index, draft, missing);
+		outcome = try_sheet(b, planned, draft, missing);
 		if (outcome.fit != SHEET_FITS || outcome.report.unplaced == 0)
 			break;
 		if (attempt == ATTEMPT_PLAIN)
@@ -194,8 +187,61 @@ static struct sheet *draw_sheet(struct set_builder *b, size_t index)
 		else
 			missing = list_missing(draft->arena, &outcome.report);
 	}
-	report_fault(b, &outcome);
+	if (outcome.fit == SHEET_TOO_LARGE)
+		diag_error(b->diags, 0,
+		           "sheet %s: does not fit %s paper%s, expected a larger paper or a smaller scale",
+		           planned->name, draft->paper->name,
+		           draft->scale > 0 ? " at the scale asked for" : "");
 	return outcome.sheet;
+}
+
+/* NAME-2 and on: the notes that the sheet before had no room for. */
+static struct sheet *draw_next(struct set_builder *b, const struct sheet *first,
+                               const struct sheet *before, int part)
+{
+	const struct draft *draft = b->draft;
+	const char *name = arena_printf(draft->arena, "%s-%d", first->name, part);
+	const char *number = arena_printf(draft->arena, "%d", part);
+	const char *title = draft_text(draft, "sheet.continued", {"title", first->title},
+	                               {"number", number});
+	struct sheet *sheet = begin_sheet(b, draft, name, title, first->subject);
+	sheet->scale = first->scale;
+	if (!notes_continue(sheet, before->rest)) {
+		diag_error(b->diags, 0, "sheet %s: the notes do not fit %s paper, expected a larger one",
+		           name, draft->paper->name);
+		sheet->rest = NULL;
+	}
+	title_block_draw(sheet);
+	title_band_draw(sheet);
+	list_finish(sheet->list, sheet->drawing);
+	return sheet;
+}
+
+static void draw_planned(struct set_builder *b, const struct planned *planned)
+{
+	if (b->on_sheet)
+		b->on_sheet(planned->name);
+	struct sheet *first = draw_first(b, planned), *sheet = first;
+	*array_push(b->draft->arena, &b->sheets) = first;
+	for (int part = 2; sheet->rest; part++) {
+		sheet = draw_next(b, first, sheet, part);
+		*array_push(b->draft->arena, &b->sheets) = sheet;
+	}
+}
+
+/* Every sheet prints how many there are: where notes made more of them than were planned,
+ * all are drawn once more. */
+static void draw_all(struct set_builder *b)
+{
+	size_t before = b->diags->diags.count;
+	b->count = b->plans.count;
+	do {
+		if (b->sheets.count > 0)
+			b->count = b->sheets.count;
+		b->sheets.count = 0;
+		for (size_t i = 0; i < b->plans.count; i++)
+			draw_planned(b, &b->plans.items[i]);
+	} while (b->sheets.count != b->count && b->diags->diags.count == before);
 }
 
 static struct page page_of(const struct sheet *sheet)
@@ -216,14 +262,16 @@ enum status sheet_set_draw(const struct draft *draft, const char *const *wanted,
                            size_t wanted_count, void (*on_sheet)(const char *name),
                            struct diag_list *diags, struct sheet_set *out_set)
 {
-	struct set_builder b = {draft, wanted, wanted_count, on_sheet, diags, {0}};
+	struct set_builder b = {.draft = draft, .wanted = wanted, .wanted_count = wanted_count,
+	                        .on_sheet = on_sheet, .diags = diags};
 	size_t before = diags->diags.count;
 	plan_sheets(&b);
-	size_t count = b.plans.count;
+	draw_all(&b);
+	size_t count = b.sheets.count;
 	*out_set = (struct sheet_set){.document = document_of(draft), .page_count = count,
 	                              .pages = ARENA_ARRAY(draft->arena, struct page, count)};
 	for (size_t i = 0; i < count; i++)
-		out_set->pages[i] = page_of(draw_sheet(&b, i));
+		out_set->pages[i] = page_of(b.sheets.items[i]);
 	const char *missing = text_missing(draft->text);
 	if (missing)
 		diag_error(diags, 0, "the font has no sign for: %s", missing);

@@ -72,7 +72,7 @@ static void add_findings(struct notes *notes)
 		notes_item(notes, NOTE_FINDING, "", draft_word(draft, "finding.none"));
 }
 
-bool slab_notes(struct sheet *sheet)
+void slab_notes(struct sheet *sheet)
 {
 	const struct plan *plan = sheet->draft->site->plan;
 	struct notes notes = {.sheet = sheet};
@@ -83,5 +83,6 @@ bool slab_notes(struct sheet *sheet)
 	add_findings(&notes);
 	notes_missing(&notes);
 	cautions_add(&notes);
-	return notes_draw(&notes);
+	notes_legend(&notes);
+	notes_draw(&notes);
 }

@@ -3,7 +3,6 @@
 #define SHEETS_SLAB_NOTES_H
 #include "sheets/sheet.h"
 
-/* False: they do not fit the sheet. */
-bool slab_notes(struct sheet *);
+void slab_notes(struct sheet *);
 
 #endif

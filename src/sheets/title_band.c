@@ -3,7 +3,7 @@
 #include "sheets/title_block.h"
 
 /* Paper mm, own design. */
-static const double INSET = 5, NORTH_RADIUS = 8, BAR_MOST = 62, STAMP_WIDTH = 72;
+static const double INSET = 5, NORTH_RADIUS = 8, BAR_MOST = 62, STAMP_WIDTH = 72, CLEAR = 3;
 enum { BAR_FIELDS = 4 };
 
 /* Field lengths of a scale bar, floor mm: the largest whose bar fits is taken. */
@@ -47,7 +47,21 @@ static void draw_stamp(struct sheet *sheet, struct paper_box box)
 	          draft_word(sheet->draft, "stamp.box"));
 }
 
-struct paper_box title_band_draw(struct sheet *sheet)
+static struct paper_box stamp_box(const struct sheet *sheet)
+{
+	struct paper_box band = sheet->band;
+	return (struct paper_box){band.x1 - STAMP_WIDTH - CLEAR, band.y0 + CLEAR, band.x1 - CLEAR,
+	                          band.y1 - CLEAR};
+}
+
+struct paper_box title_band_middle(const struct sheet *sheet)
+{
+	struct paper_box band = sheet->band;
+	return (struct paper_box){band.x0 + BAR_MOST + 3 * INSET, band.y0 + CLEAR,
+	                          stamp_box(sheet).x0 - CLEAR, band.y1 - CLEAR / 2};
+}
+
+void title_band_draw(struct sheet *sheet)
 {
 	const struct draft *draft = sheet->draft;
 	struct paper_box band = sheet->band;
@@ -58,7 +72,5 @@ struct paper_box title_band_draw(struct sheet *sheet)
 	               BAR_MOST - 2 * NORTH_RADIUS,
 	               draft_text(draft, "sheet.original", {"paper", draft->paper->label}));
 	draw_scale_bar(sheet, left + 2, band.y1 - INSET - 9);
-	struct paper_box stamp = {band.x1 - STAMP_WIDTH - 3, band.y0 + 3, band.x1 - 3, band.y1 - 3};
-	draw_stamp(sheet, stamp);
-	return (struct paper_box){left + BAR_MOST + 2 * INSET, band.y0 + 3, stamp.x0 - 3, band.y1 - 2};
+	draw_stamp(sheet, stamp_box(sheet));
 }
