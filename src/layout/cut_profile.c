@@ -2,23 +2,6 @@
 
 #include <math.h>
 
-struct cut_profile cut_profile_from(const struct rules *rules, double period, double joint, double slack,
-                                    double tolerance, double reachable)
-{
-	double extent = period - joint;
-	double small = fmin(rules_figure(rules, FIGURE_CUT_SMALL_SHARE), reachable) * extent;
-	return (struct cut_profile){
-		.period = period,
-		.joint = joint,
-		.extent = extent,
-		.slack = slack,
-		.tolerance = tolerance,
-		.small = small,
-		.steep = small * rules_figure(rules, FIGURE_CUT_STEEP_SHARE),
-		.steep_factor = rules_figure(rules, FIGURE_CUT_STEEP_FACTOR),
-	};
-}
-
 double cut_profile_phase(const struct cut_profile *profile, double offset)
 {
 	double phase = offset - floor(offset / profile->period) * profile->period;
@@ -75,59 +58,87 @@ double cut_profile_worst_penalty(const struct cut_profile *profile, double phase
 	return cut_profile_penalty(profile, cut_profile_worst_cut(profile, phase));
 }
 
-/* The worst penalty is linear between these phases; Simpson's rule would be exact on each,
- * the trapezoid is. */
-enum { BREAKS = 6 };
-
-static void breaks_of(const struct cut_profile *profile, double breaks[BREAKS])
+/* The worst penalty is linear between these phases, where the trapezoid is exact. */
+static void find_breaks(struct cut_profile *profile)
 {
 	double end = end_of_face(profile), tolerance = profile->tolerance;
-	double places[BREAKS] = {
-		profile->joint / 2 - tolerance,         /* the cut begins */
-		end - profile->small - tolerance,       /* it becomes small */
-		end - profile->steep - tolerance,       /* and steep */
-		end - profile->slack - tolerance,       /* the jump comes within reach */
-		end - profile->slack + tolerance,       /* and is passed */
+	double places[CUT_PROFILE_BREAKS] = {
 		0,
+		profile->joint / 2 - tolerance,   /* the cut begins */
+		end - profile->small - tolerance, /* it becomes small, */
+		end - profile->steep - tolerance, /* and steep */
+		end - profile->slack - tolerance, /* the jump comes within reach, */
+		end - profile->slack + tolerance, /* and is passed */
 	};
-	for (int i = 0; i < BREAKS; i++)
-		breaks[i] = cut_profile_phase(profile, places[i]);
-	for (int i = 1; i < BREAKS; i++)
-		for (int k = i; k > 0 && breaks[k] < breaks[k - 1]; k--) {
-			double swap = breaks[k];
-			breaks[k] = breaks[k - 1];
-			breaks[k - 1] = swap;
-		}
+	for (int i = 0; i < CUT_PROFILE_BREAKS; i++) {
+		double phase = cut_profile_phase(profile, places[i]);
+		int at = i;
+		for (; at && profile->breaks[at - 1] > phase; at--)
+			profile->breaks[at] = profile->breaks[at - 1];
+		profile->breaks[at] = phase;
+	}
+	profile->breaks[CUT_PROFILE_BREAKS] = profile->period;
 }
 
-/* Integral of the worst penalty from phase 0 to `phase` <= period. */
-static double integral_to(const struct cut_profile *profile, const double breaks[BREAKS], double phase)
+/* Mean over a stretch without a break, taken a hair inside: the penalty may jump at one. */
+static double mean_of_piece(const struct cut_profile *profile, double from, double to)
 {
-	double sum = 0;
-	for (int i = 0; i < BREAKS; i++) {
-		double from = breaks[i], to = i + 1 < BREAKS ? breaks[i + 1] : profile->period;
-		to = fmin(to, phase);
-		if (to <= from)
-			continue;
-		/* Taken a hair inside the piece: the function may jump at a break. */
-		double inset = (to - from) * 1e-9;
-		double a = cut_profile_worst_penalty(profile, from + inset);
-		double b = cut_profile_worst_penalty(profile, to - inset);
-		sum += (a + b) / 2 * (to - from);
+	double inset = (to - from) * 1e-9;
+	return (cut_profile_worst_penalty(profile, from + inset) +
+	        cut_profile_worst_penalty(profile, to - inset)) /
+	       2;
+}
+
+static void integrate(struct cut_profile *profile)
+{
+	for (int i = 0; i < CUT_PROFILE_BREAKS; i++) {
+		double from = profile->breaks[i], to = profile->breaks[i + 1];
+		profile->integrals[i + 1] =
+			profile->integrals[i] + mean_of_piece(profile, from, to) * (to - from);
 	}
-	return sum;
+}
+
+struct cut_profile cut_profile_from(const struct rules *rules, double period, double joint,
+                                    double slack, double tolerance, double reachable)
+{
+	double extent = period - joint;
+	double small = fmin(rules_figure(rules, FIGURE_CUT_SMALL_SHARE), reachable) * extent;
+	struct cut_profile profile = {
+		.period = period,
+		.joint = joint,
+		.extent = extent,
+		.slack = slack,
+		.tolerance = tolerance,
+		.small = small,
+		.steep = small * rules_figure(rules, FIGURE_CUT_STEEP_SHARE),
+		.steep_factor = rules_figure(rules, FIGURE_CUT_STEEP_FACTOR),
+	};
+	find_breaks(&profile);
+	integrate(&profile);
+	return profile;
+}
+
+/* Integral of the worst penalty from phase 0 to `phase`. */
+static double integral_to(const struct cut_profile *profile, double phase)
+{
+	int i = 0;
+	while (i + 1 < CUT_PROFILE_BREAKS && profile->breaks[i + 1] <= phase)
+		i++;
+	double from = profile->breaks[i];
+	if (phase <= from)
+		return profile->integrals[i];
+	return profile->integrals[i] + mean_of_piece(profile, from, phase) * (phase - from);
 }
 
 double cut_profile_mean_penalty(const struct cut_profile *profile, double from, double to)
 {
 	if (fabs(to - from) < HAIR)
-		return cut_profile_worst_penalty(profile, cut_profile_phase(profile, (from + to) / 2));
-	double breaks[BREAKS];
-	breaks_of(profile, breaks);
+		return cut_profile_worst_penalty(profile,
+		                                 cut_profile_phase(profile, (from + to) / 2));
 	double low = fmin(from, to), high = fmax(from, to);
 	double turns = floor(high / profile->period) - floor(low / profile->period);
-	double sum = turns * integral_to(profile, breaks, profile->period) +
-	             integral_to(profile, breaks, cut_profile_phase(profile, high)) -
-	             integral_to(profile, breaks, cut_profile_phase(profile, low));
+	double sum = turns * profile->integrals[CUT_PROFILE_BREAKS] +
+	             integral_to(profile, cut_profile_phase(profile, high)) -
+	             integral_to(profile, cut_profile_phase(profile, low));
 	return sum / (high - low);
 }

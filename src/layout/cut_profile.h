@@ -8,11 +8,15 @@
 #define LAYOUT_CUT_PROFILE_H
 #include "rules/rules.h"
 
+enum { CUT_PROFILE_BREAKS = 6 };
+
 struct cut_profile {
 	double period, joint, extent; /* module, tile joint, face along the axis */
 	double slack, tolerance;
-	double small;                 /* cuts from here up cost nothing */
-	double steep, steep_factor;   /* below this cut the penalty rises faster */
+	double small;               /* cuts from here up cost nothing */
+	double steep, steep_factor; /* below this cut the penalty rises faster */
+	/* Phases between which the worst penalty is linear, rising, and its integral up to each. */
+	double breaks[CUT_PROFILE_BREAKS + 1], integrals[CUT_PROFILE_BREAKS + 1];
 };
 
 /* `reachable`: the largest smallest-cut share the pattern can have at a wall, at most 1. */

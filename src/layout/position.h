@@ -4,28 +4,20 @@
 #ifndef LAYOUT_POSITION_H
 #define LAYOUT_POSITION_H
 #include "layout/field.h"
+#include "layout/position_key.h"
 #include "pattern/module.h"
-
-/* The terms by which positions are compared, first to last, each rounded to 1e-6. */
-struct position_key {
-	double unmet;          /* entries of full-at and centre-on not met */
-	double small;          /* integral of the penalty of small cuts along the edges (mm) */
-	double whole_at_joint; /* parallel carried joints where no whole tile starts */
-	double balance;        /* differences of opposite walls' cuts (mm) */
-	double cut_pieces;     /* estimate by edge length over tile size; fewer is better */
-};
 
 /* What the crew sees at one border of the field. */
 struct border_cut {
-	size_t border;           /* index into field->borders */
-	double from, to;         /* cut at its two ends, mm, square to the lattice axis */
-	double whole;            /* the face's extent there, when nothing is cut */
-	double least;            /* along the whole border */
-	double worst;            /* least cut with the wall moved by the tolerance */
-	double small_share;      /* h: of `whole`; a lesser cut is small */
-	double *courses;         /* distinct course ends, where courses meet the wall head on */
+	size_t border;      /* index into field->borders */
+	double from, to;    /* cut at its two ends, mm, square to the lattice axis */
+	double whole;       /* the face's extent there, when nothing is cut */
+	double least;       /* along the whole border */
+	double worst;       /* least cut with the wall moved by the tolerance */
+	double small_share; /* h: of `whole`; a lesser cut is small */
+	double *courses;    /* distinct course ends, where courses meet the wall head on */
 	size_t course_count;
-	bool along_u;            /* measured along u (else along v) */
+	bool along_u; /* measured along u (else along v) */
 };
 
 struct position {
@@ -39,9 +31,6 @@ struct position {
 	const struct plan_ref *unmet; /* the first entry that could not be met, or NULL */
 	long candidates_tried;
 };
-
-/* Negative where `a` is better; terms that print alike are equal. */
-int position_key_compare(struct position_key a, struct position_key b);
 
 const struct position *position_search(struct arena *, const struct field *, const struct module *,
                                        const struct rules *);

@@ -1,0 +1,232 @@
+#include "layout/search.h"
+
+#include <stdlib.h>
+
+#include "geometry/tolerance.h"
+#include "units/length.h"
+
+size_t search_class_of_term(const struct search *s, const struct wall_term *term)
+{
+	return term->along_u ? s->bays.u_of_part[term->part] : s->bays.v_of_part[term->part];
+}
+
+double search_place_of_term(const struct search *s, const struct wall_term *term)
+{
+	size_t class = search_class_of_term(s, term);
+	return term->along_u ? s->u[class] : s->v[class];
+}
+
+void search_set_slots(struct search *s)
+{
+	for (size_t i = 0; i < s->term_count; i++) {
+		double v = s->v[s->bays.v_of_part[s->terms[i].part]];
+		wall_term_slots(&s->terms[i], s->module, v, &s->slots[i]);
+	}
+}
+
+/* ---- wishes ---- */
+
+static bool meets_wish(const struct search *s, const struct wish *wish, double place)
+{
+	double reach = s->print_step / 2;
+	if (wish->is_centre)
+		return wish_is_centred(wish, s->module, place, reach);
+	for (size_t i = 0; i < wish->term_count; i++) {
+		size_t term = wish->terms[i];
+		if (!wall_term_starts_whole(&s->terms[term], &s->slots[term], place, reach))
+			return false;
+	}
+	return true;
+}
+
+static size_t class_of_wish(const struct search *s, const struct wish *wish)
+{
+	size_t part = wish->is_centre ? wish->part : s->terms[wish->terms[0]].part;
+	return wish->along_u ? s->bays.u_of_part[part] : s->bays.v_of_part[part];
+}
+
+const struct plan_ref *search_first_unmet(const struct search *s)
+{
+	for (size_t i = 0; i < s->wishes.count; i++) {
+		const struct wish *wish = &s->wishes.wishes[i];
+		if (!wish->is_possible)
+			return wish->ref;
+		size_t class = class_of_wish(s, wish);
+		if (!meets_wish(s, wish, wish->along_u ? s->u[class] : s->v[class]))
+			return wish->ref;
+	}
+	return NULL;
+}
+
+/* ---- the key of one class at one place ---- */
+
+static void add_wishes(const struct search *s, bool along_u, size_t class, double place,
+                       struct position_key *key)
+{
+	double importance = 1;
+	for (size_t i = 0; i < s->wishes.count; i++, importance /= 2) {
+		const struct wish *wish = &s->wishes.wishes[i];
+		if (!wish->is_possible || wish->along_u != along_u ||
+		    class_of_wish(s, wish) != class || meets_wish(s, wish, place))
+			continue;
+		key->unmet++;
+		key->unmet_order += importance;
+	}
+}
+
+static bool is_of_class(const struct search *s, const struct wall_term *term, bool along_u,
+                        size_t class)
+{
+	return term->along_u == along_u && search_class_of_term(s, term) == class;
+}
+
+static void add_penalties(const struct search *s, bool along_u, size_t class, double place,
+                          struct position_key limit, struct position_key *key)
+{
+	for (size_t k = 0; k < s->term_count; k++) {
+		size_t i = s->by_weight[k];
+		if (!is_of_class(s, &s->terms[i], along_u, class))
+			continue;
+		key->small += wall_term_penalty(&s->terms[i], &s->slots[i], place);
+		if (position_key_is_beaten(*key, limit))
+			return;
+	}
+}
+
+static void add_counts(const struct search *s, bool along_u, size_t class, double place,
+                       struct position_key *key)
+{
+	for (size_t i = 0; i < s->term_count; i++) {
+		const struct wall_term *term = &s->terms[i];
+		if (!is_of_class(s, term, along_u, class))
+			continue;
+		key->cut_pieces += wall_term_cut_pieces(term, s->module, &s->slots[i], place);
+		if (s->field->borders[term->border].is_carried && term->is_straight)
+			key->whole_at_joint += !wall_term_starts_whole(term, &s->slots[i], place,
+			                                               s->print_step / 2);
+	}
+}
+
+static void add_balance(const struct search *s, bool along_u, size_t class, double place,
+                        struct position_key *key)
+{
+	for (size_t i = 0; i < s->pair_count; i++) {
+		const size_t *pair = s->pairs[i].term;
+		if (!is_of_class(s, &s->terms[pair[0]], along_u, class))
+			continue;
+		double cuts[2];
+		for (int side = 0; side < 2; side++)
+			cuts[side] = wall_term_least_cut(&s->terms[pair[side]],
+			                                 &s->slots[pair[side]], place);
+		key->balance += fabs(cuts[0] - cuts[1]);
+	}
+}
+
+struct position_key search_key(const struct search *s, bool along_u, size_t class, double place,
+                               struct position_key limit)
+{
+	struct position_key key = {0};
+	add_wishes(s, along_u, class, place, &key);
+	if (position_key_is_beaten(key, limit))
+		return key;
+	add_penalties(s, along_u, class, place, limit, &key);
+	if (position_key_is_beaten(key, limit))
+		return key;
+	add_counts(s, along_u, class, place, &key);
+	if (s->field->lay->balance)
+		add_balance(s, along_u, class, place, &key);
+	return key;
+}
+
+/* ---- setting up ---- */
+
+/* The longest straight wall of a part that faces one way along an axis. */
+static size_t longest_wall(const struct search *s, size_t part, bool along_u, double sign)
+{
+	size_t best = SIZE_MAX;
+	for (size_t i = 0; i < s->term_count; i++) {
+		const struct wall_term *term = &s->terms[i];
+		if (term->part != part || term->along_u != along_u || term->sign != sign ||
+		    s->field->borders[term->border].is_carried)
+			continue;
+		if (best == SIZE_MAX || term->length > s->terms[best].length + TOLERANCE_SAME)
+			best = i;
+	}
+	return best;
+}
+
+static void pair_walls(struct search *s)
+{
+	s->pairs = ARENA_ARRAY(s->arena, struct wall_pair, 2 * s->field->region.count);
+	for (size_t part = 0; part < s->field->region.count; part++)
+		for (int axis = 0; axis < 2; axis++) {
+			size_t low = longest_wall(s, part, axis, 1),
+			       high = longest_wall(s, part, axis, -1);
+			if (low != SIZE_MAX && high != SIZE_MAX)
+				s->pairs[s->pair_count++] = (struct wall_pair){{low, high}};
+		}
+}
+
+static void pin(struct search *s)
+{
+	const struct plan_start *start = s->field->lay->start;
+	if (!start)
+		return;
+	struct point at = frame_in(s->field->frame,
+	                           (struct point){length_mm(start->x_nm), length_mm(start->y_nm)});
+	if (start->at == PLAN_START_CENTRE)
+		at = point_sub(at, (struct point){s->module->pitch / 2, s->module->course / 2});
+	size_t part = 0;
+	for (size_t i = 1; i < s->field->region.count; i++)
+		if (polygon_holds(&s->field->region.polygons[i], at))
+			part = i;
+	size_t u = s->bays.u_of_part[part], v = s->bays.v_of_part[part];
+	s->u[u] = at.x;
+	s->v[v] = at.y;
+	s->u_pinned[u] = s->v_pinned[v] = true;
+}
+
+/* What a term can cost at the most, up to a factor all share. */
+static double weight_of(const struct wall_term *term)
+{
+	return term->weight * term->length;
+}
+
+static void order_by_weight(struct search *s)
+{
+	s->by_weight = ARENA_ARRAY(s->arena, size_t, s->term_count);
+	for (size_t i = 0; i < s->term_count; i++) {
+		size_t at = i;
+		while (at && weight_of(&s->terms[s->by_weight[at - 1]]) < weight_of(&s->terms[i])) {
+			s->by_weight[at] = s->by_weight[at - 1];
+			at--;
+		}
+		s->by_weight[at] = i;
+	}
+}
+
+struct search search_start(struct arena *arena, const struct field *field,
+                           const struct module *module, const struct rules *rules)
+{
+	struct search s = {.arena = arena, .field = field, .module = module};
+	s.bays = bays_of_field(arena, field);
+	s.print_step = rules_figure(rules, field->site->inches ? FIGURE_PRINT_STEP_INCH
+	                                                       : FIGURE_PRINT_STEP_METRIC);
+	s.term_count = field->border_count;
+	s.terms = ARENA_ARRAY(arena, struct wall_term, s.term_count);
+	s.slots = ARENA_ARRAY(arena, struct wall_slots, s.term_count);
+	for (size_t i = 0; i < s.term_count; i++) {
+		s.terms[i] = wall_term_from_border(field, module, rules, i);
+		size_t most = wall_term_most_slots(&s.terms[i], module);
+		s.slots[i].slots = ARENA_ARRAY(arena, struct wall_slot, most);
+	}
+	order_by_weight(&s);
+	pair_walls(&s);
+	s.wishes = wishes_of_lay(arena, field, s.terms, s.term_count);
+	s.u = ARENA_ARRAY(arena, double, s.bays.u_count);
+	s.v = ARENA_ARRAY(arena, double, s.bays.v_count);
+	s.u_pinned = ARENA_ARRAY(arena, bool, s.bays.u_count);
+	s.v_pinned = ARENA_ARRAY(arena, bool, s.bays.v_count);
+	pin(&s);
+	return s;
+}
