@@ -1,11 +1,13 @@
 #include "sheets/notes.h"
 
+#include <math.h>
+
 #include "sheets/legend.h"
 #include "sheets/title_block.h"
 
 /* Distances in mm of paper: own design. */
 static const double INSET = 4, AFTER_ITEM = 1.2, AFTER_HEADING = 2, BEFORE_HEADING = 3.6;
-static const double BOX_INSET = 2.5, MARK_GAP = 2.4;
+static const double BOX_INSET = 2.5, MARK_GAP = 2.4, TOP = 2;
 
 /* How many groups, from the last, are set in the height of tables. */
 enum { SMALL_NONE, SMALL_ALL = NOTE_CAUTION + 1 };
@@ -200,18 +202,19 @@ void notes_draw(struct notes *notes)
 
 bool notes_continue(struct sheet *sheet, struct notes *rest)
 {
-	double width = sheet->column.x1 - sheet->column.x0;
+	double left = sheet->frame.x0, space = sheet->column.x0 - left;
+	int columns = (int)fmax(1, round(space / (sheet->column.x1 - sheet->column.x0)));
 	size_t first = rest->next;
 	struct setting s = {.sheet = sheet, .notes = rest, .small = SMALL_NONE};
-	for (double x = sheet->frame.x0; x + width <= sheet->column.x0 + 1; x += width) {
-		s.x0 = x + INSET;
-		s.x1 = x + width - INSET;
-		s.y = sheet->frame.y0;
+	for (int i = 0; i < columns; i++) {
+		s.x0 = left + space * i / columns + INSET;
+		s.x1 = left + space * (i + 1) / columns - INSET;
+		s.y = sheet->frame.y0 + TOP;
 		fill_column(&s, rest, sheet->band.y0);
 	}
 	s.x0 = sheet->column.x0 + INSET;
 	s.x1 = sheet->column.x1 - INSET;
-	s.y = sheet->column.y0;
+	s.y = sheet->column.y0 + TOP;
 	fill_column(&s, rest, sheet->column.y1);
 	if (rest->next < rest->list.count)
 		sheet->rest = rest;

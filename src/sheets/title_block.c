@@ -1,12 +1,16 @@
 #include "sheets/title_block.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "sheets/drawing_scale.h"
 
 /* Paper mm, own design. */
 static const double INSET = 4, ROW = 5.4, NAME_HEIGHT = 13, TITLE_HEIGHT = 11.5, STATUS_HEIGHT = 8;
 static const double REVISION_ROW = 4.6, REVISION_MARK = 10, REVISION_DATE = 24;
+static const double FACT_INSET = 4, FACT_GAP = 2;
+/* A name that is too long for its cell is set smaller, down to ISO 3098's least height. */
+static const double SMALLEST_CAP = 1.8;
 enum { FACT_ROWS = 6, REVISIONS_SHOWN = 3 };
 
 struct block {
@@ -15,9 +19,69 @@ struct block {
 	double x0, x1, y; /* y: the next rule */
 };
 
-static double facts_height(void)
+struct fact {
+	const char *key, *value;
+};
+
+static const char *or_blank(const char *text)
 {
-	return FACT_ROWS * ROW;
+	return text ? text : "";
+}
+
+/* What the plan says of the job; all blank where it says nothing. */
+static struct plan_job job_of(const struct draft *draft)
+{
+	const struct plan_job *job = draft->site->plan->job;
+	return job ? *job : (struct plan_job){0};
+}
+
+static const char *latest_revision(const struct plan *plan)
+{
+	return plan->revision_count ? plan->revisions[plan->revision_count - 1].mark : "";
+}
+
+static void list_facts(const struct sheet *sheet, struct fact out_facts[FACT_ROWS][2])
+{
+	const struct draft *draft = sheet->draft;
+	struct plan_job job = job_of(draft);
+	const struct fact facts[FACT_ROWS][2] = {
+		{{"block.prepared-for", or_blank(job.prepared_for)},
+	         {"block.prepared-by", or_blank(job.prepared_by)}},
+		{{"block.drawn-by", or_blank(job.drawn_by)},
+	         {"block.checked-by", or_blank(job.checked_by)}},
+		{{"block.job", or_blank(job.number)}, {"block.date", draft_date(draft, job.date)}},
+		{{"block.scale", drawing_scale_text(draft->arena, draft->site->inches, sheet->scale)},
+	         {"block.paper", draft->paper->label}},
+		{{"block.sheet",
+	          arena_printf(draft->arena, "%zu / %zu", sheet->number, sheet->count)},
+	         {"block.revision", latest_revision(draft->site->plan)}},
+		{{"block.approved", ""}, {"block.document", draft_word(draft, "block.shop-drawing")}},
+	};
+	memcpy(out_facts, facts, sizeof facts);
+}
+
+/* Width of a fact's cell, when nothing is set smaller. */
+static double fact_width(const struct sheet *sheet, struct fact fact)
+{
+	return FACT_INSET + list_text_width(sheet->list, TEXT_TABLE, draft_word(sheet->draft, fact.key)) +
+	       FACT_GAP + list_text_width(sheet->list, TEXT_TABLE_HEAD, fact.value) + 1;
+}
+
+/* Two facts share a row where both fit in half of it. */
+static bool is_shared(const struct sheet *sheet, const struct fact row[2])
+{
+	double half = (sheet->column.x1 - sheet->column.x0) / 2;
+	return fact_width(sheet, row[0]) <= half && fact_width(sheet, row[1]) <= half;
+}
+
+static double facts_height(const struct sheet *sheet)
+{
+	struct fact facts[FACT_ROWS][2];
+	double height = 0;
+	list_facts(sheet, facts);
+	for (int i = 0; i < FACT_ROWS; i++)
+		height += is_shared(sheet, facts[i]) ? ROW : 2 * ROW;
+	return height;
 }
 
 static size_t revisions_shown(const struct sheet *sheet)
@@ -33,7 +97,7 @@ static double revisions_height(const struct sheet *sheet)
 
 void title_block_reserve(struct sheet *sheet)
 {
-	sheet->column.y1 -= NAME_HEIGHT + TITLE_HEIGHT + facts_height() + STATUS_HEIGHT +
+	sheet->column.y1 -= NAME_HEIGHT + TITLE_HEIGHT + facts_height(sheet) + STATUS_HEIGHT +
 	                    revisions_height(sheet);
 }
 
@@ -54,7 +118,7 @@ static void add_fitted(struct block *b, enum text_role role, double x, double y,
 {
 	double natural = list_text_width(b->sheet->list, role, text);
 	double cap = b->draft->style->texts[role].cap;
-	double least = b->draft->style->texts[TEXT_TABLE].cap;
+	double least = SMALLEST_CAP;
 	if (natural > width)
 		cap = fmax(least, cap * width / natural);
 	list_text_at(b->sheet->list, LAYER_SHEET, role, NULL, paper_at(x, y),
@@ -78,18 +142,6 @@ static void draw_revision_row(struct block *b, enum text_role role, const char *
 	add_rule(b, PEN_RULE, b->x0, b->y, b->x1, b->y);
 }
 
-static const char *or_blank(const char *text)
-{
-	return text ? text : "";
-}
-
-/* What the plan says of the job; all blank where it says nothing. */
-static struct plan_job job_of(const struct block *b)
-{
-	const struct plan_job *job = b->draft->site->plan->job;
-	return job ? *job : (struct plan_job){0};
-}
-
 /* The latest revisions in time order; older ones are in the set's history. */
 static void draw_revisions(struct block *b)
 {
@@ -111,54 +163,46 @@ static void draw_names(struct block *b)
 	double width = b->x1 - b->x0 - 2 * INSET, x = b->x0 + INSET;
 	add_rule(b, PEN_RULE_HEAVY, b->x0, b->y, b->x1, b->y);
 	add_fitted(b, TEXT_STRONG, x, b->y + 5.6, width, or_blank(plan->title));
-	add_fitted(b, TEXT_TABLE, x, b->y + 10.6, width, or_blank(job_of(b).site));
+	add_fitted(b, TEXT_TABLE, x, b->y + 10.6, width, or_blank(job_of(b->draft).site));
 	b->y += NAME_HEIGHT;
 	add_rule(b, PEN_RULE, b->x0, b->y, b->x1, b->y);
 	add_fitted(b, TEXT_TITLE, x, b->y + TITLE_HEIGHT / 2 + 3.2, width, b->sheet->title);
 	b->y += TITLE_HEIGHT;
 }
 
-struct fact {
-	const char *key, *value;
-};
-
 static void draw_fact(struct block *b, struct fact fact, double x0, double x1)
 {
 	double base = b->y + ROW / 2 + table_cap(b) / 2;
 	const char *name = draft_word(b->draft, fact.key);
-	add_text(b, TEXT_TABLE, x0 + INSET / 2, base, name);
-	double left = x0 + INSET / 2 + list_text_width(b->sheet->list, TEXT_TABLE, name) + 2;
-	add_fitted(b, TEXT_TABLE_HEAD, left, base, x1 - left - 1, or_blank(fact.value));
+	add_text(b, TEXT_TABLE, x0 + FACT_INSET, base, name);
+	double left = x0 + FACT_INSET + list_text_width(b->sheet->list, TEXT_TABLE, name) + FACT_GAP;
+	add_fitted(b, TEXT_TABLE_HEAD, left, base, x1 - left - 1, fact.value);
 }
 
-static const char *latest_revision(const struct plan *plan)
+static void draw_fact_row(struct block *b, const struct fact row[2])
 {
-	return plan->revision_count ? plan->revisions[plan->revision_count - 1].mark : "";
+	double middle = (b->x0 + b->x1) / 2;
+	add_rule(b, PEN_RULE, b->x0, b->y, b->x1, b->y);
+	if (is_shared(b->sheet, row)) {
+		draw_fact(b, row[0], b->x0, middle);
+		draw_fact(b, row[1], middle, b->x1);
+		add_rule(b, PEN_RULE, middle, b->y, middle, b->y + ROW);
+		b->y += ROW;
+		return;
+	}
+	draw_fact(b, row[0], b->x0, b->x1);
+	b->y += ROW;
+	add_rule(b, PEN_RULE, b->x0, b->y, b->x1, b->y);
+	draw_fact(b, row[1], b->x0, b->x1);
+	b->y += ROW;
 }
 
 static void draw_facts(struct block *b)
 {
-	const struct draft *draft = b->draft;
-	const struct plan *plan = draft->site->plan;
-	struct plan_job job = job_of(b);
-	const char *number = arena_printf(draft->arena, "%zu / %zu", b->sheet->number, b->sheet->count);
-	const struct fact facts[FACT_ROWS][2] = {
-		{{"block.prepared-for", job.prepared_for}, {"block.prepared-by", job.prepared_by}},
-		{{"block.drawn-by", job.drawn_by}, {"block.checked-by", job.checked_by}},
-		{{"block.job", job.number}, {"block.date", draft_date(draft, job.date)}},
-		{{"block.scale", drawing_scale_text(draft->arena, draft->site->inches, b->sheet->scale)},
-	         {"block.paper", draft->paper->label}},
-		{{"block.sheet", number}, {"block.revision", latest_revision(plan)}},
-		{{"block.approved", ""}, {"block.document", draft_word(draft, "block.shop-drawing")}},
-	};
-	double middle = (b->x0 + b->x1) / 2, top = b->y;
-	for (int i = 0; i < FACT_ROWS; i++) {
-		add_rule(b, PEN_RULE, b->x0, b->y, b->x1, b->y);
-		draw_fact(b, facts[i][0], b->x0 + INSET / 2, middle);
-		draw_fact(b, facts[i][1], middle, b->x1);
-		b->y += ROW;
-	}
-	add_rule(b, PEN_RULE, middle, top, middle, b->y);
+	struct fact facts[FACT_ROWS][2];
+	list_facts(b->sheet, facts);
+	for (int i = 0; i < FACT_ROWS; i++)
+		draw_fact_row(b, facts[i]);
 }
 
 static void draw_status(struct block *b)
