@@ -9,7 +9,6 @@ enum exit_code command_check(struct job *job)
 		return command_end(job, status);
 	struct strbuf text = strbuf_in(job->arena);
 	findings_print(job->findings, job->plan_diags.file, &text);
-	enum exit_code code =
-	        command_end(job, publish_stdout(strbuf_bytes(&text), &job->diags));
+	enum exit_code code = command_end(job, publish_stdout(strbuf_bytes(&text), &job->diags));
 	return code == EXIT_DONE && findings_is_open(job->findings) ? EXIT_OPEN : code;
 }

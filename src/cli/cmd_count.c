@@ -20,7 +20,8 @@ static enum status read_form(struct job *job, enum count_form *out_form)
 		}
 	if (!asked)
 		return STATUS_OK;
-	return job_refuse(job, "option --as: %s is no form of a count, expected text, csv or xml", asked);
+	return job_refuse(job, "option --as: %s is no form of a count, expected text, csv or xml",
+	                  asked);
 }
 
 static struct bytes count_bytes(struct job *job, enum count_form form)

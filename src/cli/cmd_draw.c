@@ -57,9 +57,13 @@ static enum status replay(struct outputs *out, const struct draw_options *option
 
 static enum status draw(struct job *job, const struct draw_options *options)
 {
-	struct draft draft = {.arena = job->arena, .placed = job->placed, .site = job->site,
-	                      .findings = job->findings, .words = job->words,
-	                      .style = options->style, .paper = options->paper,
+	struct draft draft = {.arena = job->arena,
+	                      .placed = job->placed,
+	                      .site = job->site,
+	                      .findings = job->findings,
+	                      .words = job->words,
+	                      .style = options->style,
+	                      .paper = options->paper,
 	                      .scale = options->scale};
 	struct sheet_set set;
 	struct outputs out = {.job = job};
@@ -75,14 +79,14 @@ static enum status draw(struct job *job, const struct draw_options *options)
 	return publish_set(options->folder, out.files.items, out.files.count, &job->diags);
 }
 
+/* All that is wrong is said at once: options that need no plan, the plan, then the rest. */
 enum exit_code command_draw(struct job *job)
 {
 	struct draw_options options;
 	enum status asked = draw_options_read(job, &options);
 	enum status status = job_run(job);
+	enum status resolved = job->site ? draw_options_resolve(job, &options) : STATUS_OK;
 	if (status == STATUS_OK)
-		status = draw_options_resolve(job, &options);
-	if (status == STATUS_OK)
-		status = asked;
+		status = asked != STATUS_OK ? asked : resolved;
 	return command_end(job, status == STATUS_OK ? draw(job, &options) : status);
 }

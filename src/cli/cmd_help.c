@@ -30,8 +30,8 @@ static void add_overview(struct strbuf *text)
 	strbuf_add(text, "jurystick draws shop drawings for tile over a cracked slab.\n\n");
 	const struct command *command;
 	for (size_t i = 0; (command = command_at(i)) != NULL; i++)
-		strbuf_printf(text, "  jurystick %-9s %-22s %s\n", command->name,
-		              command->operands, command->about);
+		strbuf_printf(text, "  jurystick %-9s %-22s %s\n", command->name, command->operands,
+		              command->about);
 	strbuf_add(text, "\n`-` reads the plan from standard input. "
 	                 "`jurystick help COMMAND` lists its options.\n");
 }
@@ -45,8 +45,10 @@ enum exit_code command_help(struct job *job)
 		const char *name = job->options.operands[0];
 		const struct command *command = command_find(name);
 		if (!command)
-			return command_end(job, job_refuse(job, "%s: no such command, see "
-			                                        "`jurystick help`", name));
+			return command_end(job, job_refuse(job,
+			                                   "%s: no such command, see "
+			                                   "`jurystick help`",
+			                                   name));
 		add_command(&text, command);
 	}
 	return command_end(job, publish_stdout(strbuf_bytes(&text), &job->diags));

@@ -16,8 +16,8 @@ struct command {
 	const char *name;
 	const char *operands; /* what it wants beside options */
 	const char *about;
-	unsigned options;     /* set of OPTION_BIT */
-	const char *forms;    /* what --as takes; NULL: not an option of it */
+	unsigned options;  /* set of OPTION_BIT */
+	const char *forms; /* what --as takes; NULL: not an option of it */
 	enum exit_code (*run)(struct job *);
 };
 

@@ -6,8 +6,7 @@
 #include "sheets/sheet_set.h"
 
 static const char *const FORM_NAMES[] = {
-	[DRAW_SVG] = "svg", [DRAW_PDF] = "pdf", [DRAW_PNG] = "png",
-	[DRAW_TRACE] = "trace"};
+	[DRAW_SVG] = "svg", [DRAW_PDF] = "pdf", [DRAW_PNG] = "png", [DRAW_TRACE] = "trace"};
 
 static void read_form(struct job *job, struct draw_options *options, const char *name)
 {
@@ -32,16 +31,20 @@ static void read_forms(struct job *job, struct draw_options *options)
 		read_form(job, options, names[i]);
 }
 
-enum status draw_options_read(struct job *job, struct draw_options *out_options)
+static bool is_file_name(const char *name)
 {
-	size_t before = job->diags.diags.count;
-	const char *folder = job->options.values[OPTION_OUT];
-	const char *sheets = job->options.values[OPTION_SHEET];
-	*out_options = (struct draw_options){.folder = folder ? folder : "."};
-	read_forms(job, out_options);
-	if (sheets)
-		out_options->sheets = options_split(job->arena, sheets, &out_options->sheet_count);
-	return job->diags.diags.count == before ? STATUS_OK : STATUS_INPUT;
+	return strchr(name, '/') || strchr(name, '.');
+}
+
+static void read_style_file(struct job *job, const char *path, struct style *out_style)
+{
+	struct bytes bytes;
+	struct diag_list diags = diag_list_in(job->arena, path);
+	if (job_read_file(job, path, &bytes) != STATUS_OK)
+		return;
+	if (style_parse(job->arena, bytes, path, &diags, out_style) != STATUS_OK)
+		job_refuse(job, "option --style: %s is no style", path);
+	diag_print(&diags, stderr);
 }
 
 /* A value with the place that it came from, for messages. */
@@ -51,69 +54,97 @@ struct setting {
 	int line;
 };
 
-static struct setting setting_of(struct job *job, enum option option, const char *stated)
+static void set_paper(struct job *job, struct draw_options *options, struct setting s)
 {
-	const char *asked = job->options.values[option];
-	if (asked || !stated)
-		return (struct setting){asked, &job->diags, 0};
-	return (struct setting){stated, &job->plan_diags, job->plan->sheets.line};
-}
-
-static void resolve_paper(struct job *job, struct draw_options *options)
-{
-	struct setting s = setting_of(job, OPTION_PAPER, job->plan->sheets.paper);
-	const char *name = s.text ? s.text : job->site->inches ? "tabloid" : "a3";
-	options->paper = paper_size_find(name);
+	options->paper = paper_size_find(s.text);
 	if (!options->paper)
-		diag_error(s.diags, s.line, "paper `%s` is not known, expected one of: %s", name,
+		diag_error(s.diags, s.line, "paper `%s` is not known, expected one of: %s", s.text,
 		           paper_size_names(job->arena));
 }
 
-static void resolve_scale(struct job *job, struct draw_options *options)
+static void set_scale(struct job *job, struct draw_options *options, struct setting s)
 {
-	struct setting s = setting_of(job, OPTION_SCALE, job->plan->sheets.scale);
-	if (s.text && !drawing_scale_parse(s.text, &options->scale))
+	(void)job;
+	if (!drawing_scale_parse(s.text, &options->scale))
 		diag_error(s.diags, s.line, "scale `%s` is none, expected 1:50 or 1/4in", s.text);
 }
 
-static bool is_file_name(const char *name)
+static void set_style(struct job *job, struct draw_options *options, struct setting s)
 {
-	return strchr(name, '/') || strchr(name, '.');
-}
-
-static enum status read_style_file(struct job *job, const char *path, struct style *out_style)
-{
-	struct bytes bytes;
-	enum status status = job_read_file(job, path, &bytes);
-	if (status != STATUS_OK)
-		return status;
-	struct diag_list diags = diag_list_in(job->arena, path);
-	status = style_parse(job->arena, bytes, path, &diags, out_style);
-	diag_print(&diags, stderr);
-	return status;
-}
-
-static enum status resolve_style(struct job *job, struct draw_options *options)
-{
-	struct setting s = setting_of(job, OPTION_STYLE, job->plan->sheets.style);
 	struct style *style = ARENA_NEW(job->arena, struct style);
 	options->style = style;
-	if (s.text && is_file_name(s.text))
-		return read_style_file(job, s.text, style);
-	return style_embedded(job->arena, s.text ? s.text : "paper", s.diags, style);
+	if (is_file_name(s.text))
+		read_style_file(job, s.text, style);
+	else if (style_embedded(job->arena, s.text, s.diags, style) != STATUS_OK)
+		options->style = NULL;
+}
+
+/* Settings that command line or plan may give. */
+static const struct {
+	enum option option;
+	void (*set)(struct job *, struct draw_options *, struct setting);
+} SETTINGS[] = {{OPTION_PAPER, set_paper}, {OPTION_SCALE, set_scale}, {OPTION_STYLE, set_style}};
+
+enum { SETTING_COUNT = sizeof SETTINGS / sizeof SETTINGS[0] };
+
+static size_t error_count(const struct job *job)
+{
+	return job->diags.diags.count + job->plan_diags.diags.count;
+}
+
+enum status draw_options_read(struct job *job, struct draw_options *out_options)
+{
+	size_t before = error_count(job);
+	const char *folder = job->options.values[OPTION_OUT];
+	const char *sheets = job->options.values[OPTION_SHEET];
+	*out_options = (struct draw_options){.folder = folder ? folder : "."};
+	read_forms(job, out_options);
+	if (sheets)
+		out_options->sheets = options_split(job->arena, sheets, &out_options->sheet_count);
+	for (int i = 0; i < SETTING_COUNT; i++) {
+		const char *asked = job->options.values[SETTINGS[i].option];
+		if (asked)
+			SETTINGS[i].set(job, out_options, (struct setting){asked, &job->diags, 0});
+	}
+	return error_count(job) == before ? STATUS_OK : STATUS_INPUT;
+}
+
+/* What the plan states of a setting; NULL: nothing. */
+static const char *stated(const struct plan_sheets *sheets, enum option option)
+{
+	switch (option) {
+	case OPTION_PAPER:
+		return sheets->paper;
+	case OPTION_SCALE:
+		return sheets->scale;
+	default:
+		return sheets->style;
+	}
+}
+
+static const char *by_default(const struct site *site, enum option option)
+{
+	if (option == OPTION_PAPER)
+		return site->inches ? "tabloid" : "a3";
+	return option == OPTION_STYLE ? "paper" : NULL;
 }
 
 enum status draw_options_resolve(struct job *job, struct draw_options *options)
 {
-	size_t before = job->diags.diags.count + job->plan_diags.diags.count;
-	resolve_paper(job, options);
-	resolve_scale(job, options);
-	enum status style = resolve_style(job, options), sheets = STATUS_OK;
+	size_t before = error_count(job);
+	for (int i = 0; i < SETTING_COUNT; i++) {
+		enum option option = SETTINGS[i].option;
+		const char *text = stated(&job->plan->sheets, option);
+		struct setting s = {text, &job->plan_diags, job->plan->sheets.line};
+		if (job->options.values[option])
+			continue; /* the command line wins, right or wrong */
+		if (!text)
+			s = (struct setting){by_default(job->site, option), &job->diags, 0};
+		if (s.text)
+			SETTINGS[i].set(job, options, s);
+	}
 	for (size_t i = 0; i < options->sheet_count; i++)
 		if (sheet_set_check(job->site, options->sheets[i], &job->diags) != STATUS_OK)
-			sheets = STATUS_INPUT;
-	if (style != STATUS_OK || sheets != STATUS_OK)
-		return style != STATUS_OK ? style : sheets;
-	return job->diags.diags.count + job->plan_diags.diags.count == before ? STATUS_OK
-	                                                                      : STATUS_INPUT;
+			continue; /* the others may be wrong too */
+	return error_count(job) == before ? STATUS_OK : STATUS_INPUT;
 }

@@ -14,7 +14,7 @@ struct draw_options {
 	const char **sheets; /* names; count 0: all */
 	size_t sheet_count;
 	const struct paper_size *paper;
-	double scale;        /* 0: the largest that fits */
+	double scale; /* 0: the largest that fits */
 	const struct style *style;
 };
 

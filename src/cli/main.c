@@ -11,9 +11,9 @@ static enum exit_code run(struct job *job, int argc, char **argv)
 		return command_end(job, job_refuse(job, "%s: no such command, see `%s help`", name,
 		                                   PROGRAM));
 	int used = argc > 1 ? 2 : 1;
-	enum status status = options_parse(job->arena, argc - used, argv + used,
-	                                   job->command->options, job->command->operands,
-	                                   &job->diags, &job->options);
+	enum status status =
+		options_parse(job->arena, argc - used, argv + used, job->command->options,
+	                      job->command->operands, &job->diags, &job->options);
 	return status == STATUS_OK ? job->command->run(job) : command_end(job, status);
 }
 

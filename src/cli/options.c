@@ -25,7 +25,8 @@ static enum option find_option(const char *word, size_t *out_length)
 	size_t length = strcspn(word, "=");
 	*out_length = length;
 	for (int i = 0; i < OPTION_COUNT; i++)
-		if (strlen(OPTIONS[i].name) == length && strncmp(word, OPTIONS[i].name, length) == 0)
+		if (strlen(OPTIONS[i].name) == length &&
+		    strncmp(word, OPTIONS[i].name, length) == 0)
 			return (enum option)i;
 	return OPTION_COUNT;
 }

@@ -21,8 +21,8 @@ enum option {
 };
 
 #define OPTION_BIT(option) (1u << (option))
-#define OPTIONS_OF_DRAW                                                                  \
-	(OPTION_BIT(OPTION_OUT) | OPTION_BIT(OPTION_AS) | OPTION_BIT(OPTION_SHEET) |     \
+#define OPTIONS_OF_DRAW                                                                   \
+	(OPTION_BIT(OPTION_OUT) | OPTION_BIT(OPTION_AS) | OPTION_BIT(OPTION_SHEET) |      \
 	 OPTION_BIT(OPTION_PAPER) | OPTION_BIT(OPTION_SCALE) | OPTION_BIT(OPTION_STYLE) | \
 	 OPTION_BIT(OPTION_WORDS))
 

@@ -8,7 +8,7 @@
 #include "sheets/margin.h"
 
 struct crew_marks {
-	double origin[2];                /* x and y of the control lines */
+	double origin[2]; /* x and y of the control lines */
 	bool has_origin[2];
 	struct places sides[SIDE_COUNT]; /* sorted */
 };

@@ -52,8 +52,9 @@ static const char *kept_together(struct arena *arena, const char *text)
 const char *draft_measure(const struct draft *draft, double mm)
 {
 	const char *text = draft_length(draft, mm);
-	return kept_together(draft->arena,
-	                     draft->site->inches ? text : arena_printf(draft->arena, "%s mm", text));
+	return kept_together(draft->arena, draft->site->inches
+	                                           ? text
+	                                           : arena_printf(draft->arena, "%s mm", text));
 }
 
 const char *draft_date(const struct draft *draft, struct date date)

@@ -35,7 +35,6 @@ const char *draft_word(const struct draft *, const char *key);
 const char *draft_tag(const struct draft *, const char *id);
 
 /* The text of a key with its arguments: draft_text(draft, "cut", {"size", size}). */
-#define draft_text(draft, key, ...) \
-	words_fill((draft)->arena, (draft)->words, key, __VA_ARGS__)
+#define draft_text(draft, key, ...) words_fill((draft)->arena, (draft)->words, key, __VA_ARGS__)
 
 #endif

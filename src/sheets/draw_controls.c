@@ -18,8 +18,8 @@ static void draw_offset(struct sheet *sheet, const struct lay_view *v,
 	if (view_length(v->view, offset->distance) < OFFSET_LEAST)
 		return;
 	dimension_pair(sheet->list, v->view, lay_view_plan(v, offset->at_wall),
-	               lay_view_plan(v, offset->at_line), 0,
-	               draft_length(draft, offset->distance), control->id);
+	               lay_view_plan(v, offset->at_line), 0, draft_length(draft, offset->distance),
+	               control->id);
 }
 
 static void draw_control(struct sheet *sheet, const struct lay_view *v,
@@ -35,10 +35,18 @@ static void draw_control(struct sheet *sheet, const struct lay_view *v,
 	symbol_control_end(sheet->list, control->id, from, paper_at(-along.x, -along.y));
 	symbol_control_end(sheet->list, control->id, to, along);
 	const char *text = draft_word(draft, control->along_u ? "tag.line-u" : "tag.line-v");
-	list_label(sheet->list, &(struct label){
-		.lines = &text, .line_count = 1, .role = TEXT_TAG, .layer = LAYER_LABELS,
-		.element = control->id, .where = LABEL_AROUND, .a = to, .b = to, .priority = 8,
-		.gap = 3, .can_lead = true, .is_clear = true});
+	list_label(sheet->list, &(struct label){.lines = &text,
+	                                        .line_count = 1,
+	                                        .role = TEXT_TAG,
+	                                        .layer = LAYER_LABELS,
+	                                        .element = control->id,
+	                                        .where = LABEL_AROUND,
+	                                        .a = to,
+	                                        .b = to,
+	                                        .priority = 8,
+	                                        .gap = 3,
+	                                        .can_lead = true,
+	                                        .is_clear = true});
 	for (size_t i = 0; i < control->offset_count; i++)
 		draw_offset(sheet, v, control, &control->offsets[i]);
 	sheet_use(sheet, LEGEND_CONTROL);
@@ -64,11 +72,18 @@ static void draw_square(struct sheet *sheet, const struct lay_view *v,
 	struct paper_point from = lay_view_point(v, a), to = lay_view_point(v, b);
 	list_stroke(sheet->list, LAYER_CONTROL, PEN_DIMENSION, NULL,
 	            paper_path_segment(draft->arena, from, to));
-	const char *text = draft_text(draft, "tag.square", {"length", draft_length(draft, 5 * unit)});
-	list_label(sheet->list, &(struct label){
-		.lines = &text, .line_count = 1, .role = TEXT_DIMENSION, .layer = LAYER_LABELS,
-		.where = LABEL_ALONG, .a = from, .b = to, .priority = 4, .can_lead = true,
-		.is_clear = true});
+	const char *text =
+		draft_text(draft, "tag.square", {"length", draft_length(draft, 5 * unit)});
+	list_label(sheet->list, &(struct label){.lines = &text,
+	                                        .line_count = 1,
+	                                        .role = TEXT_DIMENSION,
+	                                        .layer = LAYER_LABELS,
+	                                        .where = LABEL_ALONG,
+	                                        .a = from,
+	                                        .b = to,
+	                                        .priority = 4,
+	                                        .can_lead = true,
+	                                        .is_clear = true});
 }
 
 /* Arrows of work from the far edges of the first tile. */
@@ -98,10 +113,19 @@ static void draw_first(struct sheet *sheet, const struct lay_view *v,
 	list_stroke(sheet->list, LAYER_CONTROL, PEN_FIRST_TILE, first->room->id, path);
 	draw_arrows(sheet, v, first, box);
 	const char *text = draft_word(draft, "tag.first-tile");
-	list_label(sheet->list, &(struct label){
-		.lines = &text, .line_count = 1, .role = TEXT_STRONG, .layer = LAYER_LABELS,
-		.element = first->room->id, .where = LABEL_AROUND, .a = middle, .b = middle,
-		.gap = 4, .priority = 9, .can_lead = true, .is_clear = true, .frame = LABEL_BOX});
+	list_label(sheet->list, &(struct label){.lines = &text,
+	                                        .line_count = 1,
+	                                        .role = TEXT_STRONG,
+	                                        .layer = LAYER_LABELS,
+	                                        .element = first->room->id,
+	                                        .where = LABEL_AROUND,
+	                                        .a = middle,
+	                                        .b = middle,
+	                                        .gap = 4,
+	                                        .priority = 9,
+	                                        .can_lead = true,
+	                                        .is_clear = true,
+	                                        .frame = LABEL_BOX});
 	draw_square(sheet, v, first);
 	sheet_use(sheet, LEGEND_FIRST_TILE);
 }

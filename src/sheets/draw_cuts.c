@@ -83,7 +83,8 @@ static bool is_said(const struct lay_view *v, const struct draft *draft, size_t 
 		bool is_first = border->is_doorway != other->is_doorway
 		                        ? border->is_doorway
 		                        : more > 1 || (more >= -1 && i < index);
-		if (is_first && strcmp(cut_text(draft, &position->cuts[i]), cut_text(draft, cut)) == 0)
+		if (is_first &&
+		    strcmp(cut_text(draft, &position->cuts[i]), cut_text(draft, cut)) == 0)
 			return true;
 	}
 	return false;
@@ -126,7 +127,8 @@ static void label_border(struct sheet *sheet, const struct lay_view *v, size_t i
 	if (is_tapered(cut)) {
 		label_taper(sheet, cut, border->of, name, a, b);
 	} else if (cut->course_count > 1) {
-		const char *lines[] = {draft_text(draft, "cut.wall-ends", {"wall", name ? name : ""}),
+		const char *lines[] = {draft_text(draft, "cut.wall-ends",
+		                                  {"wall", name ? name : ""}),
 		                       ends_text(draft, cut)};
 		wall_label(sheet, border->of, a, b, (struct wall_text){lines, 2, 0.5, LABEL_PLAIN});
 	} else {

@@ -70,10 +70,18 @@ void draw_tag(struct sheet *sheet, const char *element, enum label_frame frame,
               struct paper_point a, struct paper_point b, const char *const *lines,
               size_t line_count)
 {
-	list_label(sheet->list, &(struct label){
-		.lines = lines, .line_count = line_count, .role = TEXT_TAG, .layer = LAYER_LABELS,
-		.element = element, .frame = frame, .where = LABEL_ALONG, .a = a, .b = b,
-		.priority = 5, .can_lead = true, .is_clear = true});
+	list_label(sheet->list, &(struct label){.lines = lines,
+	                                        .line_count = line_count,
+	                                        .role = TEXT_TAG,
+	                                        .layer = LAYER_LABELS,
+	                                        .element = element,
+	                                        .frame = frame,
+	                                        .where = LABEL_ALONG,
+	                                        .a = a,
+	                                        .b = b,
+	                                        .priority = 5,
+	                                        .can_lead = true,
+	                                        .is_clear = true});
 }
 
 void draw_doorways(struct sheet *sheet, const struct view *view, const struct site_room *room,
@@ -84,9 +92,11 @@ void draw_doorways(struct sheet *sheet, const struct view *view, const struct si
 		const struct site_doorway *door = &room->doorways[i];
 		list_stroke(sheet->list, LAYER_SLAB, PEN_DOOR, door->id,
 		            view_segment(draft->arena, view, door->stop_from, door->stop_to));
-		const char *text = draft_text(
-			draft, with_width ? "tag.doorway-wide" : "tag.doorway", {"id", draft_tag(draft, door->id)},
-			{"width", draft_length(draft, point_distance(door->from, door->to))});
+		const char *text =
+			draft_text(draft, with_width ? "tag.doorway-wide" : "tag.doorway",
+		                   {"id", draft_tag(draft, door->id)},
+		                   {"width",
+		                    draft_length(draft, point_distance(door->from, door->to))});
 		wall_label(sheet, door->id, view_point(view, door->stop_from),
 		           view_point(view, door->stop_to),
 		           (struct wall_text){&text, 1, 0.5, LABEL_UNDERLINE});
@@ -124,15 +134,24 @@ void draw_obstacles(struct sheet *sheet, const struct view *view, const struct s
 		list_area(sheet->list, LAYER_SLAB, AREA_OBSTACLE, obstacle->id, path);
 		list_stroke(sheet->list, LAYER_SLAB, PEN_OBSTACLE, obstacle->id, path);
 		sheet_use(sheet, LEGEND_OBSTACLE);
-		const char *const lines[] = {draft_text(draft, "tag.obstacle",
-		                              {"id", draft_tag(draft, obstacle->id)},
-		                              {"kind", draft_word(draft, obstacle_kind_key(obstacle->plan->kind))}),
-		                             obstacle_size(draft, obstacle)};
+		const char *const lines[] = {
+			draft_text(draft, "tag.obstacle", {"id", draft_tag(draft, obstacle->id)},
+		                   {"kind",
+		                    draft_word(draft, obstacle_kind_key(obstacle->plan->kind))}),
+			obstacle_size(draft, obstacle)};
 		struct paper_point at = view_point(view, ring_middle(obstacle->ring));
-		list_label(sheet->list, &(struct label){
-			.lines = lines, .line_count = 2, .role = TEXT_TAG, .layer = LAYER_LABELS,
-			.element = obstacle->id, .where = LABEL_AROUND, .a = at, .b = at,
-			.priority = 5, .can_lead = true, .is_dotted = true, .is_clear = true});
+		list_label(sheet->list, &(struct label){.lines = lines,
+		                                        .line_count = 2,
+		                                        .role = TEXT_TAG,
+		                                        .layer = LAYER_LABELS,
+		                                        .element = obstacle->id,
+		                                        .where = LABEL_AROUND,
+		                                        .a = at,
+		                                        .b = at,
+		                                        .priority = 5,
+		                                        .can_lead = true,
+		                                        .is_dotted = true,
+		                                        .is_clear = true});
 	}
 }
 
@@ -183,8 +202,8 @@ void draw_slab_joints(struct sheet *sheet, const struct view *view, const struct
 	const struct site *site = sheet->draft->site;
 	for (size_t i = 0; i < site->slab_joint_count; i++) {
 		size_t count;
-		struct line *lines = overlay_clip_line(sheet->draft->arena, site->slab_joints[i].line,
-		                                       ground, &count);
+		struct line *lines = overlay_clip_line(sheet->draft->arena,
+		                                       site->slab_joints[i].line, ground, &count);
 		for (size_t k = 0; k < count; k++)
 			draw_slab_joint(sheet, view, &site->slab_joints[i], lines[k]);
 	}
@@ -223,8 +242,8 @@ static void draw_step(struct sheet *sheet, const struct site_crack *crack, struc
 	symbol_step(sheet->list, crack->id, middle, paper_at(-along.y, along.x));
 }
 
-static void draw_crack(struct sheet *sheet, const struct view *view,
-                       const struct site_crack *crack, struct line line)
+static void draw_crack(struct sheet *sheet, const struct view *view, const struct site_crack *crack,
+                       struct line line)
 {
 	const struct draft *draft = sheet->draft;
 	const struct placed_crack *placed = placed_crack_find(draft->placed, crack->id);
@@ -261,8 +280,14 @@ void draw_room_name(struct sheet *sheet, const struct view *view, const struct s
 	struct box box = ring_box(room->outline);
 	struct paper_point a = view_point(view, (struct point){box.x0, box.y1});
 	struct paper_point b = view_point(view, (struct point){box.x1, box.y0});
-	list_label(sheet->list, &(struct label){
-		.lines = &room->name, .line_count = 1, .role = TEXT_ROOM, .layer = LAYER_LABELS,
-		.element = room->id, .where = LABEL_IN, .is_clear = true, .priority = 1,
-		.room = {fmin(a.x, b.x), fmin(a.y, b.y), fmax(a.x, b.x), fmax(a.y, b.y)}});
+	list_label(sheet->list, &(struct label){.lines = &room->name,
+	                                        .line_count = 1,
+	                                        .role = TEXT_ROOM,
+	                                        .layer = LAYER_LABELS,
+	                                        .element = room->id,
+	                                        .where = LABEL_IN,
+	                                        .is_clear = true,
+	                                        .priority = 1,
+	                                        .room = {fmin(a.x, b.x), fmin(a.y, b.y),
+	                                                 fmax(a.x, b.x), fmax(a.y, b.y)}});
 }

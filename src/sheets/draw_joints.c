@@ -52,7 +52,8 @@ static const char *courses_text(const struct draft *draft, long count,
 {
 	const char *number = arena_printf(draft->arena, "%ld", count);
 	return draft_text(draft, "tag.courses", {"count", number},
-	                  {"line", draft_word(draft, control->along_u ? "tag.line-u" : "tag.line-v")});
+	                  {"line",
+	                   draft_word(draft, control->along_u ? "tag.line-u" : "tag.line-v")});
 }
 
 static void tag_soft(struct sheet *sheet, const struct lay_view *v, const struct joint *joint)
@@ -60,7 +61,8 @@ static void tag_soft(struct sheet *sheet, const struct lay_view *v, const struct
 	const struct draft *draft = sheet->draft;
 	const struct control *control;
 	long courses = count_courses(v, joint->line, &control);
-	const char *lines[2] = {draft_text(draft, "tag.soft", {"crack", draft_tag(draft, joint->of)},
+	const char *lines[2] = {draft_text(draft, "tag.soft",
+	                                   {"crack", draft_tag(draft, joint->of)},
 	                                   {"width", draft_width(draft, joint->width)})};
 	if (courses)
 		lines[1] = courses_text(draft, courses, control);

@@ -44,7 +44,8 @@ static struct paper_path pieces_path(struct arena *arena, const struct lay_view 
 		const struct tile_piece *piece = &panel->pieces[i];
 		*array_push(arena, &lines) = lay_view_ring(arena, v, piece->ring).lines[0];
 		for (size_t k = 0; k < piece->hole_count; k++)
-			*array_push(arena, &lines) = lay_view_ring(arena, v, piece->holes[k]).lines[0];
+			*array_push(arena, &lines) =
+				lay_view_ring(arena, v, piece->holes[k]).lines[0];
 	}
 	return (struct paper_path){lines.items, lines.count};
 }
@@ -120,10 +121,18 @@ static void tag_strip(struct sheet *sheet, const struct lay_view *v, const struc
 	                   {"width", draft_length(draft, strip->width)}),
 		draft_word(draft, "tag.pending"),
 	};
-	list_label(sheet->list, &(struct label){
-		.lines = lines, .line_count = strip->pending ? 2 : 1, .role = TEXT_TAG,
-		.layer = LAYER_LABELS, .element = strip->id, .where = LABEL_AROUND, .a = at, .b = at,
-		.priority = 6, .can_lead = true, .is_dotted = true, .is_clear = true});
+	list_label(sheet->list, &(struct label){.lines = lines,
+	                                        .line_count = strip->pending ? 2 : 1,
+	                                        .role = TEXT_TAG,
+	                                        .layer = LAYER_LABELS,
+	                                        .element = strip->id,
+	                                        .where = LABEL_AROUND,
+	                                        .a = at,
+	                                        .b = at,
+	                                        .priority = 6,
+	                                        .can_lead = true,
+	                                        .is_dotted = true,
+	                                        .is_clear = true});
 }
 
 void draw_strips(struct sheet *sheet, const struct lay_view *v)
@@ -131,11 +140,12 @@ void draw_strips(struct sheet *sheet, const struct lay_view *v)
 	struct arena *arena = sheet->draft->arena;
 	for (size_t i = 0; i < v->lay->strips->strip_count; i++) {
 		const struct strip *strip = &v->lay->strips->strips[i];
-		if (strip->piece_count == 0 || !lay_view_has(v, ring_middle(strip->pieces[0].outline)))
+		if (strip->piece_count == 0 ||
+		    !lay_view_has(v, ring_middle(strip->pieces[0].outline)))
 			continue;
 		struct paper_path path = lay_view_region(arena, v, &strip->region);
-		list_area(sheet->list, LAYER_MEMBRANE, strip->pending ? AREA_STRIP_PENDING : AREA_STRIP,
-		          strip->id, path);
+		list_area(sheet->list, LAYER_MEMBRANE,
+		          strip->pending ? AREA_STRIP_PENDING : AREA_STRIP, strip->id, path);
 		draw_seams(sheet, v, strip);
 		list_stroke(sheet->list, LAYER_MEMBRANE,
 		            strip->pending ? PEN_STRIP_PENDING : PEN_STRIP, strip->id, path);
@@ -148,7 +158,8 @@ void draw_strips(struct sheet *sheet, const struct lay_view *v)
 static double held_cap(const struct sheet *sheet, const char *text, struct paper_box room)
 {
 	const struct style *style = sheet->draft->style;
-	double width = list_text_width(sheet->list, TEXT_WARNING, text) + style->texts[TEXT_WARNING].cap;
+	double width =
+		list_text_width(sheet->list, TEXT_WARNING, text) + style->texts[TEXT_WARNING].cap;
 	return width < room.x1 - room.x0 ? style->texts[TEXT_WARNING].cap
 	                                 : style->texts[TEXT_TAG].cap;
 }
@@ -187,11 +198,22 @@ static void tag_hold(struct sheet *sheet, const struct lay_view *v, const struct
 	struct label_place places[HELD_GRID * HELD_GRID];
 	size_t count = held_places(v, hold, room, wide + 2 * cap, 4 * cap, places);
 	struct paper_point at = lay_view_point(v, ring_middle(hold->region.polygons[0].outline));
-	list_label(sheet->list, &(struct label){
-		.lines = lines, .line_count = 2, .role = TEXT_WARNING, .cap = cap,
-		.layer = LAYER_LABELS, .element = hold->id, .where = LABEL_FIXED, .places = places,
-		.place_count = count, .frame = LABEL_BOX, .a = at, .b = at, .priority = 9,
-		.can_lead = true, .is_dotted = true, .is_clear = true});
+	list_label(sheet->list, &(struct label){.lines = lines,
+	                                        .line_count = 2,
+	                                        .role = TEXT_WARNING,
+	                                        .cap = cap,
+	                                        .layer = LAYER_LABELS,
+	                                        .element = hold->id,
+	                                        .where = LABEL_FIXED,
+	                                        .places = places,
+	                                        .place_count = count,
+	                                        .frame = LABEL_BOX,
+	                                        .a = at,
+	                                        .b = at,
+	                                        .priority = 9,
+	                                        .can_lead = true,
+	                                        .is_dotted = true,
+	                                        .is_clear = true});
 }
 
 void draw_holds(struct sheet *sheet, const struct lay_view *v, bool hatched)

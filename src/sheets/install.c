@@ -78,11 +78,14 @@ static void draw_dimensions(struct sheet *sheet, const struct view *view, struct
 			               marks->origin[side_is_level(side) ? 0 : 1], &marks->sides[s],
 			               room->id);
 		if (lanes->chain[s] > 0)
-			margin_chain(sheet, view, window, side, lanes->chain[s], &corners, room->id);
+			margin_chain(sheet, view, window, side, lanes->chain[s], &corners,
+			             room->id);
 		if (lanes->overall[s] > 0) {
-			double ends[] = {corners.at.items[0], corners.at.items[corners.at.count - 1]};
+			double ends[] = {corners.at.items[0],
+			                 corners.at.items[corners.at.count - 1]};
 			struct places overall = {.at = {ends, 2, 2}};
-			margin_chain(sheet, view, window, side, lanes->overall[s], &overall, room->id);
+			margin_chain(sheet, view, window, side, lanes->overall[s], &overall,
+			             room->id);
 		}
 	}
 }

@@ -114,8 +114,9 @@ void install_notes(struct sheet *sheet, const struct site_room *room, const stru
 		return;
 	}
 	struct steps steps = {&notes, draft, room, lay, 0};
-	notes_warning(&notes, draft_text(draft, "note.stop-and-call",
-	                                 {"tolerance", draft_measure(draft, lay->field->tolerance)}));
+	notes_warning(&notes,
+	              draft_text(draft, "note.stop-and-call",
+	                         {"tolerance", draft_measure(draft, lay->field->tolerance)}));
 	notes_heading(&notes, NOTE_WORK, "heading.order");
 	add_steps(&steps);
 	materials_add(&notes, lay);

@@ -26,7 +26,8 @@ static inline struct point lay_view_plan(const struct lay_view *v, struct point 
 struct paper_point lay_view_point(const struct lay_view *, struct point);
 /* Direction on the paper of a vector of the lay. */
 struct paper_point lay_view_direction(const struct lay_view *, struct point);
-struct paper_path lay_view_segment(struct arena *, const struct lay_view *, struct point, struct point);
+struct paper_path lay_view_segment(struct arena *, const struct lay_view *, struct point,
+                                   struct point);
 struct paper_path lay_view_line(struct arena *, const struct lay_view *, struct line);
 struct paper_path lay_view_ring(struct arena *, const struct lay_view *, struct ring);
 struct paper_path lay_view_region(struct arena *, const struct lay_view *, const struct region *);

@@ -5,7 +5,8 @@
 /* Floor mm: what lies this near to a side of the window is at the wall. */
 static const double AT_WALL = 40;
 
-static void locate_point(struct arena *arena, struct located *all, struct box window, struct point p)
+static void locate_point(struct arena *arena, struct located *all, struct box window,
+                         struct point p)
 {
 	double gaps[] = {[SIDE_BOTTOM] = p.y - window.y0,
 	                 [SIDE_RIGHT] = window.x1 - p.x,

@@ -13,7 +13,7 @@ struct located {
 /* Sorts the ends of a line into places at walls and points inside. */
 void locate_line(struct arena *, struct located *, struct box window, struct line line);
 /* Two dimensions from the nearest sides of the room to an inside point. */
-void locate_draw_inside(struct sheet *, const struct view *, const struct site_room *,
-                        struct point, const char *element);
+void locate_draw_inside(struct sheet *, const struct view *, const struct site_room *, struct point,
+                        const char *element);
 
 #endif

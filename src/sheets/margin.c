@@ -75,8 +75,10 @@ static struct point edge_point(struct box window, enum side side, double at)
 static struct paper_point outside(const struct view *view, struct box window, enum side side,
                                   double offset)
 {
-	static const struct paper_point OUT[] = {
-		[SIDE_BOTTOM] = {0, 1}, [SIDE_RIGHT] = {1, 0}, [SIDE_TOP] = {0, -1}, [SIDE_LEFT] = {-1, 0}};
+	static const struct paper_point OUT[] = {[SIDE_BOTTOM] = {0, 1},
+	                                         [SIDE_RIGHT] = {1, 0},
+	                                         [SIDE_TOP] = {0, -1},
+	                                         [SIDE_LEFT] = {-1, 0}};
 	struct point middle = side_is_level(side)
 	                              ? edge_point(window, side, (window.x0 + window.x1) / 2)
 	                              : edge_point(window, side, (window.y0 + window.y1) / 2);
@@ -91,11 +93,13 @@ static struct dimension_chain chain_make(struct sheet *sheet, const struct view 
 	struct point *points = ARENA_ARRAY(arena, struct point, count);
 	for (size_t i = 0; i < count; i++)
 		points[i] = edge_point(window, side, at[i]);
-	return (struct dimension_chain){
-		.points = points, .count = count,
-		.direction = side_is_level(side) ? (struct point){1, 0} : (struct point){0, 1},
-		.through = outside(view, window, side, offset),
-		.element = element, .has_extensions = true};
+	return (struct dimension_chain){.points = points,
+	                                .count = count,
+	                                .direction = side_is_level(side) ? (struct point){1, 0}
+	                                                                 : (struct point){0, 1},
+	                                .through = outside(view, window, side, offset),
+	                                .element = element,
+	                                .has_extensions = true};
 }
 
 void margin_chain(struct sheet *sheet, const struct view *view, struct box window, enum side side,
@@ -118,8 +122,8 @@ void margin_chain(struct sheet *sheet, const struct view *view, struct box windo
 
 /* The places on one side of the origin, nearest first, with the origin before them. */
 static void run_one_way(struct sheet *sheet, const struct view *view, struct box window,
-                        enum side side, double offset, double origin,
-                        const struct places *places, bool up, const char *element)
+                        enum side side, double offset, double origin, const struct places *places,
+                        bool up, const char *element)
 {
 	const struct draft *draft = sheet->draft;
 	size_t all = places->at.count, count = 1;
@@ -141,9 +145,8 @@ static void run_one_way(struct sheet *sheet, const struct view *view, struct box
 	dimension_running(sheet->list, view, &chain);
 }
 
-void margin_running(struct sheet *sheet, const struct view *view, struct box window,
-                    enum side side, double offset, double origin, const struct places *places,
-                    const char *element)
+void margin_running(struct sheet *sheet, const struct view *view, struct box window, enum side side,
+                    double offset, double origin, const struct places *places, const char *element)
 {
 	run_one_way(sheet, view, window, side, offset, origin, places, true, element);
 	run_one_way(sheet, view, window, side, offset, origin, places, false, element);

@@ -18,11 +18,13 @@ static void add_tiles(struct notes *notes, const struct plan_lay *lay)
 	const struct draft *draft = notes->sheet->draft;
 	for (size_t i = 0; i < lay->tile_count; i++) {
 		const struct plan_tile *tile = lay->tiles[i];
-		add(notes, tile->id, draft_text(draft, "material.tile",
-		                      {"name", tile->name ? tile->name : draft_word(draft, "material.tile-plain")},
-		                      {"wide", nm_text(draft, tile->wide_nm)},
-		                      {"long", nm_text(draft, tile->long_nm)},
-		                      {"thick", nm_text(draft, tile->thick_nm)}));
+		add(notes, tile->id,
+		    draft_text(draft, "material.tile",
+		               {"name",
+		                tile->name ? tile->name : draft_word(draft, "material.tile-plain")},
+		               {"wide", nm_text(draft, tile->wide_nm)},
+		               {"long", nm_text(draft, tile->long_nm)},
+		               {"thick", nm_text(draft, tile->thick_nm)}));
 	}
 }
 
@@ -30,11 +32,13 @@ static void add_pattern(struct notes *notes, const struct plan_lay *lay)
 {
 	const struct draft *draft = notes->sheet->draft;
 	struct share shift = share_reduced(lay->shift);
-	const char *share = arena_printf(draft->arena, "%lld/%lld", (long long)shift.num,
-	                                 (long long)shift.den);
-	add(notes, lay->id, draft_text(draft, lay->pattern == PLAN_PATTERN_RUNNING ? "material.joint-running"
-	                                                                   : "material.joint-grid",
-	                      {"joint", nm_text(draft, lay->joint_nm)}, {"shift", share}));
+	const char *share =
+		arena_printf(draft->arena, "%lld/%lld", (long long)shift.num, (long long)shift.den);
+	add(notes, lay->id,
+	    draft_text(draft,
+	               lay->pattern == PLAN_PATTERN_RUNNING ? "material.joint-running"
+	                                                    : "material.joint-grid",
+	               {"joint", nm_text(draft, lay->joint_nm)}, {"shift", share}));
 }
 
 static void add_membrane(struct notes *notes, const struct placed_lay *lay)
@@ -43,12 +47,15 @@ static void add_membrane(struct notes *notes, const struct placed_lay *lay)
 	const struct plan_membrane *membrane = lay->strips->cover.membrane;
 	if (!membrane)
 		return;
-	const char *name = membrane->name ? membrane->name : draft_word(draft, "material.membrane-plain");
+	const char *name =
+		membrane->name ? membrane->name : draft_word(draft, "material.membrane-plain");
 	if (lay->strips->strip_count == 0)
 		add(notes, membrane->id, name);
 	else
-		add(notes, membrane->id, draft_text(draft, "material.membrane", {"name", name},
-		                      {"strip", draft_measure(draft, 2 * lay->strips->strips[0].half_width)}));
+		add(notes, membrane->id,
+		    draft_text(draft, "material.membrane", {"name", name},
+		               {"strip",
+		                draft_measure(draft, 2 * lay->strips->strips[0].half_width)}));
 }
 
 static void add_soft(struct notes *notes, const struct placed_lay *lay)
@@ -58,8 +65,9 @@ static void add_soft(struct notes *notes, const struct placed_lay *lay)
 		const struct joint *joint = &lay->joints->joints[i];
 		if (joint->kind != JOINT_SOFT)
 			continue;
-		add(notes, NULL, draft_text(draft, "material.soft", {"width", draft_width(draft, joint->width)},
-		                      {"depth", draft_width(draft, joint->depth)}));
+		add(notes, NULL,
+		    draft_text(draft, "material.soft", {"width", draft_width(draft, joint->width)},
+		               {"depth", draft_width(draft, joint->depth)}));
 		return;
 	}
 }
@@ -75,8 +83,9 @@ static void add_perimeter(struct notes *notes, const struct placed_lay *lay)
 	const char *key = !sealed ? "material.gap-open"
 	                  : !open ? "material.gap-sealed"
 	                          : "material.gap-mixed";
-	add(notes, NULL, draft_text(draft, "material.gap", {"gap", draft_measure(draft, lay->field->gap)},
-	                      {"state", draft_word(draft, key)}));
+	add(notes, NULL,
+	    draft_text(draft, "material.gap", {"gap", draft_measure(draft, lay->field->gap)},
+	               {"state", draft_word(draft, key)}));
 }
 
 void materials_add(struct notes *notes, const struct placed_lay *lay)

@@ -15,9 +15,10 @@ enum { SMALL_NONE, SMALL_ALL = NOTE_CAUTION + 1 };
 void notes_heading(struct notes *notes, enum note_group group, const char *key)
 {
 	const struct draft *draft = notes->sheet->draft;
-	*array_push(draft->arena, &notes->list) =
-		(struct note){.kind = NOTE_HEADING, .group = group, .mark = "",
-	                      .text = draft_word(draft, key)};
+	*array_push(draft->arena, &notes->list) = (struct note){.kind = NOTE_HEADING,
+	                                                        .group = group,
+	                                                        .mark = "",
+	                                                        .text = draft_word(draft, key)};
 }
 
 void notes_item(struct notes *notes, enum note_group group, const char *mark, const char *text)
@@ -49,8 +50,11 @@ void notes_legend(struct notes *notes)
 	for (int mark = 0; mark < LEGEND_COUNT; mark++)
 		if (sheet_uses(sheet, (enum legend_mark)mark))
 			*array_push(sheet->draft->arena, &notes->list) =
-				(struct note){.kind = NOTE_SWATCH, .group = NOTE_CAUTION, .mark = "",
-			                      .text = "", .swatch = (enum legend_mark)mark};
+				(struct note){.kind = NOTE_SWATCH,
+			                      .group = NOTE_CAUTION,
+			                      .mark = "",
+			                      .text = "",
+			                      .swatch = (enum legend_mark)mark};
 }
 
 /* A column being filled, or only measured. */
@@ -75,7 +79,8 @@ static bool is_small(const struct setting *s, const struct note *note)
 static void set_text(struct setting *s, enum text_role role, double x, double y, const char *text)
 {
 	if (!s->is_dry)
-		list_text(s->sheet->list, LAYER_NOTES, role, NULL, paper_at(x, y), ALIGN_START, text);
+		list_text(s->sheet->list, LAYER_NOTES, role, NULL, paper_at(x, y), ALIGN_START,
+		          text);
 }
 
 /* Wraps between x and the right edge; gives the y under it. */
@@ -85,7 +90,8 @@ static double set_paragraph(struct setting *s, enum text_role role, double x, do
 	const struct draft *draft = s->sheet->draft;
 	const struct text_style *style = &draft->style->texts[role];
 	if (!s->is_dry)
-		return list_paragraph(s->sheet->list, LAYER_NOTES, role, paper_at(x, y), width, text);
+		return list_paragraph(s->sheet->list, LAYER_NOTES, role, paper_at(x, y), width,
+		                      text);
 	struct text_lines wrapped =
 		text_wrap(draft->text, draft->arena, style->weight, style->cap, width, text);
 	if (wrapped.count == 0)
@@ -151,9 +157,11 @@ static void set_swatch(struct setting *s, const struct note *note)
 
 static void set_note(struct setting *s, const struct note *note)
 {
-	static void (*const SET[])(struct setting *, const struct note *) = {
-		[NOTE_HEADING] = set_heading, [NOTE_ITEM] = set_item, [NOTE_WARNING] = set_warning,
-		[NOTE_SWATCH] = set_swatch};
+	static void (*const SET[])(struct setting *,
+	                           const struct note *) = {[NOTE_HEADING] = set_heading,
+	                                                   [NOTE_ITEM] = set_item,
+	                                                   [NOTE_WARNING] = set_warning,
+	                                                   [NOTE_SWATCH] = set_swatch};
 	SET[note->kind](s, note);
 }
 
@@ -185,8 +193,11 @@ static void fill_column(struct setting *s, struct notes *notes, double bottom)
 void notes_draw(struct notes *notes)
 {
 	struct sheet *sheet = notes->sheet;
-	struct setting s = {.sheet = sheet, .notes = notes, .x0 = sheet->column.x0 + INSET,
-	                    .x1 = sheet->column.x1 - INSET, .y = sheet->column.y0};
+	struct setting s = {.sheet = sheet,
+	                    .notes = notes,
+	                    .x0 = sheet->column.x0 + INSET,
+	                    .x1 = sheet->column.x1 - INSET,
+	                    .y = sheet->column.y0};
 	for (s.small = SMALL_NONE; s.small < SMALL_ALL; s.small++)
 		if (count_fitting(s, 0, sheet->column.y1) == notes->list.count)
 			break;

@@ -8,10 +8,10 @@
 
 struct paper_size {
 	const char *name;
-	double width, height;  /* trimmed */
-	double column;         /* width of the text column at the right */
-	double band;           /* height of the band under the drawing */
-	const char *label;     /* as printed: original sheet size */
+	double width, height; /* trimmed */
+	double column;        /* width of the text column at the right */
+	double band;          /* height of the band under the drawing */
+	const char *label;    /* as printed: original sheet size */
 };
 
 const struct paper_size *paper_size_find(const char *name); /* NULL: no such paper */

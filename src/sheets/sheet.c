@@ -17,7 +17,8 @@ struct sheet *sheet_new(const struct draft *draft, const char *name, const char 
 	double floor = frame.y1 - paper->band;
 	*sheet = (struct sheet){
 		.draft = draft,
-		.list = list_new(draft->arena, draft->style, draft->text, paper->width, paper->height),
+		.list = list_new(draft->arena, draft->style, draft->text, paper->width,
+	                         paper->height),
 		.name = name,
 		.title = title,
 		.subject = subject,
@@ -39,7 +40,8 @@ bool sheet_uses(const struct sheet *sheet, enum legend_mark mark)
 	return sheet->used >> mark & 1;
 }
 
-static void add_segment(struct sheet *sheet, enum pen pen, double x0, double y0, double x1, double y1)
+static void add_segment(struct sheet *sheet, enum pen pen, double x0, double y0, double x1,
+                        double y1)
 {
 	list_stroke(sheet->list, LAYER_SHEET, pen, NULL,
 	            paper_path_segment(sheet->draft->arena, paper_at(x0, y0), paper_at(x1, y1)));

@@ -35,18 +35,18 @@ struct notes;
 struct sheet {
 	const struct draft *draft;
 	struct list *list;
-	const char *name;          /* install-bay */
-	const char *title;         /* Install: Stall bay */
-	const char *subject;       /* what a screen reader says of it */
-	struct paper_box frame;    /* the drawing space */
-	struct paper_box drawing;  /* where the view and its dimensions go */
-	struct paper_box column;   /* text, from the top; what is left of it */
+	const char *name;         /* install-bay */
+	const char *title;        /* Install: Stall bay */
+	const char *subject;      /* what a screen reader says of it */
+	struct paper_box frame;   /* the drawing space */
+	struct paper_box drawing; /* where the view and its dimensions go */
+	struct paper_box column;  /* text, from the top; what is left of it */
 	struct paper_box band;
 	size_t number, count;
-	double scale;              /* of its main view; printed */
-	const char *missing;       /* labels that found no room on the drawing; NULL: none */
-	struct notes *rest;        /* notes that go on on a further sheet; NULL: none */
-	unsigned long used;        /* set of legend_mark */
+	double scale;        /* of its main view; printed */
+	const char *missing; /* labels that found no room on the drawing; NULL: none */
+	struct notes *rest;  /* notes that go on on a further sheet; NULL: none */
+	unsigned long used;  /* set of legend_mark */
 };
 
 /* Whether what a sheet shows found room on its paper. */

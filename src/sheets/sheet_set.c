@@ -56,8 +56,8 @@ enum status sheet_set_check(const struct site *site, const char *name, struct di
 	if (kind)
 		diag_error(diags, 0, "sheet %s: not built yet, expected install or slab", name);
 	else
-		diag_error(diags, 0, "sheet %s: no such sheet, expected install, install-ROOM or slab",
-		           name);
+		diag_error(diags, 0,
+		           "sheet %s: no such sheet, expected install, install-ROOM or slab", name);
 	return STATUS_INPUT;
 }
 
@@ -157,9 +157,9 @@ static struct outcome try_sheet(const struct set_builder *b, const struct planne
                                 const struct draft *draft, const char *missing)
 {
 	const char *of = planned->room ? planned->room->name : "";
-	struct sheet *sheet =
-		begin_sheet(b, draft, planned->name, draft_text(draft, planned->kind->title, {"room", of}),
-	                    draft_text(draft, planned->kind->subject, {"room", of}));
+	struct sheet *sheet = begin_sheet(b, draft, planned->name,
+	                                  draft_text(draft, planned->kind->title, {"room", of}),
+	                                  draft_text(draft, planned->kind->subject, {"room", of}));
 	struct outcome outcome = {.sheet = sheet};
 	sheet->missing = missing;
 	outcome.fit = planned->room ? install_draw(sheet, planned->room) : slab_draw(sheet);
@@ -189,7 +189,8 @@ static struct sheet *draw_first(struct set_builder *b, const struct planned *pla
 	}
 	if (outcome.fit == SHEET_TOO_LARGE)
 		diag_error(b->diags, 0,
-		           "sheet %s: does not fit %s paper%s, expected a larger paper or a smaller scale",
+		           "sheet %s: does not fit %s paper%s, "
+		           "expected larger paper or a smaller scale",
 		           planned->name, draft->paper->name,
 		           draft->scale > 0 ? " at the scale asked for" : "");
 	return outcome.sheet;
@@ -202,13 +203,14 @@ static struct sheet *draw_next(struct set_builder *b, const struct sheet *first,
 	const struct draft *draft = b->draft;
 	const char *name = arena_printf(draft->arena, "%s-%d", first->name, part);
 	const char *number = arena_printf(draft->arena, "%d", part);
-	const char *title = draft_text(draft, "sheet.continued", {"title", first->title},
-	                               {"number", number});
+	const char *title =
+		draft_text(draft, "sheet.continued", {"title", first->title}, {"number", number});
 	struct sheet *sheet = begin_sheet(b, draft, name, title, first->subject);
 	sheet->scale = first->scale;
 	if (!notes_continue(sheet, before->rest)) {
-		diag_error(b->diags, 0, "sheet %s: the notes do not fit %s paper, expected a larger one",
-		           name, draft->paper->name);
+		diag_error(b->diags, 0,
+		           "sheet %s: the notes do not fit %s paper, expected a larger one", name,
+		           draft->paper->name);
 		sheet->rest = NULL;
 	}
 	title_block_draw(sheet);
@@ -246,14 +248,18 @@ static void draw_all(struct set_builder *b)
 
 static struct page page_of(const struct sheet *sheet)
 {
-	return (struct page){.name = sheet->name, .title = sheet->title, .about = sheet->subject,
-	                     .language = words_language(sheet->draft->words), .list = sheet->list};
+	return (struct page){.name = sheet->name,
+	                     .title = sheet->title,
+	                     .about = sheet->subject,
+	                     .language = words_language(sheet->draft->words),
+	                     .list = sheet->list};
 }
 
 static struct document document_of(const struct draft *draft)
 {
 	const char *title = draft->site->plan->title;
-	return (struct document){.title = title && *title ? title : draft_word(draft, "sheet.untitled"),
+	return (struct document){.title = title && *title ? title
+	                                                  : draft_word(draft, "sheet.untitled"),
 	                         .subject = draft_word(draft, "sheet.subject"),
 	                         .creator = "jurystick"};
 }
@@ -262,13 +268,17 @@ enum status sheet_set_draw(const struct draft *draft, const char *const *wanted,
                            size_t wanted_count, void (*on_sheet)(const char *name),
                            struct diag_list *diags, struct sheet_set *out_set)
 {
-	struct set_builder b = {.draft = draft, .wanted = wanted, .wanted_count = wanted_count,
-	                        .on_sheet = on_sheet, .diags = diags};
+	struct set_builder b = {.draft = draft,
+	                        .wanted = wanted,
+	                        .wanted_count = wanted_count,
+	                        .on_sheet = on_sheet,
+	                        .diags = diags};
 	size_t before = diags->diags.count;
 	plan_sheets(&b);
 	draw_all(&b);
 	size_t count = b.sheets.count;
-	*out_set = (struct sheet_set){.document = document_of(draft), .page_count = count,
+	*out_set = (struct sheet_set){.document = document_of(draft),
+	                              .page_count = count,
 	                              .pages = ARENA_ARRAY(draft->arena, struct page, count)};
 	for (size_t i = 0; i < count; i++)
 		out_set->pages[i] = page_of(b.sheets.items[i]);

@@ -47,9 +47,10 @@ static void locate_fixtures(struct arena *arena, struct located *all, struct box
 	for (size_t i = 0; i < room->obstacle_count; i++) {
 		const struct site_obstacle *obstacle = &room->obstacles[i];
 		struct box box = ring_box(obstacle->ring);
-		struct point at = obstacle->plan->across_nm > 0
-		                          ? (struct point){(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2}
-		                          : (struct point){box.x0, box.y0};
+		struct point at =
+			obstacle->plan->across_nm > 0
+				? (struct point){(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2}
+				: (struct point){box.x0, box.y0};
 		locate_line(arena, all, window, (struct line){&at, 1});
 	}
 }
@@ -79,7 +80,8 @@ static struct located locate_room(struct arena *arena, const struct site *site,
 /* Chains of one side, from the wall outwards: ends at the wall, corners, overall. */
 enum { CHAIN_ENDS, CHAIN_CORNERS, CHAIN_OVERALL, CHAIN_COUNT };
 
-static bool has_chain(const struct located *all, const struct places *corners, enum side side, int chain)
+static bool has_chain(const struct located *all, const struct places *corners, enum side side,
+                      int chain)
 {
 	bool is_main = side == SIDE_BOTTOM || side == SIDE_LEFT;
 	switch (chain) {
@@ -152,7 +154,8 @@ enum sheet_fit slab_draw(struct sheet *sheet)
 	for (size_t i = 0; i < draft->site->room_count; i++) {
 		const struct site_room *room = &draft->site->rooms[i];
 		struct region ground = site_room_ground(draft->arena, room);
-		struct located all = locate_room(draft->arena, draft->site, room, region_box(&ground));
+		struct located all =
+			locate_room(draft->arena, draft->site, room, region_box(&ground));
 		add_need(draft, room, &all, margin.need);
 	}
 	struct view view;

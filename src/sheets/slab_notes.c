@@ -20,8 +20,8 @@ static const char *age_text(const struct draft *draft, const struct plan_slab *s
 	const struct plan_job *job = draft->site->plan->job;
 	if (!job || job->starts.day == 0 || slab->placed.day == 0)
 		return draft_word(draft, "slab.age-unknown");
-	const char *days = arena_printf(draft->arena, "%ld",
-	                                date_days_between(slab->placed, job->starts));
+	const char *days =
+		arena_printf(draft->arena, "%ld", date_days_between(slab->placed, job->starts));
 	return draft_text(draft, "slab.age", {"days", days},
 	                  {"starts", draft_date(draft, job->starts)});
 }
@@ -51,8 +51,9 @@ static const char *finding_text(const struct draft *draft, const struct finding 
 
 static const char *weight_mark(const struct draft *draft, const struct finding *finding)
 {
-	static const char *const KEYS[] = {
-		[RULE_NOTE] = "weight.note", [RULE_ASK] = "weight.ask", [RULE_STOP] = "weight.stop"};
+	static const char *const KEYS[] = {[RULE_NOTE] = "weight.note",
+	                                   [RULE_ASK] = "weight.ask",
+	                                   [RULE_STOP] = "weight.stop"};
 	return draft_tag(draft, draft_word(draft, KEYS[finding->weight]));
 }
 

@@ -16,8 +16,7 @@ struct stretches {
 static void add_stretch(struct arena *arena, struct stretches *s, double across, double from,
                         double to)
 {
-	*array_push(arena, &s->list) =
-		(struct stretch){llround(across * 1000), across, from, to};
+	*array_push(arena, &s->list) = (struct stretch){llround(across * 1000), across, from, to};
 }
 
 static int compare(const void *a, const void *b)
@@ -93,8 +92,8 @@ static bool is_box(struct ring ring)
 	       fabs(ring_area(ring) - (box.x1 - box.x0) * (box.y1 - box.y0)) < 1e-3;
 }
 
-struct line *tile_lines(struct arena *arena, const struct tiling *tiling,
-                        const struct panel *panel, size_t *out_count)
+struct line *tile_lines(struct arena *arena, const struct tiling *tiling, const struct panel *panel,
+                        size_t *out_count)
 {
 	struct stretches along = {0}, across = {0};
 	struct line_array lines = {0};
@@ -111,11 +110,13 @@ struct line *tile_lines(struct arena *arena, const struct tiling *tiling,
 	join(&across);
 	for (size_t i = 0; i < along.list.count; i++) {
 		struct stretch s = along.list.items[i];
-		add_line(arena, &lines, (struct point){s.from, s.across}, (struct point){s.to, s.across});
+		add_line(arena, &lines, (struct point){s.from, s.across},
+		         (struct point){s.to, s.across});
 	}
 	for (size_t i = 0; i < across.list.count; i++) {
 		struct stretch s = across.list.items[i];
-		add_line(arena, &lines, (struct point){s.across, s.from}, (struct point){s.across, s.to});
+		add_line(arena, &lines, (struct point){s.across, s.from},
+		         (struct point){s.across, s.to});
 	}
 	*out_count = lines.lines.count;
 	return lines.lines.items;

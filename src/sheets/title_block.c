@@ -50,12 +50,14 @@ static void list_facts(const struct sheet *sheet, struct fact out_facts[FACT_ROW
 		{{"block.drawn-by", or_blank(job.drawn_by)},
 	         {"block.checked-by", or_blank(job.checked_by)}},
 		{{"block.job", or_blank(job.number)}, {"block.date", draft_date(draft, job.date)}},
-		{{"block.scale", drawing_scale_text(draft->arena, draft->site->inches, sheet->scale)},
+		{{"block.scale",
+	          drawing_scale_text(draft->arena, draft->site->inches, sheet->scale)},
 	         {"block.paper", draft->paper->label}},
 		{{"block.sheet",
 	          arena_printf(draft->arena, "%zu / %zu", sheet->number, sheet->count)},
 	         {"block.revision", latest_revision(draft->site->plan)}},
-		{{"block.approved", ""}, {"block.document", draft_word(draft, "block.shop-drawing")}},
+		{{"block.approved", ""},
+	         {"block.document", draft_word(draft, "block.shop-drawing")}},
 	};
 	memcpy(out_facts, facts, sizeof facts);
 }
@@ -63,7 +65,8 @@ static void list_facts(const struct sheet *sheet, struct fact out_facts[FACT_ROW
 /* Width of a fact's cell, when nothing is set smaller. */
 static double fact_width(const struct sheet *sheet, struct fact fact)
 {
-	return FACT_INSET + list_text_width(sheet->list, TEXT_TABLE, draft_word(sheet->draft, fact.key)) +
+	return FACT_INSET +
+	       list_text_width(sheet->list, TEXT_TABLE, draft_word(sheet->draft, fact.key)) +
 	       FACT_GAP + list_text_width(sheet->list, TEXT_TABLE_HEAD, fact.value) + 1;
 }
 
@@ -175,7 +178,8 @@ static void draw_fact(struct block *b, struct fact fact, double x0, double x1)
 	double base = b->y + ROW / 2 + table_cap(b) / 2;
 	const char *name = draft_word(b->draft, fact.key);
 	add_text(b, TEXT_TABLE, x0 + FACT_INSET, base, name);
-	double left = x0 + FACT_INSET + list_text_width(b->sheet->list, TEXT_TABLE, name) + FACT_GAP;
+	double left =
+		x0 + FACT_INSET + list_text_width(b->sheet->list, TEXT_TABLE, name) + FACT_GAP;
 	add_fitted(b, TEXT_TABLE_HEAD, left, base, x1 - left - 1, fact.value);
 }
 
@@ -220,7 +224,8 @@ static void draw_status(struct block *b)
 
 void title_block_draw(struct sheet *sheet)
 {
-	struct block b = {sheet, sheet->draft, sheet->column.x0, sheet->column.x1, sheet->column.y1};
+	struct block b = {sheet, sheet->draft, sheet->column.x0, sheet->column.x1,
+	                  sheet->column.y1};
 	draw_revisions(&b);
 	draw_names(&b);
 	draw_facts(&b);

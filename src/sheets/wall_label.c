@@ -9,9 +9,8 @@ static const double SQUARE = 0.02;
 /* Along its own wall a label may wander far before it leaves it. */
 static const double WANDER_COST = 0.1;
 /* Where along a wall a label may stand, best first: shares of its length. */
-static const double STANDS[] = {0.5,  0.46, 0.54, 0.42, 0.58, 0.38, 0.62, 0.34, 0.66, 0.3,
-                                0.7,  0.26, 0.74, 0.22, 0.78, 0.18, 0.82, 0.14, 0.86, 0.1,
-                                0.9};
+static const double STANDS[] = {0.5,  0.46, 0.54, 0.42, 0.58, 0.38, 0.62, 0.34, 0.66, 0.3, 0.7,
+                                0.26, 0.74, 0.22, 0.78, 0.18, 0.82, 0.14, 0.86, 0.1,  0.9};
 enum { STAND_COUNT = sizeof STANDS / sizeof STANDS[0] };
 
 static double cap_of(const struct draft *draft)
@@ -48,20 +47,31 @@ void wall_label(struct sheet *sheet, const char *element, struct paper_point a,
 	double off = CLEAR + (upright || level ? high : wide * fabs(out.x) + high * fabs(out.y));
 	struct label_place places[STAND_COUNT];
 	for (int i = 0; i < STAND_COUNT; i++) {
-		struct paper_point on = {a.x + STANDS[i] * (b.x - a.x), a.y + STANDS[i] * (b.y - a.y)};
-		places[i] = (struct label_place){
-			.at = paper_step(on, out, off), .is_upright = upright,
-			.cost = fabs(STANDS[i] - text.around) * paper_distance(a, b) * WANDER_COST};
+		struct paper_point on = {a.x + STANDS[i] * (b.x - a.x),
+		                         a.y + STANDS[i] * (b.y - a.y)};
+		places[i] = (struct label_place){.at = paper_step(on, out, off),
+		                                 .is_upright = upright,
+		                                 .cost = fabs(STANDS[i] - text.around) *
+		                                         paper_distance(a, b) * WANDER_COST};
 	}
-	list_label(sheet->list, &(struct label){
-		.lines = text.lines, .line_count = text.count, .role = TEXT_TAG,
-		.layer = LAYER_LABELS, .element = element, .frame = text.frame, .where = LABEL_FIXED, .a = a, .b = b,
-		.places = places, .place_count = STAND_COUNT, .priority = 7, .can_lead = true,
-		.is_clear = true});
+	list_label(sheet->list, &(struct label){.lines = text.lines,
+	                                        .line_count = text.count,
+	                                        .role = TEXT_TAG,
+	                                        .layer = LAYER_LABELS,
+	                                        .element = element,
+	                                        .frame = text.frame,
+	                                        .where = LABEL_FIXED,
+	                                        .a = a,
+	                                        .b = b,
+	                                        .places = places,
+	                                        .place_count = STAND_COUNT,
+	                                        .priority = 7,
+	                                        .can_lead = true,
+	                                        .is_clear = true});
 }
 
-void wall_line(struct sheet *sheet, const char *element, struct paper_point a,
-               struct paper_point b, double around, const char *line)
+void wall_line(struct sheet *sheet, const char *element, struct paper_point a, struct paper_point b,
+               double around, const char *line)
 {
 	wall_label(sheet, element, a, b, (struct wall_text){&line, 1, around, LABEL_PLAIN});
 }

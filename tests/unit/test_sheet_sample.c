@@ -32,8 +32,11 @@ static int set_up(void **state)
 	f->floor = sample_floor_make(arena);
 	if (style_embedded(arena, "paper", &f->diags, &f->style) != STATUS_OK)
 		return -1;
-	f->draft = (struct draft){.arena = arena, .placed = f->floor.placed, .site = f->floor.site,
-	                          .findings = f->floor.findings, .style = &f->style,
+	f->draft = (struct draft){.arena = arena,
+	                          .placed = f->floor.placed,
+	                          .site = f->floor.site,
+	                          .findings = f->floor.findings,
+	                          .style = &f->style,
 	                          .words = words_load(arena, "en", &f->diags),
 	                          .paper = paper_size_find("tabloid")};
 	*state = f;
@@ -66,11 +69,26 @@ static void test_install_says_what_a_crew_needs(void **state)
 	struct fixture *f = *state;
 	const char *name = "install-bay";
 	struct sheet_set set = draw(f, &name, 1);
-	static const char *const texts[] = {
-		"FIRST TILE", "LINE 1", "LINE 2", "K1  STRIP", "K1  SOFT JOINT", "J1  LEAVE OPEN",
-		"HELD", "DO NOT TILE", "C1  COLUMN", "D1  DOORWAY", "NORTH", "SOUTH  CUT 3 11/16\"",
-		"CUT 7 3/8\"", "CUT 7 7/8\"", "EAST  COURSE ENDS", "stop and call", "8'-5 15/16\"",
-		"1 COURSE FROM LINE 2", "PROPOSED, NOT FOR CONSTRUCTION", "SQUARE: 10'-0\""};
+	static const char *const texts[] = {"FIRST TILE",
+	                                    "LINE 1",
+	                                    "LINE 2",
+	                                    "K1  STRIP",
+	                                    "K1  SOFT JOINT",
+	                                    "J1  LEAVE OPEN",
+	                                    "HELD",
+	                                    "DO NOT TILE",
+	                                    "C1  COLUMN",
+	                                    "D1  DOORWAY",
+	                                    "NORTH",
+	                                    "SOUTH  CUT 3 11/16\"",
+	                                    "CUT 7 3/8\"",
+	                                    "CUT 7 7/8\"",
+	                                    "EAST  COURSE ENDS",
+	                                    "stop and call",
+	                                    "8'-5 15/16\"",
+	                                    "1 COURSE FROM LINE 2",
+	                                    "PROPOSED, NOT FOR CONSTRUCTION",
+	                                    "SQUARE: 10'-0\""};
 	assert_int_equal(set.page_count, 1);
 	for (size_t i = 0; i < sizeof texts / sizeof *texts; i++)
 		if (!has_text(set.pages[0].list, texts[i]))
@@ -82,9 +100,11 @@ static void test_slab_says_what_was_found(void **state)
 	struct fixture *f = *state;
 	const char *name = "slab";
 	struct sheet_set set = draw(f, &name, 1);
-	static const char *const texts[] = {"K1  1/16\"", "K2  3/32\"", "STEP 1/16\"",
-	                                    "J1  CONSTRUCTION JOINT  1/2\"", "20'-0\"", "15'-0\"",
-	                                    "140 days old", "[crack-step]", "STOP"};
+	static const char *const texts[] = {"K1  1/16\"",   "K2  3/32\"",
+	                                    "STEP 1/16\"",  "J1  CONSTRUCTION JOINT  1/2\"",
+	                                    "20'-0\"",      "15'-0\"",
+	                                    "140 days old", "[crack-step]",
+	                                    "STOP"};
 	for (size_t i = 0; i < sizeof texts / sizeof *texts; i++)
 		if (!has_text(set.pages[0].list, texts[i]))
 			fail_msg("the sheet lacks `%s`", texts[i]);
@@ -97,7 +117,8 @@ static void test_legend_has_only_what_is_used(void **state)
 	struct sheet_set set = draw(f, &name, 1);
 	assert_true(has_text(set.pages[0].list, words_find(f->draft.words, "legend.crack")));
 	assert_false(has_text(set.pages[0].list, words_find(f->draft.words, "legend.first-tile")));
-	assert_false(has_text(set.pages[0].list, words_find(f->draft.words, "legend.strip-pending")));
+	assert_false(
+		has_text(set.pages[0].list, words_find(f->draft.words, "legend.strip-pending")));
 }
 
 /* What the plan, its findings and the table of papers say for themselves. */
@@ -112,7 +133,8 @@ static void check_words(const char *text, int *depth)
 			++*depth;
 		if (strncmp(text, "⟧", strlen("⟧")) == 0)
 			--*depth;
-		size_t length = strspn(text, "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz");
+		size_t length =
+			strspn(text, "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz");
 		char word[80];
 		snprintf(word, sizeof word, " %.*s ", (int)length, text);
 		if (*depth == 0 && length >= 4 && !strstr(OWN_WORDS, word))
@@ -169,7 +191,8 @@ static void test_joints_are_long_lines(void **state)
 	struct line *lines = tile_lines(f->arena, tiling, panel, &count);
 	for (size_t i = 0; i < count; i++)
 		level += lines[i].points[0].y == lines[i].points[1].y;
-	assert_int_equal(level, panel->run_count + 1); /* one over each course, one under the first */
+	assert_int_equal(level,
+	                 panel->run_count + 1); /* one over each course, one under the first */
 	long perpends = 0;
 	for (size_t i = 0; i < panel->run_count; i++)
 		perpends += panel->runs[i].last - panel->runs[i].first + 2;
@@ -190,22 +213,27 @@ static void test_chains_add_up(void **state)
 	int64_t sum = 0, member, whole;
 	const char *wrong;
 	for (size_t i = 0; i < sheet->list->labels.count; i++) {
-		assert_true(length_parse(sheet->list->labels.items[i].lines[0], LENGTH_IN, &member, &wrong));
+		assert_true(length_parse(sheet->list->labels.items[i].lines[0], LENGTH_IN, &member,
+		                         &wrong));
 		sum += member;
 	}
 	assert_int_equal(sheet->list->labels.count, 6);
-	assert_true(length_parse(draft_length(&f->draft, at[6] - at[0]), LENGTH_IN, &whole, &wrong));
+	assert_true(
+		length_parse(draft_length(&f->draft, at[6] - at[0]), LENGTH_IN, &whole, &wrong));
 	assert_int_equal(sum, whole);
 }
 
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
-		cmocka_unit_test_setup_teardown(test_install_says_what_a_crew_needs, set_up, tear_down),
+		cmocka_unit_test_setup_teardown(test_install_says_what_a_crew_needs, set_up,
+	                                        tear_down),
 		cmocka_unit_test_setup_teardown(test_slab_says_what_was_found, set_up, tear_down),
-		cmocka_unit_test_setup_teardown(test_legend_has_only_what_is_used, set_up, tear_down),
+		cmocka_unit_test_setup_teardown(test_legend_has_only_what_is_used, set_up,
+	                                        tear_down),
 		cmocka_unit_test_setup_teardown(test_words_come_from_the_table, set_up, tear_down),
-		cmocka_unit_test_setup_teardown(test_what_does_not_fit_is_an_error, set_up, tear_down),
+		cmocka_unit_test_setup_teardown(test_what_does_not_fit_is_an_error, set_up,
+	                                        tear_down),
 		cmocka_unit_test_setup_teardown(test_same_sheets_twice, set_up, tear_down),
 		cmocka_unit_test_setup_teardown(test_joints_are_long_lines, set_up, tear_down),
 		cmocka_unit_test_setup_teardown(test_chains_add_up, set_up, tear_down),

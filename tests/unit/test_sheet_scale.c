@@ -15,7 +15,7 @@ static void test_written_scales_are_read(void **state)
 	static const struct {
 		const char *text;
 		double scale;
-	} cases[] = {{"1:50", 50}, {"1:1", 1},       {"1/4in", 48},    {"3/8in", 32},
+	} cases[] = {{"1:50", 50}, {"1:1", 1},     {"1/4in", 48},  {"3/8in", 32},
 	             {"3in", 4},   {"1 1/2in", 8}, {"3/16in", 64}, {"12in", 1}};
 	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
 		double scale = 0;
@@ -27,9 +27,9 @@ static void test_written_scales_are_read(void **state)
 static void test_what_is_no_scale_is_refused(void **state)
 {
 	(void)state;
-	static const char *const cases[] = {"",     "50",     "1:",   "1:0",  "2:1",  "1:50x", "1/4",
-	                                    "0in",  "1/0in",  "1 2in", "-1:5", "1:+5", "1/4 in",
-	                                    "1:50000", "in"};
+	static const char *const cases[] = {"",      "50",   "1:",     "1:0",     "2:1",
+	                                    "1:50x", "1/4",  "0in",    "1/0in",   "1 2in",
+	                                    "-1:5",  "1:+5", "1/4 in", "1:50000", "in"};
 	double scale;
 	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++)
 		if (drawing_scale_parse(cases[i], &scale))
@@ -57,7 +57,8 @@ static void test_scales_print_as_a_rule_has_them(void **state)
 static void test_half_of_ansi_d_is_tabloid(void **state)
 {
 	(void)state;
-	const struct paper_size *large = paper_size_find("ansi-d"), *small = paper_size_find("tabloid");
+	const struct paper_size *large = paper_size_find("ansi-d"),
+				*small = paper_size_find("tabloid");
 	assert_true(large->width == 2 * small->width && large->height == 2 * small->height);
 	assert_null(paper_size_find("b5"));
 }
