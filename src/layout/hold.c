@@ -2,6 +2,7 @@
 
 #include "base/array.h"
 #include "geometry/overlay.h"
+#include "layout/marks.h"
 
 struct tile_list {
 	ARRAY_OF(struct tile_ref) tiles;
@@ -49,6 +50,28 @@ static void count_tile(struct hold *hold, const struct module *module, struct ti
 	}
 }
 
+/* Cells under the lines themselves whose face is no tile: slivers at the border, held with
+ * the tile beside them. */
+static struct region slivers_under(struct arena *arena, const struct tiling *tiling, size_t index,
+                                   const struct hold_line *lines, size_t count)
+{
+	const struct panel *panel = &tiling->panels[index];
+	struct tile_list list = {0};
+	for (size_t k = 0; k < count; k++) {
+		struct mark_list near = {.arena = arena};
+		for (size_t i = 0; i + 1 < lines[k].line.count; i++)
+			marks_add_edge(&near, tiling->module, panel->position,
+			               lines[k].line.points[i], lines[k].line.points[i + 1],
+			               tiling->module->joint / 2, 0);
+		for (size_t m = 0; m < near.marks.count; m++)
+			if (!panel_has_tile(panel, near.marks.items[m].at))
+				*array_push(arena, &list.tiles) =
+					(struct tile_ref){index, near.marks.items[m].at, NULL};
+	}
+	list.tiles.count = tile_refs_unique(list.tiles.items, list.tiles.count);
+	return crossed_cells(arena, tiling, list.tiles.items, list.tiles.count);
+}
+
 struct hold hold_round_lines(struct arena *arena, const struct tiling *tiling,
                              const struct hold_line *lines, size_t count)
 {
@@ -61,6 +84,9 @@ struct hold hold_round_lines(struct arena *arena, const struct tiling *tiling,
 		     end++)
 			count_tile(&hold, tiling->module, tiles[end]);
 		struct region cells = crossed_cells(arena, tiling, tiles + first, end - first);
+		struct region slivers =
+			slivers_under(arena, tiling, tiles[first].panel, lines, count);
+		cells = overlay_union(arena, &cells, &slivers);
 		struct region panel = {&tiling->panels[tiles[first].panel].ground, 1};
 		*array_push(arena, &parts) = overlay_intersection(arena, &cells, &panel);
 	}

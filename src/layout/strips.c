@@ -111,12 +111,25 @@ static struct region limit_of(const struct making *making, const struct crack_pa
 	return overlay_intersection(making->arena, &limit, &making->ground);
 }
 
-static void round_legs(struct crack_part *part, double step)
+/* The part as it is cut: whole steps. */
+static struct crack_part rounded(struct arena *arena, const struct crack_part *exact, double step)
 {
-	for (size_t k = 0; k < part->leg_count; k++) {
-		bool before = k == 0 && part->ends[0] == PART_END_FREE;
-		strip_leg_round(&part->legs[k], step, before);
+	struct crack_part part = *exact;
+	part.legs = ARENA_ARRAY(arena, struct strip_leg, part.leg_count);
+	for (size_t k = 0; k < part.leg_count; k++) {
+		part.legs[k] = exact->legs[k];
+		strip_leg_round(&part.legs[k], step, k == 0 && part.ends[0] == PART_END_FREE);
 	}
+	return part;
+}
+
+static struct laying as_cut(const struct making *making, const struct laying *exact)
+{
+	struct laying laying = *exact;
+	laying.parts = ARENA_ARRAY(making->arena, struct crack_part, laying.part_count);
+	for (size_t k = 0; k < laying.part_count; k++)
+		laying.parts[k] = rounded(making->arena, &exact->parts[k], making->goods.step);
+	return laying;
 }
 
 /* Two pieces that follow each other overlap by the membrane's lap. */
@@ -146,10 +159,8 @@ static struct laying lay_group(const struct making *making, size_t index)
 	laying.parts = crack_parts(making->arena, making->tiling, making->cracks, group,
 	                           &making->ground, &making->setting.reach, &laying.part_count);
 	laying.ground = limit_of(making, laying.parts, laying.part_count);
-	for (size_t k = 0; k < laying.part_count; k++) {
+	for (size_t k = 0; k < laying.part_count; k++)
 		lap_legs(&laying.parts[k], making->goods.lap);
-		round_legs(&laying.parts[k], making->goods.step);
-	}
 	return laying;
 }
 
@@ -189,18 +200,18 @@ static void reach_beyond(const struct making *making, struct laying *laying,
 	}
 }
 
+/* The soft joints run on the strip as it would be cut without them. */
 static void add_softs(struct making *making, struct laying *laying)
 {
 	size_t first = making->softs.softs.count;
 	const char *id = making->cracks->groups[laying->group].id;
-	struct region laid = laid_ground(making, laying);
+	struct laying cut = as_cut(making, laying);
+	struct region laid = laid_ground(making, &cut);
 	making->setting.strip = arena_printf(making->arena, "%s.strip", id);
-	soft_joints_of_group(making->arena, &making->setting, laying->group, laying->parts,
-	                     laying->part_count, &laid, &making->softs);
+	soft_joints_of_group(making->arena, &making->setting, laying->group, cut.parts,
+	                     cut.part_count, &laid, &making->softs);
 	for (size_t k = first; k < making->softs.softs.count; k++)
 		reach_beyond(making, laying, &making->softs.softs.items[k]);
-	for (size_t k = 0; k < laying->part_count; k++)
-		round_legs(&laying->parts[k], making->goods.step);
 }
 
 static void list_cracks(const struct making *making, struct strip *strip)
@@ -350,6 +361,7 @@ static void place_all(struct making *making)
 		if (laying.part_count == 0)
 			continue;
 		add_softs(making, &laying);
+		laying = as_cut(making, &laying);
 		if (!cover_is_full(making->tiling->field->site->plan, making->membrane))
 			add_strip(making, strip_from_laying(making, &laying));
 	}
