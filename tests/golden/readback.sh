@@ -22,10 +22,12 @@ touching() {
 		{
 			page[NR] = $1; word[NR] = $6
 			w = $4 - $2; h = $5 - $3
-			level = w >= h || length($6) < 3
+			# One sign is narrower than its box is high, three are wider; two may be either.
+			level = length($6) == 1 ? h >= w : w >= h
+			both = length($6) == 2
 			x0[NR] = $2; x1[NR] = $4; y0[NR] = $3; y1[NR] = $5
-			if (level) { y0[NR] += 0.24 * h; y1[NR] -= 0.24 * h }
-			else { x0[NR] += 0.24 * w; x1[NR] -= 0.24 * w }
+			if (level || both) { y0[NR] += 0.24 * h; y1[NR] -= 0.24 * h }
+			if (!level || both) { x0[NR] += 0.24 * w; x1[NR] -= 0.24 * w }
 		}
 		END {
 			for (i = 1; i <= NR; i++)

@@ -88,7 +88,7 @@ static void test_install_says_what_a_crew_needs(void **state)
 	                                    "8'-5 15/16\"",
 	                                    "1 COURSE FROM LINE 2",
 	                                    "PROPOSED, NOT FOR CONSTRUCTION",
-	                                    "SQUARE: 10'-0\""};
+	                                    "10'-0\""};
 	assert_int_equal(set.page_count, 1);
 	for (size_t i = 0; i < sizeof texts / sizeof *texts; i++)
 		if (!has_text(set.pages[0].list, texts[i]))
