@@ -186,7 +186,7 @@ static void test_merge(void **state)
 	assert_int_equal(lay->strips->strips[0].crack_count, 2);
 	assert_int_equal(lay->strips->soft_count, 4);
 	assert_on(soft_find(lay->strips, "K1.right"), 1300, 6, 1300, 2394);
-	assert_on(soft_find(lay->strips, "K2.left"), 1600, 6, 1600, 2394);
+	assert_on(soft_find(lay->strips, "K2.left"), 1300, 6, 1300, 2394);
 	arena_free(arena);
 }
 
