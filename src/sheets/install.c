@@ -113,7 +113,7 @@ enum sheet_fit install_draw(struct sheet *sheet, const struct site_room *room)
 	struct crew_marks marks = {0};
 	if (lay) {
 		v = lay_view_make(arena, lay, &view, room);
-		marks = crew_marks_find(arena, &v, window);
+		marks = crew_marks_find(arena, &v, ring_box(room->outline));
 	}
 	struct plan_lanes lanes = lay_lanes(sheet, room, lay ? &v : NULL, &marks);
 	struct margin margin = {.window = window};

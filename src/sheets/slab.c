@@ -57,8 +57,9 @@ static void locate_fixtures(struct arena *arena, struct located *all, struct box
 
 /* Ends of all cracks and slab joints in a room, then its corners. */
 static struct located locate_room(struct arena *arena, const struct site *site,
-                                  const struct site_room *room, struct box window)
+                                  const struct site_room *room)
 {
+	struct box window = ring_box(room->outline);
 	struct located all = {0};
 	struct region ground = site_room_ground(arena, room);
 	for (size_t i = 0; i < site->crack_count; i++)
@@ -129,7 +130,7 @@ static void draw_room(struct sheet *sheet, const struct view *view, const struct
 	struct region ground = site_room_ground(draft->arena, room);
 	struct box window = region_box(&ground);
 	const struct placed_lay *lay = lay_of_room(draft->placed, room);
-	struct located all = locate_room(draft->arena, draft->site, room, window);
+	struct located all = locate_room(draft->arena, draft->site, room);
 	if (lay) {
 		struct lay_view v = lay_view_make(draft->arena, lay, view, room);
 		draw_holds(sheet, &v, false);
@@ -153,9 +154,7 @@ enum sheet_fit slab_draw(struct sheet *sheet)
 	struct margin margin = {.window = floor_window(draft->arena, draft->site)};
 	for (size_t i = 0; i < draft->site->room_count; i++) {
 		const struct site_room *room = &draft->site->rooms[i];
-		struct region ground = site_room_ground(draft->arena, room);
-		struct located all =
-			locate_room(draft->arena, draft->site, room, region_box(&ground));
+		struct located all = locate_room(draft->arena, draft->site, room);
 		add_need(draft, room, &all, margin.need);
 	}
 	struct view view;

@@ -4,29 +4,32 @@
 
 /* Paper mm, own design. */
 static const double INSET = 5, NORTH_RADIUS = 8, BAR_MOST = 62, STAMP_WIDTH = 72, CLEAR = 3;
-enum { BAR_FIELDS = 4 };
+enum { BAR_FIELDS_LEAST = 2, BAR_FIELDS_MOST = 4 };
 
 /* Field lengths of a scale bar, floor mm: the largest whose bar fits is taken. */
 static const double FEET[] = {10 * 3048.0, 5 * 3048.0, 2 * 3048.0, 3048.0, 5 * 304.8, 2 * 304.8,
                               304.8,       152.4,      76.2,       25.4,   0};
 static const double METRES[] = {10000, 5000, 2000, 1000, 500, 200, 100, 50, 20, 10, 0};
 
-static double field_of_bar(const struct sheet *sheet)
+/* The longest field of which at least two fit, and how many of it do. */
+static double field_of_bar(const struct sheet *sheet, int *out_count)
 {
 	const double *steps = sheet->draft->site->inches ? FEET : METRES;
-	while (steps[1] > 0 && *steps * BAR_FIELDS / sheet->scale > BAR_MOST)
+	while (steps[1] > 0 && steps[0] * BAR_FIELDS_LEAST / sheet->scale > BAR_MOST)
 		steps++;
-	return *steps;
+	int count = (int)(BAR_MOST * sheet->scale / steps[0]);
+	*out_count = count < BAR_FIELDS_MOST ? count : BAR_FIELDS_MOST;
+	return steps[0];
 }
 
 static void draw_scale_bar(struct sheet *sheet, double x, double y)
 {
-	const struct draft *draft = sheet->draft;
-	double field = field_of_bar(sheet);
-	const char *marks[BAR_FIELDS + 1];
-	for (int i = 0; i <= BAR_FIELDS; i++)
-		marks[i] = draft_length(draft, field * i);
-	symbol_scale_bar(sheet->list, paper_at(x, y), field, sheet->scale, BAR_FIELDS, marks);
+	int count;
+	double field = field_of_bar(sheet, &count);
+	const char *marks[BAR_FIELDS_MOST + 1];
+	for (int i = 0; i <= count; i++)
+		marks[i] = draft_length(sheet->draft, field * i);
+	symbol_scale_bar(sheet->list, paper_at(x, y), field, sheet->scale, count, marks);
 }
 
 static void draw_north(struct sheet *sheet, struct paper_point at)
