@@ -123,6 +123,10 @@ static void report(void *context, xmlErrorPtr error)
 	int repeated = error->code == XML_ERR_ATTRIBUTE_REDEFINED ? tag_scan_repeated(b->scan) : 0;
 	if (repeated)
 		diag_error(b->diags, repeated, "an attribute is repeated; expected it once");
+	else if (error->code == XML_ERR_DOCUMENT_END && b->open)
+		diag_error(b->diags, error->line,
+		           "the text ends within <%s> of line %d; expected </%s>", b->open->name,
+		           b->open->line, b->open->name);
 	else
 		diag_error(b->diags, error->line > 0 ? error->line : 1,
 		           "not well-formed XML: %.*s; expected well-formed XML",

@@ -99,6 +99,8 @@ static void read_written(struct plan_build *b, size_t built,
 		                      object, &wrong);
 	if (wrong)
 		plan_fault(b, built, written->line, wrong);
+	else if (!is_sound)
+		plan_mark_faulty(b, built);
 	if (attribute->value == GRAMMAR_ID)
 		name_element(b, built, written, is_sound);
 	if (is_sound && !wrong && !names_others(attribute, written->value))

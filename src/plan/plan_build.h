@@ -28,10 +28,11 @@ struct plan_named {
 	const void *object;
 	size_t built;
 	int line;
-	bool is_sound;   /* false: something about the id is already reported */
-	bool is_derived; /* ROOM.n */
-	size_t listed;   /* by which list it was named last, to find it named twice */
-	bool is_refused; /* of an element that was reported, not read: names to it are let pass */
+	bool is_sound;    /* false: something about the id is already reported */
+	bool is_repeated; /* of the first of several: another may be meant */
+	bool is_derived;  /* ROOM.n */
+	size_t listed;    /* by which list it was named last, to find it named twice */
+	bool is_refused;  /* of an element that was reported, not read: names to it are let pass */
 };
 
 /* An attribute that names other elements. */
@@ -66,6 +67,8 @@ void plan_fill_dependent(struct plan_build *);
 
 /* Reports, and marks the element (for a group: the element it belongs to) PLAN_FAULTY. */
 void plan_fault(struct plan_build *, size_t built, int line, const char *text);
+/* Only marks: what is wrong is reported elsewhere. */
+void plan_mark_faulty(struct plan_build *, size_t built);
 /* False where the value was written wrongly, or is required and missing. */
 bool plan_is_sound(const struct plan_built *, const char *attribute);
 bool plan_is_written(const struct plan_built *, const char *attribute);

@@ -5,6 +5,11 @@
 void plan_fault(struct plan_build *b, size_t built, int line, const char *text)
 {
 	diag_error(b->diags, line, "%s", text);
+	plan_mark_faulty(b, built);
+}
+
+void plan_mark_faulty(struct plan_build *b, size_t built)
+{
 	while (!b->built.items[built].object && built)
 		built = b->built.items[built].parent;
 	const struct plan_built *at = &b->built.items[built];

@@ -80,7 +80,7 @@ static void check_slab_joint(struct plan_build *b, size_t built)
 	    joint->kind != PLAN_JOINT_CONTRACTION)
 		plan_fault(
 			b, built, line_of(b, built, "treat"),
-			"<slab-joint> treat=\"relocate\"; expected that of a contraction joint only");
+			"<slab-joint> treat=\"relocate\"; expected it of contraction joints only");
 }
 
 static bool read_deviation(const struct plan_build *b, struct plan_reading *reading)
@@ -187,7 +187,7 @@ static void check_membrane(struct plan_build *b, size_t built)
 	if (isolates && !plan_is_written(at, "movement"))
 		plan_fault(
 			b, built, at->node->line,
-			"<membrane> lacks the attribute \"movement\"; expected its rated in-plane movement");
+			"<membrane> lacks the attribute \"movement\"; expected its rated movement");
 	if (!isolates && plan_is_sound(at, "cover") && membrane->cover == PLAN_COVER_PARTIAL)
 		plan_fault(b, built, line_of(b, built, "cover"),
 		           "<membrane> cover=\"partial\" of a mat or mortar bed; expected full");

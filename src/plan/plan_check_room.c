@@ -114,7 +114,7 @@ void plan_check_obstacle(struct plan_build *b, size_t built)
 	if (!is_round && !is_box && !is_outline && at->is_understood)
 		plan_fault(
 			b, built, at->node->line,
-			"<obstacle> has no one shape; expected <corners>, or x y across, or x y wide deep");
+			"<obstacle> without one shape; expected <corners>, x y across, or x y wide deep");
 	if (has_corners)
 		check_corners(b, corners);
 }

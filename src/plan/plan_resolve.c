@@ -54,9 +54,10 @@ static bool is_blamed(const struct plan_named *first, const struct plan_named *s
 	return first->is_sound && second->is_sound && !(first->is_derived && second->is_derived);
 }
 
-static void report_same(struct plan_build *b, const struct plan_named *first,
+static void report_same(struct plan_build *b, struct plan_named *first,
                         const struct plan_named *second)
 {
+	first->is_repeated = true;
 	if (is_blamed(first, second))
 		plan_fault(b, second->built, second->line,
 		           arena_printf(b->arena,
@@ -148,34 +149,43 @@ static bool may_be_nameless(const struct plan_build *b, const int *kinds)
 	       is_of_kinds(&(struct plan_named){.kind = PLAN_REF_WALL}, kinds);
 }
 
+/* What is wrong with naming this; NULL: nothing. */
+static const char *wrong_naming(struct plan_build *b, const struct plan_naming *naming,
+                                const char *id, const struct plan_named *named, const int *kinds)
+{
+	const char *owner = b->built.items[naming->built].element->name;
+	const char *attribute = naming->attribute->name;
+	size_t room = plan_within(b, naming->built, "room");
+	if (!named)
+		return arena_printf(b->arena,
+		                    "<%s> %s=\"%s\" names nothing in this floor; expected %s",
+		                    owner, attribute, id, kinds_text(b->arena, kinds));
+	if (!is_of_kinds(named, kinds))
+		return arena_printf(b->arena, "<%s> %s=\"%s\" names %s; expected %s", owner,
+		                    attribute, id, grammar_kind_name(named->kind),
+		                    kinds_text(b->arena, kinds));
+	if (room && named->kind == PLAN_REF_WALL && plan_within(b, named->built, "room") != room)
+		return arena_printf(b->arena,
+		                    "<%s> %s=\"%s\" is in another room; expected one of this",
+		                    owner, attribute, id);
+	return NULL;
+}
+
 /* What an id names, of one of the kinds; NULL: it is reported, or follows from what is. */
 static const struct plan_named *find_of_kinds(struct plan_build *b,
                                               const struct plan_naming *naming, const char *id,
                                               const int *kinds)
 {
-	const char *owner = b->built.items[naming->built].element->name;
-	const char *attribute = naming->attribute->name;
 	const struct plan_named *named = plan_find_named(b, id);
-	const char *wrong = NULL;
-	if (named && named->is_refused)
-		return NULL;
-	size_t room = plan_within(b, naming->built, "room");
-	if (!named && !may_be_nameless(b, kinds))
-		wrong = arena_printf(b->arena,
-		                     "<%s> %s=\"%s\" names nothing in this floor; expected %s",
-		                     owner, attribute, id, kinds_text(b->arena, kinds));
-	else if (named && !is_of_kinds(named, kinds))
-		wrong = arena_printf(b->arena, "<%s> %s=\"%s\" names %s; expected %s", owner,
-		                     attribute, id, grammar_kind_name(named->kind),
-		                     kinds_text(b->arena, kinds));
-	else if (named && room && named->kind == PLAN_REF_WALL &&
-	         plan_within(b, named->built, "room") != room)
-		wrong = arena_printf(b->arena,
-		                     "<%s> %s=\"%s\" is in another room; expected one of this",
-		                     owner, attribute, id);
-	if (wrong)
+	const char *wrong = wrong_naming(b, naming, id, named, kinds);
+	bool is_refused = named && named->is_refused;
+	if (!wrong && !is_refused)
+		return named;
+	if (is_refused || (named ? named->is_repeated : may_be_nameless(b, kinds)))
+		plan_mark_faulty(b, naming->built);
+	else
 		plan_fault(b, naming->built, naming->written->line, wrong);
-	return wrong ? NULL : named;
+	return NULL;
 }
 
 static char *slot_of(const struct plan_build *b, const struct plan_naming *naming)

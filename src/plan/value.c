@@ -178,8 +178,12 @@ static bool read_length(struct reading *r)
 	if (!length_parse(r->text, r->reader->unit, &nm, &why))
 		return expected(r, arena_printf(r->reader->arena, "%s; this %s",
 		                                value_expected(r->reader, r->attribute), why));
-	if (is_bare(r->text) && !r->reader->has_unit)
+	if (is_bare(r->text) && !r->reader->has_unit) {
+		if (r->attribute->range == GRAMMAR_POSITIVE ||
+		    r->attribute->range == GRAMMAR_NOT_NEGATIVE)
+			(void)in_range(r, (double)nm);
 		return false;
+	}
 	if (fabs((double)nm) > MOST_LENGTH_NM)
 		return expected(r, "at most 20 km");
 	if (!in_range(r, (double)nm))
