@@ -79,6 +79,56 @@ static const char *strip_ids(const struct steps *s)
 	return list.text;
 }
 
+/* Cracks of this room that a finding of this rule speaks of. */
+static const char *ids_of_rule(const struct steps *s, const char *rule)
+{
+	struct strbuf list = strbuf_in(s->draft->arena);
+	for (size_t i = 0; i < s->lay->cracks->crack_count; i++) {
+		const char *id = s->lay->cracks->cracks[i].id;
+		for (size_t k = 0; k < s->draft->findings->count; k++) {
+			const struct finding *finding = &s->draft->findings->items[k];
+			if (strcmp(finding->rule->name, rule) == 0 &&
+			    strcmp(finding->about, id) == 0)
+				add_id(&list, draft_tag(s->draft, id));
+		}
+	}
+	return list.length ? list.text : NULL;
+}
+
+static const char *hours_text(const struct steps *s, int64_t hours)
+{
+	return arena_printf(s->draft->arena, "%lld", (long long)hours);
+}
+
+static void add_filling(struct steps *s)
+{
+	const char *cracks = ids_of_rule(s, "crack-fill");
+	int64_t hours = s->draft->site->plan->patch.cure_hours;
+	if (cracks && hours > 0)
+		add_step(s, draft_text(s->draft, "step.fill-wait", {"cracks", cracks},
+		                       {"hours", hours_text(s, hours)}));
+	else if (cracks)
+		add_step(s, draft_text(s->draft, "step.fill", {"cracks", cracks}));
+}
+
+static bool has_pending(const struct steps *s)
+{
+	for (size_t i = 0; i < s->lay->strips->strip_count; i++)
+		if (s->lay->strips->strips[i].pending)
+			return true;
+	return false;
+}
+
+static void add_grout(struct steps *s)
+{
+	int64_t hours = s->draft->site->plan->mortar.cure_hours;
+	if (hours > 0)
+		add_step(s,
+		         draft_text(s->draft, "step.grout-wait", {"hours", hours_text(s, hours)}));
+	else
+		add_word(s, "step.grout");
+}
+
 static void add_membrane(struct steps *s)
 {
 	if (s->lay->strips->strip_count == 0)
@@ -94,13 +144,16 @@ static void add_steps(struct steps *s)
 	if (s->lay->cracks->hold_count > 0)
 		add_word(s, "step.held");
 	add_square(s);
+	add_filling(s);
+	if (has_pending(s))
+		add_word(s, "step.pending");
 	add_membrane(s);
 	add_word(s, "step.first");
 	if (has_joint(s, JOINT_CARRIED))
 		add_step(s, draft_text(s->draft, "step.carried", {"joints", carried_ids(s)}));
 	if (has_joint(s, JOINT_SOFT))
 		add_word(s, "step.soft");
-	add_word(s, "step.grout");
+	add_grout(s);
 }
 
 void install_notes(struct sheet *sheet, const struct site_room *room, const struct placed_lay *lay)
