@@ -30,6 +30,7 @@ touching() {
 			if (!level || both) { x0[NR] += 0.24 * w; x1[NR] -= 0.24 * w }
 		}
 		END {
+			if (NR == 0) { print "no text at all"; exit 1 }
 			for (i = 1; i <= NR; i++)
 				for (k = i + 1; k <= NR && page[k] == page[i]; k++)
 					if (x0[i] < x1[k] && x0[k] < x1[i] && y0[i] < y1[k] && y0[k] < y1[i]) {
@@ -49,7 +50,7 @@ outside() {
 			print "page", $1 ":", $6, "is outside"
 			found = 1
 		}
-		END { exit found }'
+		END { exit found || NR == 0 }'
 }
 
 # Every id of the plan in capitals; of rooms the name, where there is one.
