@@ -14,17 +14,17 @@ enum { MODE_NEW = 0666, MODE_FOLDER = 0777, MODE_BITS = 0777 };
 
 /* One output on its way. */
 struct transfer {
-	const struct output_file *file;
-	const char *path;
-	char *temporary; /* holds the new bytes until the rename; NULL: written directly */
-	char *backup;    /* second name of the old file while the set is renamed */
+	struct bytes bytes;
+	const char *path;   /* NULL: standard output */
+	const char *folder; /* of the path */
+	char *temporary;    /* holds the new bytes until the rename; NULL: written directly */
+	char *backup;       /* second name of the old file while the set is renamed */
 	bool is_renamed;
 };
 
 struct publisher {
 	struct arena *arena;
 	struct diag_list *diags;
-	const char *folder;
 	struct transfer *transfers;
 	size_t count;
 	sigset_t old_mask;
@@ -113,20 +113,20 @@ static mode_t mode_for(const char *path)
 	return MODE_NEW & ~mask;
 }
 
-static char *temporary_name(struct publisher *p)
+static char *temporary_name(struct publisher *p, const struct transfer *t)
 {
-	return arena_printf(p->arena, "%s/.jurystick-XXXXXX", p->folder);
+	return arena_printf(p->arena, "%s/.jurystick-XXXXXX", t->folder);
 }
 
 static enum status write_temporary(struct publisher *p, struct transfer *t)
 {
-	char *name = temporary_name(p);
+	char *name = temporary_name(p, t);
 	int fd = mkstemp(name);
 	if (fd < 0)
 		return fail(p, t->path, "cannot be written");
 	t->temporary = name;
-	bool is_written = write_all(fd, t->file->bytes) && fchmod(fd, mode_for(t->path)) == 0 &&
-	                  fsync(fd) == 0;
+	bool is_written =
+		write_all(fd, t->bytes) && fchmod(fd, mode_for(t->path)) == 0 && fsync(fd) == 0;
 	int reason = errno;
 	bool is_closed = close(fd) == 0;
 	if (is_written && is_closed)
@@ -147,17 +147,27 @@ static enum status write_direct(struct publisher *p, const char *path, struct by
 	return fail(p, path, "cannot be written");
 }
 
+/* What stdio holds comes first; then a copy is closed, for some errors show only there. */
+static enum status write_stdout(struct publisher *p, struct bytes bytes)
+{
+	bool is_written = fflush(stdout) == 0 && write_all(STDOUT_FILENO, bytes);
+	int copy = is_written ? dup(STDOUT_FILENO) : -1;
+	bool is_closed = copy >= 0 && close(copy) == 0;
+	return is_written && is_closed ? STATUS_OK
+	                               : fail(p, "standard output", "cannot be written");
+}
+
 /* A device, a pipe or a socket has no name to swap under it. */
 static bool is_special(const char *path)
 {
 	struct stat st;
-	return stat(path, &st) == 0 && !S_ISREG(st.st_mode) && !S_ISDIR(st.st_mode);
+	return !path || (stat(path, &st) == 0 && !S_ISREG(st.st_mode) && !S_ISDIR(st.st_mode));
 }
 
 static enum status check_target(struct publisher *p, const char *path)
 {
 	struct stat st;
-	if (stat(path, &st) == 0 && S_ISDIR(st.st_mode)) {
+	if (path && stat(path, &st) == 0 && S_ISDIR(st.st_mode)) {
 		errno = EISDIR;
 		return fail(p, path, "cannot be written");
 	}
@@ -182,26 +192,31 @@ static enum status write_specials(struct publisher *p)
 {
 	for (size_t i = 0; i < p->count; i++) {
 		const struct transfer *t = &p->transfers[i];
+		if (t->temporary)
+			continue;
 		enum status status =
-			t->temporary ? STATUS_OK : write_direct(p, t->path, t->file->bytes);
+			t->path ? write_direct(p, t->path, t->bytes) : write_stdout(p, t->bytes);
 		if (status)
 			return status;
 	}
 	return STATUS_OK;
 }
 
-/* A second name keeps the old file until the whole set stands. Where the file system has
- * no second names, the rename goes ahead without. */
-static void keep_old(struct publisher *p, struct transfer *t)
+/* The old file keeps a second name until the whole set stands; where the file system has no
+ * second names, it is moved to the other one. No old file needs none. */
+static bool keep_old(struct publisher *p, struct transfer *t)
 {
-	char *name = temporary_name(p);
+	char *name = temporary_name(p, t);
 	int fd = mkstemp(name);
 	if (fd < 0)
-		return;
+		return false;
 	close(fd);
 	unlink(name);
-	if (link(t->path, name) == 0)
+	if (link(t->path, name) != 0 && errno != ENOENT && rename(t->path, name) != 0)
+		return false;
+	if (access(name, F_OK) == 0)
 		t->backup = name;
+	return true;
 }
 
 static enum status rename_all(struct publisher *p)
@@ -210,22 +225,33 @@ static enum status rename_all(struct publisher *p)
 		struct transfer *t = &p->transfers[i];
 		if (!t->temporary)
 			continue;
-		keep_old(p, t);
-		if (rename(t->temporary, t->path) != 0)
+		if (!keep_old(p, t) || rename(t->temporary, t->path) != 0)
 			return fail(p, t->path, "cannot be replaced");
 		t->is_renamed = true;
 	}
-	return sync_folder(p->folder) ? STATUS_OK : fail(p, p->folder, "cannot be synced");
+	return STATUS_OK;
 }
 
+static enum status sync_folders(struct publisher *p)
+{
+	for (size_t i = 0; i < p->count; i++) {
+		const struct transfer *t = &p->transfers[i];
+		bool is_synced = i > 0 && t->folder && p->transfers[i - 1].folder &&
+		                 strcmp(t->folder, p->transfers[i - 1].folder) == 0;
+		if (t->temporary && !is_synced && !sync_folder(t->folder))
+			return fail(p, t->folder, "cannot be synced");
+	}
+	return STATUS_OK;
+}
+
+/* Of two names of one file a rename does nothing, so the second name goes by itself. */
 static void put_back(struct transfer *t)
 {
-	if (t->is_renamed && t->backup)
+	if (t->backup) {
 		rename(t->backup, t->path);
-	else if (t->is_renamed)
-		unlink(t->path);
-	else if (t->backup)
 		unlink(t->backup);
+	} else if (t->is_renamed)
+		unlink(t->path);
 	if (t->temporary && !t->is_renamed)
 		unlink(t->temporary);
 }
@@ -238,6 +264,8 @@ static enum status transfer_set(struct publisher *p)
 		status = write_specials(p);
 	if (!status)
 		status = rename_all(p);
+	if (!status)
+		status = sync_folders(p);
 	for (size_t i = 0; i < p->count; i++) {
 		if (status)
 			put_back(&p->transfers[i]);
@@ -248,18 +276,23 @@ static enum status transfer_set(struct publisher *p)
 	return status;
 }
 
+static struct publisher publisher_for(size_t count, struct diag_list *diags)
+{
+	return (struct publisher){.arena = diags->arena,
+	                          .diags = diags,
+	                          .transfers = ARENA_ARRAY(diags->arena, struct transfer, count),
+	                          .count = count};
+}
+
 enum status publish_set(const char *folder, const struct output_file *files, size_t count,
                         struct diag_list *diags)
 {
-	struct publisher p = {.arena = diags->arena,
-	                      .diags = diags,
-	                      .folder = folder,
-	                      .transfers = ARENA_ARRAY(diags->arena, struct transfer, count),
-	                      .count = count};
+	struct publisher p = publisher_for(count, diags);
 	for (size_t i = 0; i < count; i++)
-		p.transfers[i] = (struct transfer){.file = &files[i],
+		p.transfers[i] = (struct transfer){.bytes = files[i].bytes,
 		                                   .path = arena_printf(p.arena, "%s/%s", folder,
-		                                                        files[i].name)};
+		                                                        files[i].name),
+		                                   .folder = folder};
 	struct stat st;
 	bool is_made = stat(folder, &st) != 0 && errno == ENOENT && mkdir(folder, MODE_FOLDER) == 0;
 	if (!is_made && stat(folder, &st) != 0)
@@ -283,35 +316,29 @@ static const char *target_of(struct arena *arena, const char *path)
 	return copy;
 }
 
-enum status publish_file(const char *path, struct bytes bytes, struct diag_list *diags)
+static const char *folder_of(struct arena *arena, const char *path)
 {
-	const char *target = target_of(diags->arena, path);
-	const char *slash = strrchr(target, '/');
-	const char *folder =
-		!slash            ? "."
-		: slash == target ? "/"
-				  : arena_strndup(diags->arena, target, (size_t)(slash - target));
-	struct output_file file = {slash ? slash + 1 : target, bytes};
-	struct transfer transfer = {.file = &file, .path = target};
-	struct publisher p = {.arena = diags->arena,
-	                      .diags = diags,
-	                      .folder = folder,
-	                      .transfers = &transfer,
-	                      .count = 1};
+	const char *slash = strrchr(path, '/');
+	if (!slash)
+		return ".";
+	return slash == path ? "/" : arena_strndup(arena, path, (size_t)(slash - path));
+}
+
+enum status publish_files(const struct output_file *files, size_t count, struct diag_list *diags)
+{
+	struct publisher p = publisher_for(count, diags);
+	for (size_t i = 0; i < count; i++) {
+		struct transfer *t = &p.transfers[i];
+		*t = (struct transfer){.bytes = files[i].bytes};
+		if (!files[i].name)
+			continue;
+		t->path = target_of(p.arena, files[i].name);
+		t->folder = folder_of(p.arena, t->path);
+	}
 	return transfer_set(&p);
 }
 
 enum status publish_stdout(struct bytes bytes, struct diag_list *diags)
 {
-	struct publisher p = {.arena = diags->arena, .diags = diags};
-	hold_signals(&p);
-	/* What stdio holds comes first; then a copy is closed, for some errors show only there. */
-	bool is_written = fflush(stdout) == 0 && write_all(STDOUT_FILENO, bytes);
-	int copy = is_written ? dup(STDOUT_FILENO) : -1;
-	bool is_closed = copy >= 0 && close(copy) == 0;
-	enum status status = is_written && is_closed
-	                             ? STATUS_OK
-	                             : fail(&p, "standard output", "cannot be written");
-	release_signals(&p);
-	return status;
+	return publish_files(&(struct output_file){NULL, bytes}, 1, diags);
 }

@@ -194,27 +194,57 @@ static void test_interrupt_leaves_no_temporary(void **state)
 	assert_int_equal(entries(place->folder), 1);
 }
 
+static enum status publish_one(const char *path, struct bytes bytes, struct diag_list *diags)
+{
+	const struct output_file file = {path, bytes};
+	return publish_files(&file, 1, diags);
+}
+
+/* Two paths in two folders are one set: neither changes when the other cannot be written. */
+static void test_files_of_two_folders(void **state)
+{
+	struct place *place = *state;
+	mkdir(path_in(place, "one"), 0777);
+	mkdir(path_in(place, "two"), 0777);
+	put(place, "one/a", "old a");
+	struct output_file files[] = {{path_in(place, "one/a"), words("new a")},
+	                              {path_in(place, "two/b"), words("new b")}};
+	assert_int_equal(publish_files(files, 2, &place->diags), STATUS_OK);
+	assert_content(place, "one/a", "new a");
+	assert_content(place, "two/b", "new b");
+
+	const char *unwritable[] = {"/dev/full", path_in(place, "no/b"), path_in(place, "two")};
+	for (size_t i = 0; i < sizeof unwritable / sizeof *unwritable; i++) {
+		files[0].bytes = words("newer a");
+		files[1].name = unwritable[i];
+		assert_int_equal(publish_files(files, 2, &place->diags), STATUS_OUTPUT);
+		assert_content(place, "one/a", "new a");
+		assert_int_equal(entries(path_in(place, "one")), 1);
+		assert_int_equal(entries(path_in(place, "two")), 1);
+	}
+}
+
 static void test_single_file_through_a_link(void **state)
 {
 	struct place *place = *state;
 	put(place, "real", "old");
 	assert_int_equal(symlink("real", path_in(place, "link")), 0);
-	assert_int_equal(publish_file(path_in(place, "link"), words("new"), &place->diags),
+	assert_int_equal(publish_one(path_in(place, "link"), words("new"), &place->diags),
 	                 STATUS_OK);
 	assert_content(place, "real", "new");
 	struct stat st;
 	assert_int_equal(lstat(path_in(place, "link"), &st), 0);
 	assert_true(S_ISLNK(st.st_mode));
-	assert_int_equal(publish_file(path_in(place, "no/file"), words("new"), &place->diags),
+	assert_int_equal(publish_one(path_in(place, "no/file"), words("new"), &place->diags),
 	                 STATUS_OUTPUT);
 }
 
 static void test_devices_are_written_directly(void **state)
 {
 	struct place *place = *state;
-	assert_int_equal(publish_file("/dev/null", words("x"), &place->diags), STATUS_OK);
+	assert_int_equal(publish_one("/dev/null", words("x"), &place->diags), STATUS_OK);
 	assert_int_equal(place->diags.diags.count, 0);
-	assert_int_equal(publish_file("/dev/full", words("x"), &place->diags), STATUS_OUTPUT);
+	assert_int_equal(publish_one("/dev/full", words("x"), &place->diags), STATUS_OUTPUT);
 	assert_non_null(strstr(place->diags.diags.items[0].text, "No space left"));
 	struct stat st;
 	assert_true(stat("/dev/null", &st) == 0 && S_ISCHR(st.st_mode));
@@ -272,6 +302,7 @@ int main(void)
 		test_in_place(test_a_folder_in_the_way),
 		test_in_place(test_full_disk_leaves_old_files),
 		test_in_place(test_interrupt_leaves_no_temporary),
+		test_in_place(test_files_of_two_folders),
 		test_in_place(test_single_file_through_a_link),
 		test_in_place(test_devices_are_written_directly),
 		test_in_place(test_standard_output),
