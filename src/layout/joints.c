@@ -168,6 +168,28 @@ static void add_carried(struct making *making, const struct field_carried *carri
 	}
 }
 
+static void add_field_joint(struct making *making, const struct movement_line *line)
+{
+	for (size_t k = 0; k < line->run_count; k++) {
+		struct joint joint = {
+			.id = k == 0 ? line->id
+		                     : arena_printf(making->arena, "%s.part.%zu", line->id, k + 1),
+			.kind = JOINT_MOVEMENT,
+			.of = making->tiling->field->lay->id,
+			.side = "",
+			.on_joint = line->on_joint,
+			.width = line->width,
+			.length = line_length(line->runs[k], false),
+			.ends = "",
+			.why = "field-joint",
+			.line = line->runs[k],
+		};
+		joint.cost = joint.length;
+		fill_joint(making, &joint);
+		add_joint(making, joint);
+	}
+}
+
 static struct line line_of_run(const struct making *making, const struct perimeter_run *run)
 {
 	const struct field_border *borders = making->tiling->field->borders;
@@ -211,6 +233,8 @@ const struct joints *joints_place(struct arena *arena, const struct tiling *tili
 		add_soft(&making, &strips->softs[k]);
 	for (size_t k = 0; k < tiling->field->carried_count; k++)
 		add_carried(&making, &tiling->field->carried[k]);
+	for (size_t k = 0; k < tiling->movement->line_count; k++)
+		add_field_joint(&making, &tiling->movement->lines[k]);
 	size_t count;
 	const struct perimeter_run *runs = perimeter_runs(arena, tiling->field, &count);
 	for (size_t k = 0; k < count; k++)

@@ -18,7 +18,7 @@ struct joint {
 	enum joint_back back;
 	double length, turns, cost;
 	const char *ends; /* ids by blanks */
-	const char *why;  /* name of the rule; perimeter-joint for the edge of the field */
+	const char *why;  /* name of the rule; perimeter-joint, field-joint */
 	struct line line; /* of a perimeter joint: the field's edge, field to the left */
 	bool is_closed;   /* the line is a ring (round an obstacle) */
 };

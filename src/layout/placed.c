@@ -7,7 +7,9 @@ static struct placed_lay place_lay(struct arena *arena, const struct site *site,
 	placed.field = field_place(arena, site, rules, lay);
 	placed.module = module_from_lay(arena, lay);
 	placed.position = position_search(arena, placed.field, placed.module, rules);
-	placed.tiling = tiling_place(arena, placed.field, placed.module, placed.position);
+	placed.movement =
+		movement_place(arena, placed.field, placed.module, placed.position, rules);
+	placed.tiling = tiling_place(arena, placed.field, placed.module, placed.movement);
 	placed.cracks = cracks_place(arena, placed.tiling, rules);
 	placed.strips = strips_place(arena, placed.tiling, placed.cracks, rules);
 	placed.joints = joints_place(arena, placed.tiling, placed.cracks, placed.strips, rules);

@@ -10,6 +10,7 @@ struct placed_lay {
 	const struct field *field;
 	const struct module *module;
 	const struct position *position;
+	const struct movement *movement;
 	const struct tiling *tiling;
 	const struct cracks *cracks;
 	const struct strips *strips;

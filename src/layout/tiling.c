@@ -26,7 +26,8 @@ static void add_run(struct filling *f, int face, int j, int first, int last)
 /* Between two faces that the border comes near, all faces lie inside or all outside. */
 static void fill_between(struct filling *f, struct mark before, struct mark after)
 {
-	if (before.at.face != after.at.face || before.at.j != after.at.j || after.at.i - before.at.i < 2)
+	if (before.at.face != after.at.face || before.at.j != after.at.j ||
+	    after.at.i - before.at.i < 2)
 		return;
 	struct address first = {before.at.face, before.at.i + 1, before.at.j};
 	struct ring face = module_face_at(f->arena, f->module, first, f->panel->position);
@@ -57,7 +58,8 @@ static void sum_up(struct filling *f)
 	panel->lost_mm2 = f->list.lost_mm2;
 	for (size_t i = 0; i < panel->run_count; i++) {
 		const struct tile_run *run = &panel->runs[i];
-		panel->tile_mm2 += (run->last - run->first + 1) * f->module->faces[run->face].area_mm2;
+		panel->tile_mm2 +=
+			(run->last - run->first + 1) * f->module->faces[run->face].area_mm2;
 	}
 	for (size_t i = 0; i < panel->piece_count; i++)
 		panel->tile_mm2 += panel->pieces[i].area_mm2;
@@ -75,7 +77,8 @@ static void fill_panel(struct arena *arena, const struct field *field, const str
 	marks_sort(&list);
 	const struct mark *marks = list.marks.items;
 	for (size_t first = 0, end; first < list.marks.count; first = end) {
-		for (end = first + 1; end < list.marks.count && address_is_same(marks[first].at, marks[end].at);)
+		for (end = first + 1;
+		     end < list.marks.count && address_is_same(marks[first].at, marks[end].at);)
 			end++;
 		judge_marked(&f, marks + first, end - first);
 		if (end < list.marks.count)
@@ -84,14 +87,14 @@ static void fill_panel(struct arena *arena, const struct field *field, const str
 	sum_up(&f);
 }
 
-static struct panel panel_of_part(struct arena *arena, const struct field *field,
-                                  const struct position *position, size_t part)
+static struct panel panel_start(struct arena *arena, const struct field *field,
+                                const struct movement_panel *from, size_t number)
 {
 	struct panel panel = {
-		.id = arena_printf(arena, "%s.panel.%zu", field->lay->id, part + 1),
-		.part = part,
-		.ground = field->region.polygons[part],
-		.position = position->parts[part],
+		.id = arena_printf(arena, "%s.panel.%zu", field->lay->id, number),
+		.part = from->part,
+		.ground = from->ground,
+		.position = from->position,
 	};
 	panel.area_mm2 = polygon_area(&panel.ground);
 	struct box box = ring_box(panel.ground.outline);
@@ -101,16 +104,17 @@ static struct panel panel_of_part(struct arena *arena, const struct field *field
 }
 
 const struct tiling *tiling_place(struct arena *arena, const struct field *field,
-                                  const struct module *module, const struct position *position)
+                                  const struct module *module, const struct movement *movement)
 {
 	struct tiling *tiling = ARENA_NEW(arena, struct tiling);
 	tiling->field = field;
 	tiling->module = module;
+	tiling->movement = movement;
 	tiling->network = network_from_module(arena, module);
-	tiling->panel_count = field->region.count;
+	tiling->panel_count = movement->panel_count;
 	tiling->panels = ARENA_ARRAY(arena, struct panel, tiling->panel_count);
 	for (size_t i = 0; i < tiling->panel_count; i++) {
-		tiling->panels[i] = panel_of_part(arena, field, position, i);
+		tiling->panels[i] = panel_start(arena, field, &movement->panels[i], i + 1);
 		fill_panel(arena, field, module, &tiling->panels[i]);
 	}
 	return tiling;

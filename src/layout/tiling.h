@@ -5,7 +5,7 @@
 #ifndef LAYOUT_TILING_H
 #define LAYOUT_TILING_H
 #include "layout/field.h"
-#include "layout/position.h"
+#include "layout/movement.h"
 #include "pattern/network.h"
 
 /* Whole tiles of one face in one lattice row, from i = first to last. */
@@ -41,13 +41,14 @@ struct panel {
 struct tiling {
 	const struct field *field;
 	const struct module *module;
+	const struct movement *movement;
 	const struct network *network;
 	struct panel *panels;
 	size_t panel_count;
 };
 
 const struct tiling *tiling_place(struct arena *, const struct field *, const struct module *,
-                                  const struct position *);
+                                  const struct movement *);
 
 /* True where the face at the address is tile in this panel, whole or in pieces. */
 bool panel_has_tile(const struct panel *, struct address);

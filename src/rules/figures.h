@@ -19,6 +19,12 @@
 	FIGURE(HOLD_TILE_WIDTHS, "hold-tile-widths", NUMBER)                     \
 	FIGURE(CARRIED_WIDTH_INDOOR, "carried-width-indoor", LENGTH)             \
 	FIGURE(CARRIED_WIDTH_OUTDOOR, "carried-width-outdoor", LENGTH)           \
+	FIGURE(FIELD_WIDTH_OUTDOOR, "field-width-outdoor", LENGTH)               \
+	FIGURE(FIELD_SPACING_INDOOR, "field-spacing-indoor", LENGTH)             \
+	FIGURE(FIELD_SPACING_SUNLIT, "field-spacing-sunlit", LENGTH)             \
+	FIGURE(FIELD_SPACING_OUTDOOR, "field-spacing-outdoor", LENGTH)           \
+	FIGURE(FIELD_SPACING_SUSPENDED, "field-spacing-suspended", LENGTH)       \
+	FIGURE(FIELD_SPACING_HEATED, "field-spacing-heated", LENGTH)             \
 	FIGURE(CARRIED_COVER_WIDTH, "carried-cover-width", LENGTH)               \
 	FIGURE(SEALANT_DEPTH_SHARE, "sealant-depth-share", NUMBER)               \
 	FIGURE(SEALANT_DEPTH_LEAST, "sealant-depth-least", LENGTH)               \
