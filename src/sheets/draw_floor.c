@@ -233,7 +233,8 @@ static enum pen crack_pen(struct sheet *sheet, const struct site_crack *crack,
 	return PEN_CRACK;
 }
 
-/* A stepped crack has the step's mark at its middle, on its right side. */
+/* A stepped crack has the step's mark at its middle. Which side is low the plan does not
+ * say, so neither does the mark: it stands for the step. */
 static void draw_step(struct sheet *sheet, const struct site_crack *crack, struct paper_point a,
                       struct paper_point b)
 {

@@ -89,7 +89,8 @@ static bool has_chain(const struct located *all, const struct places *corners, e
 	case CHAIN_ENDS:
 		return all->sides[side].at.count > 0;
 	case CHAIN_CORNERS:
-		return is_main && corners->at.count > 2;
+		/* The ends stand between the corners already. */
+		return is_main && corners->at.count > 2 && all->sides[side].at.count == 0;
 	default:
 		return is_main;
 	}

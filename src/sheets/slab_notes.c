@@ -40,6 +40,22 @@ static void add_slab(struct notes *notes, const struct plan_slab *slab)
 	notes_item(notes, NOTE_MATERIAL, "", age_text(draft, slab));
 }
 
+/* What was noted of a crack when it was measured. */
+static void add_remarks(struct notes *notes)
+{
+	const struct draft *draft = notes->sheet->draft;
+	bool is_first = true;
+	for (size_t i = 0; i < draft->site->crack_count; i++) {
+		const struct site_crack *crack = &draft->site->cracks[i];
+		if (!crack->plan->note)
+			continue;
+		if (is_first)
+			notes_heading(notes, NOTE_MATERIAL, "heading.as-found");
+		is_first = false;
+		notes_item(notes, NOTE_MATERIAL, draft_tag(draft, crack->id), crack->plan->note);
+	}
+}
+
 static const char *finding_text(const struct draft *draft, const struct finding *finding)
 {
 	const char *who = finding->rule->who;
@@ -80,6 +96,7 @@ void slab_notes(struct sheet *sheet)
 	notes_heading(&notes, NOTE_MATERIAL, "heading.slabs");
 	for (size_t i = 0; i < plan->slab_count; i++)
 		add_slab(&notes, &plan->slabs[i]);
+	add_remarks(&notes);
 	notes_heading(&notes, NOTE_FINDING, "heading.findings");
 	add_findings(&notes);
 	notes_missing(&notes);
