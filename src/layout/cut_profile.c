@@ -80,10 +80,11 @@ static void find_breaks(struct cut_profile *profile)
 	profile->breaks[CUT_PROFILE_BREAKS] = profile->period;
 }
 
-/* Mean over a stretch without a break, taken a hair inside: the penalty may jump at one. */
+/* Mean over a stretch without a break, taken inside it by more than a hair: the penalty may
+ * jump at a break, and comparisons there are a hair wide. */
 static double mean_of_piece(const struct cut_profile *profile, double from, double to)
 {
-	double inset = (to - from) * 1e-9;
+	double inset = fmin(10 * HAIR, (to - from) / 2);
 	return (cut_profile_worst_penalty(profile, from + inset) +
 	        cut_profile_worst_penalty(profile, to - inset)) /
 	       2;

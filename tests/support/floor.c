@@ -118,7 +118,11 @@ static void write_tile(struct floor *f, struct arena *arena)
 	f->panel.piece_count = 3;
 	for (size_t i = 0; i < 3; i++)
 		f->panel.pieces[i].area_mm2 = 3000 - 1000 * (double)i;
-	f->tiling = (struct tiling){&f->field, &f->module, NULL, &f->panel, 1};
+	f->tiling = (struct tiling){.field = &f->field,
+	                            .module = &f->module,
+	                            .movement = &f->movement,
+	                            .panels = &f->panel,
+	                            .panel_count = 1};
 }
 
 void floor_judge_crack(struct floor *f)
@@ -239,8 +243,15 @@ struct floor *floor_new(struct arena *arena, const struct rules *rules)
 	write_cracks(f, arena);
 	write_strips(f, arena);
 	write_joints(f, arena);
-	f->lay = (struct placed_lay){&f->field,  &f->module, &f->position, &f->tiling,
-	                             &f->cracks, &f->strips, &f->joints,   &f->controls};
+	f->lay = (struct placed_lay){.field = &f->field,
+	                             .module = &f->module,
+	                             .position = &f->position,
+	                             .movement = &f->movement,
+	                             .tiling = &f->tiling,
+	                             .cracks = &f->cracks,
+	                             .strips = &f->strips,
+	                             .joints = &f->joints,
+	                             .controls = &f->controls};
 	f->placed = (struct placed){&f->site, rules, &f->lay, 1};
 	floor_judge_crack(f);
 	return f;

@@ -28,6 +28,7 @@ struct floor {
 	struct face face;
 	struct position position;
 	struct border_cut cut;
+	struct movement movement; /* no lines */
 	struct tiling tiling;
 	struct panel panel;
 	struct cracks cracks;
