@@ -185,16 +185,21 @@ struct side {
 static bool place_side(const struct placing *placing, struct side side,
                        struct soft_joint *out_joint)
 {
+	struct arena *arena = placing->arena;
 	double one_tile = placing->setting->reach.one_tile;
 	struct corridor *corridor = &placing->unit->corridor;
-	struct soft_ports from =
-		soft_end_ports(placing->arena, corridor, side.from, true, one_tile);
-	struct soft_ports to = soft_end_ports(placing->arena, corridor, side.to, false, one_tile);
-	const struct soft_ports *first = side.is_backwards ? &to : &from;
-	const struct soft_ports *last = side.is_backwards ? &from : &to;
-	if (search(placing, side.name, first, last, out_joint))
-		return true;
-	add_interrupted(placing, side.name, first, last);
+	struct soft_ports first = {0}, last = {0};
+	for (int extent = SOFT_EXTENT_LINE; extent <= SOFT_EXTENT_BEYOND; extent++) {
+		enum soft_extent own = (enum soft_extent)extent;
+		first = soft_end_ports(arena, corridor, side.from, true, own, one_tile);
+		last = soft_end_ports(arena, corridor, side.to, false, own, one_tile);
+		const struct soft_ports *from = side.is_backwards ? &last : &first;
+		const struct soft_ports *to = side.is_backwards ? &first : &last;
+		if (search(placing, side.name, from, to, out_joint))
+			return true;
+	}
+	add_interrupted(placing, side.name, side.is_backwards ? &last : &first,
+	                side.is_backwards ? &first : &last);
 	return false;
 }
 
@@ -253,14 +258,15 @@ static void place_in_joint(const struct placing *placing)
 	if (unit->end_count != 2)
 		return;
 	struct soft_ports ports[2];
-	for (int k = 0; k < 2; k++) {
-		double one_tile = placing->setting->reach.one_tile;
-		ports[k] = soft_end_ports(arena, &unit->corridor, &unit->ends[k], true, one_tile);
-		struct soft_ports right =
-			soft_end_ports(arena, &unit->corridor, &unit->ends[k], false, one_tile);
-		for (size_t p = 0; p < right.ports.count; p++)
-			if (!is_listed(&ports[k], right.ports.items[p]))
-				*array_push(arena, &ports[k].ports) = right.ports.items[p];
+	for (int k = 0; k < 4; k++) {
+		struct soft_ports side =
+			soft_end_ports(arena, &unit->corridor, &unit->ends[k / 2], k % 2,
+		                       SOFT_EXTENT_LINE, placing->setting->reach.one_tile);
+		if (k % 2 == 0)
+			ports[k / 2] = side;
+		for (size_t p = 0; p < side.ports.count; p++)
+			if (!is_listed(&ports[k / 2], side.ports.items[p]))
+				*array_push(arena, &ports[k / 2].ports) = side.ports.items[p];
 	}
 	struct soft_joint joint;
 	int first = unit->ends[0].which == 0 ? 0 : 1;

@@ -161,20 +161,34 @@ static void add_outline(struct arena *arena, struct corridor *corridor, struct s
 	}
 }
 
-/* Over the strip's end; where no joint crosses that half of it, over the flank from there
- * back to the crack's end. */
-static void add_end_line(struct arena *arena, struct corridor *corridor, struct soft_ports *ports,
-                         const struct soft_end *end, bool left)
+/* Over the flank from the strip's end back to the crack's end. */
+static void add_flank(struct arena *arena, struct corridor *corridor, struct soft_ports *ports,
+                      const struct soft_end *end, bool left, struct point out)
 {
-	struct point out = point_left(point_unit(point_sub(end->across.to, end->across.from)));
-	add_outline(arena, corridor, ports, end, left, end->across, out);
-	if (ports->ports.count > 0)
-		return;
 	struct point corner = left ? end->across.from : end->across.to;
 	double back = point_dot(out, point_sub(corner, end->at));
 	struct segment flank = {corner, point_sub(corner, point_scale(out, back))};
-	struct point aside = point_scale(point_left(out), left ? 1 : -1);
-	add_outline(arena, corridor, ports, end, left, flank, aside);
+	add_outline(arena, corridor, ports, end, left, flank,
+	            point_scale(point_left(out), left ? 1 : -1));
+}
+
+/* Every vertex past the crack's end. */
+static void add_beyond(struct arena *arena, struct corridor *corridor, struct soft_ports *ports,
+                       const struct soft_end *end, bool left, struct point out)
+{
+	const struct tiling *tiling = corridor->tiling;
+	struct segment ahead = {end->at, point_between(end->across.from, end->across.to, 0.5)};
+	size_t count;
+	const struct network_place *places =
+		network_near(arena, tiling->network, tiling->module,
+	                     tiling->panels[corridor->panel].position, ahead,
+	                     segment_length(end->across), &count);
+	for (size_t k = 0; k < 2 * count; k++) {
+		struct segment edge = corridor_segment(corridor, places[k / 2]);
+		struct point p = k % 2 ? edge.to : edge.from;
+		if (point_dot(out, point_sub(p, end->at)) >= 0 && is_on_side(end, p, left))
+			add_vertex(arena, corridor, ports, knot_of(corridor, places[k / 2], k % 2));
+	}
 }
 
 /* The border beside an end in the field, where it is near enough to serve. */
@@ -192,7 +206,8 @@ static void add_border_beside(struct arena *arena, struct corridor *corridor,
 }
 
 struct soft_ports soft_end_ports(struct arena *arena, struct corridor *corridor,
-                                 const struct soft_end *end, bool left, double one_tile)
+                                 const struct soft_end *end, bool left, enum soft_extent extent,
+                                 double one_tile)
 {
 	struct soft_ports ports = {0};
 	if (end->at_border) {
@@ -200,8 +215,13 @@ struct soft_ports soft_end_ports(struct arena *arena, struct corridor *corridor,
 		walk_border(arena, corridor, &ports, end, left);
 		return ports;
 	}
-	add_end_line(arena, corridor, &ports, end, left);
+	struct point out = point_left(point_unit(point_sub(end->across.to, end->across.from)));
+	add_outline(arena, corridor, &ports, end, left, end->across, out);
 	add_border_beside(arena, corridor, &ports, end, left, one_tile);
+	if (extent >= SOFT_EXTENT_FLANK)
+		add_flank(arena, corridor, &ports, end, left, out);
+	if (extent >= SOFT_EXTENT_BEYOND)
+		add_beyond(arena, corridor, &ports, end, left, out);
 	return ports;
 }
 

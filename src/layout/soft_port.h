@@ -17,10 +17,14 @@ struct soft_ports {
 	ARRAY_OF(struct soft_port) ports;
 };
 
+/* What serves at an end in the field: the line across the strip's end; where no joint leads
+ * there, the flank beside it too; at last any corner past the crack's end. */
+enum soft_extent { SOFT_EXTENT_LINE, SOFT_EXTENT_FLANK, SOFT_EXTENT_BEYOND };
+
 /* Ports to the left (or right) of an end, as one looks out; `one_tile` is how near a border
  * beside an end in the field may serve. */
 struct soft_ports soft_end_ports(struct arena *, struct corridor *, const struct soft_end *,
-                                 bool left, double one_tile);
+                                 bool left, enum soft_extent, double one_tile);
 /* Ports all along the border of the domain, wherever the corridor reaches it. */
 struct soft_ports soft_border_ports(struct arena *, struct corridor *);
 
