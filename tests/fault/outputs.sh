@@ -16,6 +16,22 @@ done
 check 'record to a full device' fails_with 3 /dev/full "$JURYSTICK" record "$plan" -o /dev/full
 check 'points to a full device' fails_with 3 /dev/full \
 	"$JURYSTICK" record "$plan" -o placed.xml --points /dev/full
+# What stood before stays, and nothing comes to stand beside it.
+mkdir pair
+echo older >pair/placed.xml
+stays() {
+	"$@" && [ "$(ls -A pair)" = placed.xml ] && [ "$(cat pair/placed.xml)" = older ]
+}
+check 'points to a full device, an older record' stays fails_with 3 /dev/full \
+	"$JURYSTICK" record "$plan" -o pair/placed.xml --points /dev/full
+check 'record to a full device, older points' stays fails_with 3 /dev/full \
+	"$JURYSTICK" record "$plan" -o /dev/full --points pair/placed.xml
+check 'record to a full standard output, older points' stays fails_with 3 error: \
+	to_full record "$plan" --points pair/placed.xml
+check 'record to a closed standard output, older points' stays fails_with 3 error: \
+	to_closed record "$plan" --points pair/placed.xml
+check 'points into a missing folder, an older record' stays fails_with 3 nowhere/points.csv \
+	"$JURYSTICK" record "$plan" -o pair/placed.xml --points nowhere/points.csv
 check 'record into a missing folder' fails_with 3 nowhere/placed.xml \
 	"$JURYSTICK" record "$plan" -o nowhere/placed.xml
 check 'points into a missing folder' fails_with 3 nowhere/points.csv \
