@@ -110,6 +110,6 @@ bool guard_admits(const char *bytes, size_t length, struct diag_list *diags)
 		return refuse(diags, line, "a tag longer than 64 kB; expected at most that");
 	if ((line = tag_scan_find_crowded(bytes, length, MARKUP_MOST_ATTRIBUTES)) != 0)
 		return refuse(diags, line,
-		              "a tag with more than 256 attributes; expected at most that");
+		              "a tag with more than 64 attributes; expected at most that");
 	return true;
 }

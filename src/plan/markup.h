@@ -12,7 +12,7 @@
 enum {
 	MARKUP_MOST_BYTES = 16 * 1024 * 1024,
 	MARKUP_MOST_TAG_BYTES = 64 * 1024,
-	MARKUP_MOST_ATTRIBUTES = 256, /* of a tag; the parser compares each with each */
+	MARKUP_MOST_ATTRIBUTES = 64, /* of a tag; the parser compares each with each */
 	MARKUP_MOST_DEPTH = 16,
 	MARKUP_MOST_ELEMENTS = 1000000,
 };

@@ -123,6 +123,9 @@ static void report(void *context, xmlErrorPtr error)
 	int repeated = error->code == XML_ERR_ATTRIBUTE_REDEFINED ? tag_scan_repeated(b->scan) : 0;
 	if (repeated)
 		diag_error(b->diags, repeated, "an attribute is repeated; expected it once");
+	else if (!b->root &&
+	         (error->code == XML_ERR_DOCUMENT_END || error->code == XML_ERR_DOCUMENT_EMPTY))
+		diag_error(b->diags, 1, "no element; expected <floor>");
 	else if (error->code == XML_ERR_DOCUMENT_END && b->open)
 		diag_error(b->diags, error->line,
 		           "the text ends within <%s> of line %d; expected </%s>", b->open->name,
@@ -172,8 +175,6 @@ enum status markup_parse(struct arena *arena, const char *bytes, size_t length,
 	b.parser->_private = &b;
 	xmlCtxtUseOptions(b.parser, XML_PARSE_NONET | XML_PARSE_BIG_LINES);
 	parse_in_chunks(&b, bytes, length);
-	if (!b.failed && !b.root)
-		diag_error(diags, 1, "no element; expected <floor>");
 	xmlFreeParserCtxt(b.parser);
 	*out_root = b.failed ? NULL : b.root;
 	return b.failed || !b.root ? STATUS_INPUT : STATUS_OK;

@@ -31,7 +31,8 @@ static int distance(const char *a, int a_length, const char *b, int b_length)
 bool is_misspelling(const char *written, const char *meant)
 {
 	size_t a_length = strlen(written), b_length = strlen(meant);
-	if (a_length > LONGEST || b_length > LONGEST)
+	if (a_length > LONGEST || b_length > LONGEST || a_length > b_length + MOST_SLIPS ||
+	    b_length > a_length + MOST_SLIPS)
 		return false;
 	int slips = distance(written, (int)a_length, meant, (int)b_length);
 	return slips <= MOST_SLIPS && 2 * slips < (int)b_length;

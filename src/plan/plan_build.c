@@ -177,7 +177,7 @@ static void read_attributes(struct plan_build *b, size_t built)
 {
 	const struct grammar_element *element = b->built.items[built].element;
 	const struct markup *node = b->built.items[built].node;
-	for (size_t i = 0; i < node->attribute_count; i++) {
+	for (size_t i = 0; i < node->attribute_count && !b->is_stopped; i++) {
 		const struct markup_attribute *written = &node->attributes[i];
 		const struct grammar_attribute *attribute =
 			grammar_find_attribute(element, written->name);
@@ -289,8 +289,8 @@ static void build_children(struct plan_build *b, size_t built)
 {
 	const struct grammar_element *element = b->built.items[built].element;
 	size_t *seen = ARENA_ARRAY(b->arena, size_t, element->child_count);
-	for (const struct markup *node = b->built.items[built].node->first_child; node;
-	     node = node->next) {
+	for (const struct markup *node = b->built.items[built].node->first_child;
+	     node && !b->is_stopped; node = node->next) {
 		const struct grammar_child *child = grammar_find_child(element, node->name);
 		if (child) {
 			build_child(b, built, node, child, seen[child - element->children]++);

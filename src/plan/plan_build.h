@@ -42,6 +42,8 @@ struct plan_naming {
 	size_t built;
 };
 
+enum { PLAN_MOST_FAULTS = 1000 };
+
 struct plan_build {
 	struct arena *arena;
 	struct diag_list *diags;
@@ -52,6 +54,8 @@ struct plan_build {
 	ARRAY_OF(struct plan_named) named;
 	ARRAY_OF(struct plan_naming) namings;
 	ARRAY_OF(struct plan_default) defaults;
+	size_t fault_count;
+	bool is_stopped; /* too many faults: the rest of the plan is not looked at */
 	bool nameless[PLAN_REF_OTHER + 1]; /* an element of the kind lacks its id */
 };
 

@@ -4,8 +4,15 @@
 
 void plan_fault(struct plan_build *b, size_t built, int line, const char *text)
 {
-	diag_error(b->diags, line, "%s", text);
 	plan_mark_faulty(b, built);
+	if (b->is_stopped)
+		return;
+	diag_error(b->diags, line, "%s", text);
+	if (++b->fault_count < PLAN_MOST_FAULTS)
+		return;
+	b->is_stopped = true;
+	diag_error(b->diags, line,
+	           "the plan has 1,000 errors; expected fewer, the rest is not read");
 }
 
 void plan_mark_faulty(struct plan_build *b, size_t built)

@@ -274,7 +274,7 @@ static void check_rooms_once(struct plan_build *b)
 {
 	struct taken lays = {ARENA_ARRAY(b->arena, size_t, b->plan->room_count)};
 	struct taken membranes = {ARENA_ARRAY(b->arena, size_t, b->plan->room_count)};
-	for (size_t i = 0; i < b->built.count; i++) {
+	for (size_t i = 0; i < b->built.count && !b->is_stopped; i++) {
 		const struct plan_built *at = at_of(b, i);
 		const struct plan_lay *lay = at->object;
 		const struct plan_membrane *membrane = at->object;
@@ -321,7 +321,7 @@ static void (*check_of(const char *element))(struct plan_build *, size_t)
 
 void plan_check(struct plan_build *b)
 {
-	for (size_t i = 0; i < b->built.count; i++) {
+	for (size_t i = 0; i < b->built.count && !b->is_stopped; i++) {
 		void (*check)(struct plan_build *, size_t) =
 			check_of(b->built.items[i].element->name);
 		if (check)

@@ -19,11 +19,14 @@ enum status plan_parse(struct arena *arena, const char *bytes, size_t length,
 	}
 	struct plan_build b = {.arena = arena, .diags = diags};
 	plan_build_floor(&b, root);
-	plan_resolve(&b);
-	plan_fill_dependent(&b);
-	plan_check(&b);
+	if (!b.is_stopped)
+		plan_resolve(&b);
+	if (!b.is_stopped) {
+		plan_fill_dependent(&b);
+		plan_check(&b);
+	}
 	b.plan->defaults = b.defaults.items;
 	b.plan->default_count = b.defaults.count;
-	*out_plan = b.plan;
+	*out_plan = b.is_stopped ? NULL : b.plan;
 	return diags->diags.count > before ? STATUS_INPUT : STATUS_OK;
 }

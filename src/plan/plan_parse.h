@@ -1,7 +1,8 @@
 /* plan_parse.h - the text of a floor description into a plan.
  * Owns: the plan lives in the arena given. Fails: STATUS_INPUT, with every error of the
  * text in the diagnostics and none that only follows from another; the plan is there all the
- * same where the text is well-formed, what is in error marked PLAN_FAULTY. */
+ * same where the text is well-formed and has fewer than 1,000 errors, what is in error marked
+ * PLAN_FAULTY; else NULL. */
 #ifndef PLAN_PLAN_PARSE_H
 #define PLAN_PLAN_PARSE_H
 #include "base/diag.h"

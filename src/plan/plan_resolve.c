@@ -84,7 +84,7 @@ static void sort_names(struct plan_build *b)
 	size_t count = b->named.count, run = 0;
 	if (count)
 		qsort(named, count, sizeof *named, by_id);
-	for (size_t i = 1; i < count; i++) {
+	for (size_t i = 1; i < count && !b->is_stopped; i++) {
 		if (strcmp(named[i].id, named[run].id) == 0) {
 			report_same(b, &named[run], &named[i]);
 			continue;
@@ -266,7 +266,7 @@ static struct list resolve_list(struct plan_build *b, const struct plan_naming *
 	struct list list = {ARENA_ARRAY(b->arena, const struct plan_named *, strlen(at) / 2 + 1),
 	                    0};
 	bool is_sound = true, is_empty = true;
-	while (*at) {
+	while (*at && !b->is_stopped) {
 		const char *start = at;
 		while (*at && !is_blank(*at))
 			at++;
@@ -324,7 +324,7 @@ void plan_resolve(struct plan_build *b)
 {
 	name_walls(b);
 	sort_names(b);
-	for (size_t i = 0; i < b->namings.count; i++) {
+	for (size_t i = 0; i < b->namings.count && !b->is_stopped; i++) {
 		const struct plan_naming *naming = &b->namings.items[i];
 		switch (naming->attribute->value) {
 		case GRAMMAR_REFS:
