@@ -189,7 +189,7 @@ static bool place_side(const struct placing *placing, struct side side,
 	double one_tile = placing->setting->reach.one_tile;
 	struct corridor *corridor = &placing->unit->corridor;
 	struct soft_ports first = {0}, last = {0};
-	for (int extent = SOFT_EXTENT_LINE; extent <= SOFT_EXTENT_BEYOND; extent++) {
+	for (int extent = SOFT_EXTENT_LINE; extent <= SOFT_EXTENT_NEAR; extent++) {
 		enum soft_extent own = (enum soft_extent)extent;
 		first = soft_end_ports(arena, corridor, side.from, true, own, one_tile);
 		last = soft_end_ports(arena, corridor, side.to, false, own, one_tile);

@@ -172,9 +172,9 @@ static void add_flank(struct arena *arena, struct corridor *corridor, struct sof
 	            point_scale(point_left(out), left ? 1 : -1));
 }
 
-/* Every vertex past the crack's end. */
+/* Every vertex that lies past the crack's end, less `short_by`. */
 static void add_beyond(struct arena *arena, struct corridor *corridor, struct soft_ports *ports,
-                       const struct soft_end *end, bool left, struct point out)
+                       const struct soft_end *end, bool left, struct point out, double short_by)
 {
 	const struct tiling *tiling = corridor->tiling;
 	struct segment ahead = {end->at, point_between(end->across.from, end->across.to, 0.5)};
@@ -186,7 +186,7 @@ static void add_beyond(struct arena *arena, struct corridor *corridor, struct so
 	for (size_t k = 0; k < 2 * count; k++) {
 		struct segment edge = corridor_segment(corridor, places[k / 2]);
 		struct point p = k % 2 ? edge.to : edge.from;
-		if (point_dot(out, point_sub(p, end->at)) >= 0 && is_on_side(end, p, left))
+		if (point_dot(out, point_sub(p, end->at)) >= -short_by && is_on_side(end, p, left))
 			add_vertex(arena, corridor, ports, knot_of(corridor, places[k / 2], k % 2));
 	}
 }
@@ -221,7 +221,8 @@ struct soft_ports soft_end_ports(struct arena *arena, struct corridor *corridor,
 	if (extent >= SOFT_EXTENT_FLANK)
 		add_flank(arena, corridor, &ports, end, left, out);
 	if (extent >= SOFT_EXTENT_BEYOND)
-		add_beyond(arena, corridor, &ports, end, left, out);
+		add_beyond(arena, corridor, &ports, end, left, out,
+		           extent == SOFT_EXTENT_NEAR ? one_tile : 0);
 	return ports;
 }
 

@@ -18,8 +18,14 @@ struct soft_ports {
 };
 
 /* What serves at an end in the field: the line across the strip's end; where no joint leads
- * there, the flank beside it too; at last any corner past the crack's end. */
-enum soft_extent { SOFT_EXTENT_LINE, SOFT_EXTENT_FLANK, SOFT_EXTENT_BEYOND };
+ * there, the flank beside it too, then any corner past the crack's end, at last any that lacks
+ * no more than one tile to it. */
+enum soft_extent {
+	SOFT_EXTENT_LINE,
+	SOFT_EXTENT_FLANK,
+	SOFT_EXTENT_BEYOND,
+	SOFT_EXTENT_NEAR,
+};
 
 /* Ports to the left (or right) of an end, as one looks out; `one_tile` is how near a border
  * beside an end in the field may serve. */
