@@ -3,7 +3,8 @@
 #include "geometry/overlay.h"
 #include "geometry/tolerance.h"
 
-struct piece_judge piece_judge_in(struct arena *arena, const struct polygon *ground, double remainder)
+struct piece_judge piece_judge_in(struct arena *arena, const struct polygon *ground,
+                                  double remainder)
 {
 	return (struct piece_judge){
 		.arena = arena,
@@ -64,22 +65,47 @@ static const struct region *core_of(struct piece_judge *judge)
 {
 	if (!judge->has_core) {
 		struct region panel = {(struct polygon *)judge->ground, 1};
-		judge->core = overlay_offset(judge->arena, &panel, -judge->remainder, OVERLAY_ROUND);
+		judge->core =
+			overlay_offset(judge->arena, &panel, -judge->remainder, OVERLAY_ROUND);
 		judge->has_core = true;
 	}
 	return &judge->core;
 }
 
+static double reach_of_part(const struct polygon *part, struct border_edge edge)
+{
+	double most = 0;
+	for (size_t i = 0; i < part->outline.count; i++)
+		most = fmax(most, distance_to_edge(edge, part->outline.points[i]));
+	return most;
+}
+
+/* All of the part lies within the remainder of one edge: the distance from a segment is
+ * convex, so its corners tell. */
+static bool hugs_an_edge(const struct piece_judge *judge, const struct polygon *part,
+                         const size_t *near, size_t near_count)
+{
+	for (size_t i = 0; i < near_count; i++)
+		if (reach_of_part(part, judge->edges.edges[near[i]]) <=
+		    judge->remainder + TOLERANCE_SAME)
+			return true;
+	return false;
+}
+
 /* Some point of the part is farther than the remainder from the panel's border. Most parts
- * keep a corner of their face that proves it; the others are cut against the core. */
+ * keep a corner of their face that proves it, or hug one edge; the others, in corners, are
+ * cut against the core. */
 static bool reaches_core(struct piece_judge *judge, const struct polygon *part, const size_t *near,
                          size_t near_count)
 {
 	for (size_t i = 0; i < part->outline.count; i++) {
 		struct point p = part->outline.points[i];
-		if (distance_to_near(judge, near, near_count, p) > judge->remainder + TOLERANCE_SAME)
+		if (distance_to_near(judge, near, near_count, p) >
+		    judge->remainder + TOLERANCE_SAME)
 			return true;
 	}
+	if (hugs_an_edge(judge, part, near, near_count))
+		return false;
 	struct region region = {(struct polygon *)part, 1};
 	struct region inner = overlay_intersection(judge->arena, &region, core_of(judge));
 	return region_area(&inner) > TOLERANCE_AREA_MM2;
@@ -107,7 +133,7 @@ static struct region cut_by_overlay(struct piece_judge *judge, struct ring face)
 static void sort_part(struct piece_judge *judge, const struct polygon *part, struct address at,
                       const size_t *near, size_t near_count, struct piece_list *out)
 {
-	if (!holds_disc(judge, part) || !reaches_core(judge, part, near, near_count)) {
+	if (!reaches_core(judge, part, near, near_count) || !holds_disc(judge, part)) {
 		out->lost_mm2 += polygon_area(part);
 		return;
 	}
