@@ -27,20 +27,14 @@ static double line_distance(struct line line, struct point p)
 	return least;
 }
 
-/* The panel that holds most of the line. */
-static size_t panel_of(struct arena *arena, const struct tiling *tiling, struct line line)
+static bool *panels_of(struct arena *arena, const struct tiling *tiling, struct line line)
 {
-	size_t count, best = tiling->panel_count;
+	size_t count;
 	const struct panel_line *lines = panel_lines(arena, tiling, line, &count);
-	double most = 0;
-	for (size_t k = 0; k < count; k++) {
-		double length = line_length(lines[k].line);
-		if (length > most + TOLERANCE_SAME) {
-			most = length;
-			best = lines[k].panel;
-		}
-	}
-	return best;
+	bool *panels = ARENA_ARRAY(arena, bool, tiling->panel_count);
+	for (size_t k = 0; k < count; k++)
+		panels[lines[k].panel] = true;
+	return panels;
 }
 
 static enum part_end end_at(const struct part_list *list, size_t index, struct point end,
@@ -62,7 +56,7 @@ static struct crack_part *nearest_part(struct part_list *list, size_t crack, siz
 	for (size_t k = 0; k < list->parts.count; k++) {
 		struct crack_part *part = &list->parts.items[k];
 		double distance = line_distance(part->line, p);
-		if (part->crack == crack && part->panel == panel &&
+		if (part->crack == crack && part->panels[panel] &&
 		    distance < least - TOLERANCE_SAME) {
 			least = distance;
 			best = part;
@@ -100,12 +94,11 @@ static struct part_list list_parts(struct arena *arena, const struct tiling *til
 				overlay_clip_line(arena, crack->runs[r], ground, &count);
 			for (size_t k = 0; k < count; k++)
 				if (line_length(lines[k]) > TOLERANCE_WHOLE)
-					*array_push(arena, &list.parts) =
-						(struct crack_part){.crack = group->cracks[c],
-					                            .line = lines[k],
-					                            .run = crack->runs[r],
-					                            .panel = panel_of(arena, tiling,
-					                                              lines[k])};
+					*array_push(arena, &list.parts) = (struct crack_part){
+						.crack = group->cracks[c],
+						.line = lines[k],
+						.run = crack->runs[r],
+						.panels = panels_of(arena, tiling, lines[k])};
 		}
 	}
 	return list;

@@ -15,12 +15,12 @@ enum part_end {
 
 struct crack_part {
 	size_t crack; /* index into cracks->cracks */
-	size_t panel; /* where it lies; panel_count: in none */
+	bool *panels; /* those it lies in: movement joints part panels, not strips */
 	struct line line;
 	struct line run;        /* the run of the crack that it is part of */
 	struct line way;        /* the line, prolonged where it ends in the field */
 	enum part_end ends[2];  /* of its first and last point */
-	struct tile_ref *tiles; /* crossed, of its panel */
+	struct tile_ref *tiles; /* crossed, of its panels */
 	size_t tile_count;
 	struct strip_leg *legs; /* along `way` */
 	size_t leg_count;

@@ -3,6 +3,85 @@
 #include "geometry/overlay.h"
 #include "geometry/tolerance.h"
 
+/* A stretch of a part in one panel. */
+struct panel_part {
+	size_t panel;
+	struct crack_part part;
+};
+
+struct panel_part_list {
+	ARRAY_OF(struct panel_part) stretches;
+};
+
+static bool is_end(struct line line, size_t index, struct point p)
+{
+	return point_distance(line.points[index], p) < TOLERANCE_SAME;
+}
+
+/* The way along a stretch: prolonged where the part itself is; its other ends are borders of
+ * the panel. */
+static void cut_way(struct arena *arena, const struct crack_part *whole, struct crack_part *part)
+{
+	struct line line = part->line;
+	struct line way = {ARENA_ARRAY(arena, struct point, line.count + 2), 0};
+	size_t last = whole->line.count - 1, last_way = whole->way.count - 1;
+	bool first_is_end = is_end(whole->line, 0, line.points[0]);
+	bool last_is_end = is_end(whole->line, last, line.points[line.count - 1]);
+	if (first_is_end && !is_end(whole->way, 0, line.points[0]))
+		way.points[way.count++] = whole->way.points[0];
+	for (size_t k = 0; k < line.count; k++)
+		way.points[way.count++] = line.points[k];
+	if (last_is_end && !is_end(whole->way, last_way, line.points[line.count - 1]))
+		way.points[way.count++] = whole->way.points[last_way];
+	part->way = way;
+	part->ends[0] = first_is_end ? whole->ends[0] : PART_END_BORDER;
+	part->ends[1] = last_is_end ? whole->ends[1] : PART_END_BORDER;
+}
+
+/* Every tile goes with the nearest stretch of its panel. */
+static struct panel_part *nearest_panel_part(struct panel_part_list *list, size_t from,
+                                             size_t panel, struct point p)
+{
+	struct panel_part *best = NULL;
+	double least = INFINITY;
+	for (size_t k = from; k < list->stretches.count; k++) {
+		struct line line = list->stretches.items[k].part.line;
+		if (list->stretches.items[k].panel != panel)
+			continue;
+		for (size_t i = 0; i + 1 < line.count; i++) {
+			struct segment side = {line.points[i], line.points[i + 1]};
+			double distance = segment_distance(side, p);
+			if (distance >= least - TOLERANCE_SAME)
+				continue;
+			least = distance;
+			best = &list->stretches.items[k];
+		}
+	}
+	return best;
+}
+
+static void cut_part(struct arena *arena, const struct tiling *tiling,
+                     const struct crack_part *whole, struct panel_part_list *list)
+{
+	size_t count, first = list->stretches.count;
+	const struct panel_line *lines = panel_lines(arena, tiling, whole->line, &count);
+	for (size_t k = 0; k < count; k++) {
+		struct panel_part stretch = {lines[k].panel, *whole};
+		stretch.part.line = lines[k].line;
+		cut_way(arena, whole, &stretch.part);
+		stretch.part.tiles = ARENA_ARRAY(arena, struct tile_ref, whole->tile_count);
+		stretch.part.tile_count = 0;
+		*array_push(arena, &list->stretches) = stretch;
+	}
+	for (size_t t = 0; t < whole->tile_count; t++) {
+		struct point middle = ring_middle(tile_ref_ring(arena, tiling, whole->tiles[t]));
+		struct panel_part *stretch =
+			nearest_panel_part(list, first, whole->tiles[t].panel, middle);
+		if (stretch)
+			stretch->part.tiles[stretch->part.tile_count++] = whole->tiles[t];
+	}
+}
+
 static bool lines_meet(struct line a, struct line b)
 {
 	for (size_t i = 0; i + 1 < a.count; i++)
@@ -15,16 +94,17 @@ static bool lines_meet(struct line a, struct line b)
 }
 
 static bool hang_together(struct arena *arena, const struct tiling *tiling,
-                          const struct crack_part *a, const struct crack_part *b)
+                          const struct panel_part *a, const struct panel_part *b)
 {
 	return a->panel == b->panel &&
-	       (lines_meet(a->line, b->line) ||
-	        crossed_touch(arena, tiling, a->tiles, a->tile_count, b->tiles, b->tile_count));
+	       (lines_meet(a->part.line, b->part.line) ||
+	        crossed_touch(arena, tiling, a->part.tiles, a->part.tile_count, b->part.tiles,
+	                      b->part.tile_count));
 }
 
-/* Number of the first part that each part hangs together with, itself where it is the first. */
+/* Number of the first stretch that each hangs together with, itself where it is the first. */
 static size_t *leaders_of(struct arena *arena, const struct tiling *tiling,
-                          const struct crack_part *parts, size_t count)
+                          const struct panel_part *parts, size_t count)
 {
 	size_t *leaders = ARENA_ARRAY(arena, size_t, count);
 	for (size_t b = 0; b < count; b++) {
@@ -160,15 +240,20 @@ struct soft_unit *soft_units(struct arena *arena, const struct soft_setting *set
                              const struct region *strip, size_t *out_count)
 {
 	ARRAY_OF(struct soft_unit) units = {0};
-	const size_t *leaders = leaders_of(arena, setting->tiling, parts, part_count);
-	for (size_t first = 0; first < part_count; first++) {
-		if (leaders[first] != first || parts[first].panel == setting->tiling->panel_count)
+	struct panel_part_list list = {0};
+	for (size_t k = 0; k < part_count; k++)
+		cut_part(arena, setting->tiling, &parts[k], &list);
+	const struct panel_part *stretches = list.stretches.items;
+	size_t count = list.stretches.count;
+	const size_t *leaders = leaders_of(arena, setting->tiling, stretches, count);
+	for (size_t first = 0; first < count; first++) {
+		if (leaders[first] != first)
 			continue;
-		struct soft_unit unit = {.group = group, .panel = parts[first].panel};
-		unit.parts = ARENA_ARRAY(arena, const struct crack_part *, part_count);
-		for (size_t k = first; k < part_count; k++)
+		struct soft_unit unit = {.group = group, .panel = stretches[first].panel};
+		unit.parts = ARENA_ARRAY(arena, const struct crack_part *, count);
+		for (size_t k = first; k < count; k++)
 			if (leaders[k] == first)
-				unit.parts[unit.part_count++] = &parts[k];
+				unit.parts[unit.part_count++] = &stretches[k].part;
 		finish_unit(arena, setting, strip, &unit);
 		*array_push(arena, &units) = unit;
 	}

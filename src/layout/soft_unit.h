@@ -8,7 +8,7 @@
 
 struct soft_unit {
 	size_t group, panel;
-	const struct crack_part **parts;
+	const struct crack_part **parts; /* cut to the panel: line, way, ends, tiles */
 	size_t part_count;
 	struct region crossed; /* of the parts: B */
 	struct corridor corridor;

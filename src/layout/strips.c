@@ -171,7 +171,7 @@ static struct crack_part *nearest_part(const struct laying *laying, size_t panel
 	for (size_t k = 0; k < laying->part_count; k++) {
 		struct crack_part *part = &laying->parts[k];
 		double distance = strip_leg_distance(crack_part_leg(part, p), p);
-		if (part->panel == panel && distance < least - TOLERANCE_SAME) {
+		if (part->panels[panel] && distance < least - TOLERANCE_SAME) {
 			least = distance;
 			best = part;
 		}
