@@ -44,18 +44,41 @@ struct arena *arena_new(void)
 	return allocate_or_exit(sizeof(struct arena));
 }
 
+static void release_deferred(struct arena *arena)
+{
+	for (struct deferred *d = arena->deferred; d; d = d->next)
+		d->release(d->handle);
+	arena->deferred = NULL;
+}
+
+static void free_chunks(struct chunk *chunks)
+{
+	while (chunks) {
+		struct chunk *next = chunks->next;
+		free(chunks);
+		chunks = next;
+	}
+}
+
 void arena_free(struct arena *arena)
 {
 	if (!arena)
 		return;
-	for (struct deferred *d = arena->deferred; d; d = d->next)
-		d->release(d->handle);
-	while (arena->chunks) {
-		struct chunk *next = arena->chunks->next;
-		free(arena->chunks);
-		arena->chunks = next;
-	}
+	release_deferred(arena);
+	free_chunks(arena->chunks);
 	free(arena);
+}
+
+void arena_clear(struct arena *arena)
+{
+	release_deferred(arena);
+	struct chunk *kept = arena->chunks;
+	if (!kept)
+		return;
+	free_chunks(kept->next);
+	kept->next = NULL;
+	memset(kept->bytes, 0, kept->used);
+	kept->used = 0;
 }
 
 static struct chunk *add_chunk(struct arena *arena, size_t size)

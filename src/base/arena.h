@@ -13,6 +13,9 @@ struct arena;
 
 struct arena *arena_new(void);
 void arena_free(struct arena *); /* NULL is fine */
+/* Takes back every block at once and keeps one chunk for what comes next: for scratch
+ * memory of a loop. Registered handles are released. */
+void arena_clear(struct arena *);
 
 void *arena_alloc(struct arena *, size_t size);
 /* `count` * `size` checked for overflow. */

@@ -13,6 +13,7 @@
 /* Borders of the ground with the gap each one keeps. */
 struct source {
 	struct site_edge edge; /* in the lay's axes */
+	struct point along;    /* its direction */
 	double gap;
 };
 
@@ -40,11 +41,14 @@ static void add_room_sources(struct making *making, const struct site_room *room
 {
 	size_t count;
 	const struct site_edge *edges = site_room_borders(making->arena, room, &count);
-	for (size_t i = 0; i < count; i++)
+	for (size_t i = 0; i < count; i++) {
+		struct site_edge edge = edge_in_frame(making->field->frame, edges[i]);
 		*array_push(making->arena, &making->sources) = (struct source){
-			edge_in_frame(making->field->frame, edges[i]),
-			gap_of_kind(making->field, edges[i].kind),
+			.edge = edge,
+			.along = point_unit(point_sub(edge.to, edge.from)),
+			.gap = gap_of_kind(making->field, edge.kind),
 		};
+	}
 }
 
 static void find_rooms(struct making *making)
@@ -52,7 +56,8 @@ static void find_rooms(struct making *making)
 	struct field *field = making->field;
 	field->rooms = ARENA_ARRAY(making->arena, const struct site_room *, field->lay->room_count);
 	for (size_t i = 0; i < field->lay->room_count; i++) {
-		const struct site_room *room = site_room_find(making->site, field->lay->rooms[i]->id);
+		const struct site_room *room =
+			site_room_find(making->site, field->lay->rooms[i]->id);
 		field->rooms[field->room_count++] = room;
 		add_room_sources(making, room);
 	}
@@ -67,7 +72,8 @@ static struct region bare_slab(struct making *making)
 		const struct site_room *room = making->field->rooms[i];
 		*array_push(arena, &grounds) = site_room_ground(arena, room);
 		for (size_t o = 0; o < room->obstacle_count; o++)
-			*array_push(arena, &obstacles) = region_from_ring(arena, room->obstacles[o].ring);
+			*array_push(arena, &obstacles) =
+				region_from_ring(arena, room->obstacles[o].ring);
 	}
 	struct region ground = overlay_union_all(arena, grounds.items, grounds.count);
 	struct region taken = overlay_union_all(arena, obstacles.items, obstacles.count);
@@ -79,9 +85,8 @@ static struct region bare_slab(struct making *making)
 static struct segment source_line(const struct source *source, bool moved, bool with_mitres)
 {
 	double gap = moved ? source->gap : 0;
-	struct point along = point_unit(point_sub(source->edge.to, source->edge.from));
-	struct point in = point_scale(point_left(along), gap);
-	struct point past = point_scale(along, with_mitres ? gap : 0);
+	struct point in = point_scale(point_left(source->along), gap);
+	struct point past = point_scale(source->along, with_mitres ? gap : 0);
 	return (struct segment){point_sub(point_add(source->edge.from, in), past),
 	                        point_add(point_add(source->edge.to, in), past)};
 }
@@ -92,15 +97,18 @@ static const double REACH = 1e-3;
 /* Distance of an edge from a source that runs the same way; infinite where it does not. */
 static double distance_from_source(const struct source *source, bool moved, struct segment edge)
 {
-	struct segment line = source_line(source, moved, true);
-	if (point_dot(point_sub(line.to, line.from), point_sub(edge.to, edge.from)) <= 0)
+	double off = point_cross(source->along, point_sub(edge.from, source->edge.from));
+	if (fabs(off - (moved ? source->gap : 0)) > REACH ||
+	    point_dot(source->along, point_sub(edge.to, edge.from)) <= 0)
 		return INFINITY;
+	struct segment line = source_line(source, moved, true);
 	return fmax(segment_distance(line, point_between(edge.from, edge.to, 0.25)),
 	            segment_distance(line, point_between(edge.from, edge.to, 0.75)));
 }
 
 /* The source an edge of the ground (or, `moved`, of the field) comes from. */
-static const struct source *find_source(const struct making *making, bool moved, struct segment edge)
+static const struct source *find_source(const struct making *making, bool moved,
+                                        struct segment edge)
 {
 	const struct source *best = NULL;
 	double least = REACH;
@@ -124,17 +132,25 @@ static int by_value(const void *a, const void *b)
 /* Shares of an edge at which it passes from one source to the next (a wall, a doorway in
  * line with it, the wall again): the overlay has made one edge of them. 0 is always among
  * them. */
-static size_t breaks_of_edge(const struct making *making, bool moved, struct segment edge, double **out_shares)
+static size_t breaks_of_edge(const struct making *making, bool moved, struct segment edge,
+                             double **out_shares)
 {
 	double length = segment_length(edge);
 	double *shares = ARENA_ARRAY(making->arena, double, 2 * making->sources.count + 1);
 	size_t count = 1;
 	for (size_t i = 0; i < making->sources.count; i++) {
-		struct segment line = source_line(&making->sources.items[i], moved, false);
+		const struct source *source = &making->sources.items[i];
+		double off = point_cross(source->along, point_sub(edge.from, source->edge.from));
+		if (fabs(off - (moved ? source->gap : 0)) > REACH + length * TOLERANCE_PARALLEL)
+			continue;
+		struct segment line = source_line(source, moved, false);
 		struct point ends[] = {line.from, line.to};
 		for (int e = 0; e < 2; e++) {
-			double along = point_dot(point_sub(ends[e], edge.from), point_sub(edge.to, edge.from)) / length;
-			if (along > REACH && along < length - REACH && segment_distance(edge, ends[e]) < REACH)
+			double along = point_dot(point_sub(ends[e], edge.from),
+			                         point_sub(edge.to, edge.from)) /
+			               length;
+			if (along > REACH && along < length - REACH &&
+			    segment_distance(edge, ends[e]) < REACH)
 				shares[count++] = along / length;
 		}
 	}
@@ -177,7 +193,8 @@ static struct region broken_region(const struct making *making, const struct reg
 		const struct polygon *from = &region->polygons[i];
 		struct polygon *to = &broken.polygons[i];
 		*to = (struct polygon){broken_ring(making, false, from->outline),
-		                       ARENA_ARRAY(arena, struct ring, from->hole_count), from->hole_count};
+		                       ARENA_ARRAY(arena, struct ring, from->hole_count),
+		                       from->hole_count};
 		for (size_t h = 0; h < from->hole_count; h++)
 			to->holes[h] = broken_ring(making, false, from->holes[h]);
 	}
@@ -202,8 +219,8 @@ static void take_carried(struct making *making)
 {
 	struct arena *arena = making->arena;
 	struct field *field = making->field;
-	field->carried = carried_place(arena, making->site, making->rules, field->frame, &field->ground,
-	                               is_outdoor(field), &field->carried_count);
+	field->carried = carried_place(arena, making->site, making->rules, field->frame,
+	                               &field->ground, is_outdoor(field), &field->carried_count);
 	struct region *bands = ARENA_ARRAY(arena, struct region, field->carried_count);
 	for (size_t i = 0; i < field->carried_count; i++)
 		bands[i] = field->carried[i].band;
@@ -239,7 +256,8 @@ static const struct field_carried *carried_beside(const struct field *field, str
 	return NULL;
 }
 
-static struct field_border border_of_edge(const struct making *making, size_t part, struct segment edge)
+static struct field_border border_of_edge(const struct making *making, size_t part,
+                                          struct segment edge)
 {
 	struct field_border border = {.part = part, .from = edge.from, .to = edge.to, .show = true};
 	const struct source *source = find_source(making, true, edge);
@@ -249,7 +267,8 @@ static struct field_border border_of_edge(const struct making *making, size_t pa
 		border.base = source->edge.base;
 		border.show = source->edge.show;
 		border.gap = source->gap;
-		border.is_doorway = source->edge.kind == SITE_EDGE_JAMB || source->edge.kind == SITE_EDGE_STOP;
+		border.is_doorway =
+			source->edge.kind == SITE_EDGE_JAMB || source->edge.kind == SITE_EDGE_STOP;
 		return border;
 	}
 	const struct field_carried *carried = carried_beside(making->field, edge);
@@ -266,7 +285,9 @@ static void list_borders(struct making *making)
 	for (size_t part = 0; part < field->region.count; part++) {
 		const struct polygon *polygon = &field->region.polygons[part];
 		for (size_t r = 0; r <= polygon->hole_count; r++) {
-			struct ring ring = broken_ring(making, true, r ? polygon->holes[r - 1] : polygon->outline);
+			struct ring ring =
+				broken_ring(making, true,
+			                    r ? polygon->holes[r - 1] : polygon->outline);
 			for (size_t i = 0; i < ring.count; i++)
 				*array_push(arena, &borders) =
 					border_of_edge(making, part, segment_of_ring(ring, i));
@@ -300,8 +321,8 @@ static bool separates_parts(const struct field *field, const struct field_carrie
 	return true;
 }
 
-const struct field *field_place(struct arena *arena, const struct site *site, const struct rules *rules,
-                                const struct plan_lay *lay)
+const struct field *field_place(struct arena *arena, const struct site *site,
+                                const struct rules *rules, const struct plan_lay *lay)
 {
 	struct field *field = ARENA_NEW(arena, struct field);
 	struct making making = {.arena = arena, .site = site, .rules = rules, .field = field};
@@ -317,7 +338,8 @@ const struct field *field_place(struct arena *arena, const struct site *site, co
 	field->region = inset_region(arena, &broken, gap_of_edge, &making);
 	take_carried(&making);
 	if (field->region.count)
-		qsort(field->region.polygons, field->region.count, sizeof *field->region.polygons, south_west_first);
+		qsort(field->region.polygons, field->region.count, sizeof *field->region.polygons,
+		      south_west_first);
 	field->area_mm2 = region_area(&field->region);
 	list_borders(&making);
 	for (size_t i = 0; i < field->carried_count; i++)

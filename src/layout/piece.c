@@ -3,11 +3,12 @@
 #include "geometry/overlay.h"
 #include "geometry/tolerance.h"
 
-struct piece_judge piece_judge_in(struct arena *arena, const struct polygon *ground,
-                                  double remainder)
+struct piece_judge piece_judge_in(struct arena *arena, struct arena *scratch,
+                                  const struct polygon *ground, double remainder)
 {
 	return (struct piece_judge){
 		.arena = arena,
+		.scratch = scratch,
 		.ground = ground,
 		.edges = border_edges_from_polygon(arena, ground),
 		.remainder = fmax(remainder, 0),
@@ -55,9 +56,10 @@ static bool is_whole(struct piece_judge *judge, struct ring face, const struct p
 	if (missing < TOLERANCE_AREA_MM2)
 		return true;
 	struct region region = {(struct polygon *)part, 1};
-	struct region grown = overlay_offset(judge->arena, &region, TOLERANCE_WHOLE, OVERLAY_ROUND);
-	struct region whole = region_from_ring(judge->arena, face);
-	struct region beyond = overlay_difference(judge->arena, &whole, &grown);
+	struct region grown =
+		overlay_offset(judge->scratch, &region, TOLERANCE_WHOLE, OVERLAY_ROUND);
+	struct region whole = region_from_ring(judge->scratch, face);
+	struct region beyond = overlay_difference(judge->scratch, &whole, &grown);
 	return beyond.count == 0;
 }
 
@@ -107,7 +109,7 @@ static bool reaches_core(struct piece_judge *judge, const struct polygon *part, 
 	if (hugs_an_edge(judge, part, near, near_count))
 		return false;
 	struct region region = {(struct polygon *)part, 1};
-	struct region inner = overlay_intersection(judge->arena, &region, core_of(judge));
+	struct region inner = overlay_intersection(judge->scratch, &region, core_of(judge));
 	return region_area(&inner) > TOLERANCE_AREA_MM2;
 }
 
@@ -118,7 +120,7 @@ static bool holds_disc(struct piece_judge *judge, const struct polygon *part)
 	struct region region = {(struct polygon *)part, 1};
 	if (region_area(&region) > radius * region_length(&region))
 		return true;
-	struct region inner = overlay_offset(judge->arena, &region, -radius, OVERLAY_MITRE);
+	struct region inner = overlay_offset(judge->scratch, &region, -radius, OVERLAY_MITRE);
 	return inner.count > 0;
 }
 
@@ -126,8 +128,8 @@ static bool holds_disc(struct piece_judge *judge, const struct polygon *part)
 static struct region cut_by_overlay(struct piece_judge *judge, struct ring face)
 {
 	struct region panel = {(struct polygon *)judge->ground, 1};
-	struct region window = region_from_ring(judge->arena, face);
-	return overlay_intersection(judge->arena, &window, &panel);
+	struct region window = region_from_ring(judge->scratch, face);
+	return overlay_intersection(judge->scratch, &window, &panel);
 }
 
 static void sort_part(struct piece_judge *judge, const struct polygon *part, struct address at,
@@ -137,13 +139,14 @@ static void sort_part(struct piece_judge *judge, const struct polygon *part, str
 		out->lost_mm2 += polygon_area(part);
 		return;
 	}
-	*array_push(judge->arena, &out->pieces) = (struct tile_piece){
-		.at = at,
-		.ring = part->outline,
-		.holes = part->holes,
-		.hole_count = part->hole_count,
-		.area_mm2 = polygon_area(part),
-	};
+	struct tile_piece piece = {.at = at, .area_mm2 = polygon_area(part)};
+	piece.ring = ring_copy(judge->arena, part->outline.points, part->outline.count);
+	piece.hole_count = part->hole_count;
+	piece.holes = ARENA_ARRAY(judge->arena, struct ring, part->hole_count);
+	for (size_t h = 0; h < part->hole_count; h++)
+		piece.holes[h] =
+			ring_copy(judge->arena, part->holes[h].points, part->holes[h].count);
+	*array_push(judge->arena, &out->pieces) = piece;
 }
 
 enum face_verdict piece_judge_face(struct piece_judge *judge, struct ring face, struct address at,
@@ -151,10 +154,10 @@ enum face_verdict piece_judge_face(struct piece_judge *judge, struct ring face, 
 {
 	struct window_parts loops;
 	struct region parts;
-	if (!window_clip(judge->arena, face, &judge->edges, near, near_count, &loops))
+	if (!window_clip(judge->scratch, face, &judge->edges, near, near_count, &loops))
 		parts = cut_by_overlay(judge, face);
 	else if (loops.count)
-		parts = window_region(judge->arena, &loops);
+		parts = window_region(judge->scratch, &loops);
 	else
 		return polygon_holds(judge->ground, middle(face)) ? FACE_WHOLE : FACE_OUTSIDE;
 	for (size_t i = 0; i < parts.count; i++)

@@ -11,6 +11,7 @@
 /* What the judgement of faces needs of a panel; built once a panel. */
 struct piece_judge {
 	struct arena *arena;
+	struct arena *scratch; /* cleared by the caller between faces */
 	const struct polygon *ground;
 	struct border_edges edges;
 	double remainder;     /* gap-max less gap */
@@ -18,7 +19,8 @@ struct piece_judge {
 	bool has_core;
 };
 
-struct piece_judge piece_judge_in(struct arena *, const struct polygon *ground, double remainder);
+struct piece_judge piece_judge_in(struct arena *, struct arena *scratch,
+                                  const struct polygon *ground, double remainder);
 /* How near an edge must come to a face to matter to its judgement. */
 double piece_judge_reach(const struct piece_judge *);
 

@@ -5,7 +5,7 @@
 #include "layout/piece.h"
 
 struct filling {
-	struct arena *arena;
+	struct arena *arena, *scratch;
 	const struct module *module;
 	struct panel *panel;
 	struct piece_judge judge;
@@ -30,7 +30,7 @@ static void fill_between(struct filling *f, struct mark before, struct mark afte
 	    after.at.i - before.at.i < 2)
 		return;
 	struct address first = {before.at.face, before.at.i + 1, before.at.j};
-	struct ring face = module_face_at(f->arena, f->module, first, f->panel->position);
+	struct ring face = module_face_at(f->scratch, f->module, first, f->panel->position);
 	struct point inside = point_between(face.points[0], face.points[face.count / 2], 0.5);
 	if (polygon_holds(&f->panel->ground, inside))
 		add_run(f, first.face, first.j, first.i, after.at.i - 1);
@@ -38,12 +38,12 @@ static void fill_between(struct filling *f, struct mark before, struct mark afte
 
 static void judge_marked(struct filling *f, const struct mark *marks, size_t count)
 {
-	size_t *near = ARENA_ARRAY(f->arena, size_t, count);
+	size_t *near = ARENA_ARRAY(f->scratch, size_t, count);
 	size_t near_count = 0;
 	for (size_t i = 0; i < count; i++)
 		near[near_count++] = marks[i].edge;
 	struct address at = marks[0].at;
-	struct ring face = module_face_at(f->arena, f->module, at, f->panel->position);
+	struct ring face = module_face_at(f->scratch, f->module, at, f->panel->position);
 	if (piece_judge_face(&f->judge, face, at, near, near_count, &f->list) == FACE_WHOLE)
 		add_run(f, at.face, at.j, at.i, at.i);
 }
@@ -68,9 +68,10 @@ static void sum_up(struct filling *f)
 static void fill_panel(struct arena *arena, const struct field *field, const struct module *module,
                        struct panel *panel)
 {
-	struct filling f = {.arena = arena, .module = module, .panel = panel};
-	f.judge = piece_judge_in(arena, &panel->ground, field->gap_max - field->gap);
-	struct mark_list list = {.arena = arena};
+	struct arena *scratch = arena_new(), *once = arena_new();
+	struct filling f = {.arena = arena, .scratch = scratch, .module = module, .panel = panel};
+	f.judge = piece_judge_in(arena, scratch, &panel->ground, field->gap_max - field->gap);
+	struct mark_list list = {.arena = once};
 	for (size_t e = 0; e < f.judge.edges.count; e++)
 		marks_add_edge(&list, module, panel->position, f.judge.edges.edges[e].from,
 		               f.judge.edges.edges[e].to, piece_judge_reach(&f.judge), e);
@@ -83,8 +84,11 @@ static void fill_panel(struct arena *arena, const struct field *field, const str
 		judge_marked(&f, marks + first, end - first);
 		if (end < list.marks.count)
 			fill_between(&f, marks[first], marks[end]);
+		arena_clear(scratch);
 	}
 	sum_up(&f);
+	arena_free(once);
+	arena_free(scratch);
 }
 
 static struct panel panel_start(struct arena *arena, const struct field *field,

@@ -151,6 +151,37 @@ static void test_deferred_calls_come_last_first(void **state)
 	assert_string_equal(trace.text, "cba");
 }
 
+static void test_cleared_memory_is_zero_again(void **state)
+{
+	(void)state;
+	struct arena *arena = arena_new();
+	for (size_t round = 0; round < 5; round++) {
+		for (size_t size = 1; size < 3 * CHUNK; size = size * 3 + 1) {
+			char *block = arena_alloc(arena, size);
+			for (size_t i = 0; i < size; i++)
+				assert_int_equal(block[i], 0);
+			memset(block, 'x', size);
+		}
+		arena_clear(arena);
+	}
+	arena_free(arena);
+}
+
+static void test_clearing_calls_what_was_deferred_once(void **state)
+{
+	(void)state;
+	struct arena *arena = arena_new(), *other = arena_new();
+	struct trace trace = {0};
+	struct step *step = ARENA_NEW(other, struct step);
+	*step = (struct step){.trace = &trace, .name = 'a'};
+	arena_defer(arena, leave_name, step);
+	arena_clear(arena);
+	assert_string_equal(trace.text, "a");
+	arena_free(arena);
+	assert_string_equal(trace.text, "a");
+	arena_free(other);
+}
+
 static void test_nothing_to_free(void **state)
 {
 	(void)state;
@@ -168,6 +199,8 @@ int main(void)
 		cmocka_unit_test(test_large_block_first),
 		cmocka_unit_test(test_text_copies),
 		cmocka_unit_test(test_deferred_calls_come_last_first),
+		cmocka_unit_test(test_cleared_memory_is_zero_again),
+		cmocka_unit_test(test_clearing_calls_what_was_deferred_once),
 		cmocka_unit_test(test_nothing_to_free),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
