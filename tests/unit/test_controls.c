@@ -21,7 +21,8 @@ static const struct sample SAMPLES[] = {
          "<obstacle id='C1' kind='column' x='1600' y='1200' wide='500' deep='500'/>", "", 3200,
          2400, 297},
 	{"hold in the middle", "",
-         "<crack id='K1' width='1mm' step='2mm'><at x='1450' y='1050'/><at x='1750' y='1350'/></crack>",
+         "<crack id='K1' width='1mm' step='2mm'><at x='1450' y='1050'/>"
+         "<at x='1750' y='1350'/></crack>",
          3200, 3600, 297},
 	{"doorway", "<doorway id='D1' wall='west' from='500' width='900'/>", "", 3200, 2400, 297},
 };

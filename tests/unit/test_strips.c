@@ -7,8 +7,8 @@
 #include "geometry/overlay.h"
 #include "support/laid.h"
 
-static const char *const STRAIGHT =
-	"<crack id='K1' width='1mm' wander='12mm'><at x='1450' y='0'/><at x='1450' y='2400'/></crack>";
+static const char *const STRAIGHT = "<crack id='K1' width='1mm' wander='12mm'><at x='1450' y='0'/>"
+				    "<at x='1450' y='2400'/></crack>";
 
 static const struct soft_joint *soft_find(const struct strips *strips, const char *id)
 {
