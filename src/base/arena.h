@@ -29,7 +29,6 @@ char *arena_printf(struct arena *, const char *format, ...) CHECK_PRINTF(2, 3);
 void arena_defer(struct arena *, void (*release)(void *), void *handle);
 
 #define ARENA_NEW(arena, type) ((type *)arena_alloc((arena), sizeof(type)))
-#define ARENA_ARRAY(arena, type, count) \
-	((type *)arena_alloc_array((arena), (count), sizeof(type)))
+#define ARENA_ARRAY(arena, type, count) ((type *)arena_alloc_array((arena), (count), sizeof(type)))
 
 #endif

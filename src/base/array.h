@@ -8,9 +8,9 @@
 
 #include "base/arena.h"
 
-#define ARRAY_OF(type)             \
-	struct {                   \
-		type *items;       \
+#define ARRAY_OF(type)              \
+	struct {                    \
+		type *items;        \
 		size_t count, room; \
 	}
 
@@ -18,8 +18,8 @@
 void *array_grow(struct arena *, const void *items, size_t count, size_t *room, size_t size);
 
 /* Address of a new, zero-filled element at the end. */
-#define array_push(arena, array)                                                               \
-	(((array)->count == (array)->room                                                      \
+#define array_push(arena, array)                                                                \
+	(((array)->count == (array)->room                                                       \
 	          ? (void)((array)->items = array_grow((arena), (array)->items, (array)->count, \
 	                                               &(array)->room, sizeof *(array)->items)) \
 	          : (void)0),                                                                   \

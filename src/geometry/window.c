@@ -14,7 +14,8 @@ struct border_edges border_edges_from_polygon(struct arena *arena, const struct 
 		for (size_t i = 0; i < ring.count; i++) {
 			size_t next = i + 1 == ring.count ? 0 : i + 1;
 			all.edges[all.count++] =
-				(struct border_edge){ring.points[i], ring.points[next], first + next};
+				(struct border_edge){ring.points[i], ring.points[next],
+			                             first + next};
 		}
 	}
 	return all;
@@ -105,8 +106,8 @@ static double place_ahead(size_t sides, double from, double to)
 }
 
 /* The nearest pair of a way out and a way in, ahead of it, not yet joined. */
-static bool nearest_pair(const struct stretch *stretches, size_t count, size_t sides, size_t *out_leaving,
-                         size_t *out_entering)
+static bool nearest_pair(const struct stretch *stretches, size_t count, size_t sides,
+                         size_t *out_leaving, size_t *out_entering)
 {
 	double best = (double)INFINITY;
 	for (size_t i = 0; i < count; i++) {
@@ -115,7 +116,8 @@ static bool nearest_pair(const struct stretch *stretches, size_t count, size_t s
 		for (size_t k = 0; k < count; k++) {
 			if (!stretches[k].enters || stretches[k].is_follower)
 				continue;
-			double ahead = place_ahead(sides, stretches[i].leaves_at, stretches[k].enters_at);
+			double ahead =
+				place_ahead(sides, stretches[i].leaves_at, stretches[k].enters_at);
 			if (ahead < best) {
 				best = ahead;
 				*out_leaving = i;
@@ -250,7 +252,8 @@ struct region window_region(struct arena *arena, const struct window_parts *part
 	struct region region = {ARENA_ARRAY(arena, struct polygon, parts->count), 0};
 	for (size_t i = 0; i < parts->count; i++)
 		if (ring_area(parts->rings[i]) > 0)
-			region.polygons[region.count++] = (struct polygon){.outline = parts->rings[i]};
+			region.polygons[region.count++] =
+				(struct polygon){.outline = parts->rings[i]};
 	for (size_t i = 0; i < parts->count; i++) {
 		struct ring hole = parts->rings[i];
 		if (ring_area(hole) > 0)

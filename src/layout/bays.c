@@ -33,7 +33,8 @@ static bool face_each_other(const struct field_carried *carried, const struct fi
 	       region_distance(&carried->band, middle_b) < TOLERANCE_WHOLE;
 }
 
-static void join_across(struct bays *bays, const struct field *field, const struct field_carried *carried)
+static void join_across(struct bays *bays, const struct field *field,
+                        const struct field_carried *carried)
 {
 	size_t count = field->region.count;
 	bool free_u = carried->separates && carried->axis == FIELD_AXIS_V;
@@ -43,9 +44,11 @@ static void join_across(struct bays *bays, const struct field *field, const stru
 			if (!face_each_other(carried, &field->borders[a], &field->borders[b]))
 				continue;
 			if (!free_u)
-				join(bays->u_of_part, count, field->borders[a].part, field->borders[b].part);
+				join(bays->u_of_part, count, field->borders[a].part,
+				     field->borders[b].part);
 			if (!free_v)
-				join(bays->v_of_part, count, field->borders[a].part, field->borders[b].part);
+				join(bays->v_of_part, count, field->borders[a].part,
+				     field->borders[b].part);
 		}
 }
 

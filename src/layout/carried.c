@@ -44,7 +44,9 @@ static struct fit fit_line(const struct point *points, size_t count)
 	fit.along = point_unit(point_add(point_scale(fit.along, cos_turn),
 	                                 point_scale(point_left(fit.along), sin_turn)));
 	for (size_t i = 0; i < count; i++)
-		fit.deviation = fmax(fit.deviation, fabs(point_cross(fit.along, point_sub(points[i], fit.through))));
+		fit.deviation =
+			fmax(fit.deviation,
+		             fabs(point_cross(fit.along, point_sub(points[i], fit.through))));
 	return fit;
 }
 
@@ -59,25 +61,29 @@ static enum field_axis axis_of(struct point along)
 
 /* An end on the ground's border goes on past it by the joint's width, so that a joint that
  * meets a wall at a slant is open through to the wall. */
-static double past_end(const struct region *ground, struct point end, const struct field_carried *carried)
+static double past_end(const struct region *ground, struct point end,
+                       const struct field_carried *carried)
 {
 	double reach = carried->deviation + TOLERANCE_WHOLE;
 	return region_distance(ground, end) <= reach ? carried->width : 0;
 }
 
-static struct region band_of(struct arena *arena, const struct region *ground, const struct field_carried *carried)
+static struct region band_of(struct arena *arena, const struct region *ground,
+                             const struct field_carried *carried)
 {
 	struct point along = point_unit(point_sub(carried->to, carried->from));
 	struct point side = point_scale(point_left(along), carried->width / 2);
-	struct point from = point_sub(carried->from, point_scale(along, past_end(ground, carried->from, carried)));
-	struct point to = point_add(carried->to, point_scale(along, past_end(ground, carried->to, carried)));
+	struct point from = point_sub(carried->from,
+	                              point_scale(along, past_end(ground, carried->from, carried)));
+	struct point to =
+		point_add(carried->to, point_scale(along, past_end(ground, carried->to, carried)));
 	struct point corners[] = {point_sub(from, side), point_sub(to, side), point_add(to, side),
 	                          point_add(from, side)};
 	return region_from_ring(arena, (struct ring){corners, 4});
 }
 
-static void carry_run(struct carrying *c, const struct site_slab_joint *joint, const struct point *points,
-                      size_t count, size_t number)
+static void carry_run(struct carrying *c, const struct site_slab_joint *joint,
+                      const struct point *points, size_t count, size_t number)
 {
 	struct fit fit = fit_line(points, count);
 	double first = point_dot(point_sub(points[0], fit.through), fit.along);
@@ -85,7 +91,7 @@ static void carry_run(struct carrying *c, const struct site_slab_joint *joint, c
 	struct field_carried carried = {
 		.joint = joint,
 		.id = number ? arena_printf(c->arena, "%s.carried.%zu", joint->id, number + 1)
-		             : arena_printf(c->arena, "%s.carried", joint->id),
+	                     : arena_printf(c->arena, "%s.carried", joint->id),
 		.from = point_add(fit.through, point_scale(fit.along, first)),
 		.to = point_add(fit.through, point_scale(fit.along, last)),
 		.deviation = fit.deviation,
@@ -119,9 +125,9 @@ static void carry_joint(struct carrying *c, const struct site_slab_joint *joint,
 	}
 }
 
-struct field_carried *carried_place(struct arena *arena, const struct site *site, const struct rules *rules,
-                                    struct frame frame, const struct region *ground, bool outdoor,
-                                    size_t *out_count)
+struct field_carried *carried_place(struct arena *arena, const struct site *site,
+                                    const struct rules *rules, struct frame frame,
+                                    const struct region *ground, bool outdoor, size_t *out_count)
 {
 	struct carrying c = {
 		.arena = arena,

@@ -19,21 +19,21 @@ struct field_carried {
 	struct point from, to; /* best-fit centre line, extended to the ground's border */
 	double width, deviation;
 	enum field_axis axis;
-	bool separates;        /* parts on its two sides nowhere touch */
+	bool separates; /* parts on its two sides nowhere touch */
 	struct region band;
 };
 
 /* One edge of the field. */
 struct field_border {
 	size_t part;
-	struct point from, to;    /* after the gap */
-	const char *of;           /* wall, doorway, obstacle or slab joint */
+	struct point from, to; /* after the gap */
+	const char *of;        /* wall, doorway, obstacle or slab joint */
 	enum site_edge_kind kind;
 	enum site_edge_base base;
 	bool show;
-	bool is_carried;          /* edge of a carried joint's band */
-	bool is_doorway;          /* jamb or stop line */
-	double gap;               /* 0 at drains and carried joints */
+	bool is_carried; /* edge of a carried joint's band */
+	bool is_doorway; /* jamb or stop line */
+	double gap;      /* 0 at drains and carried joints */
 };
 
 struct field {
@@ -43,8 +43,8 @@ struct field {
 	size_t room_count;
 	struct frame frame;
 	double gap, gap_max, tolerance; /* of the lay, defaults resolved */
-	struct region ground;  /* rooms and recesses less obstacles: bare slab, to the walls */
-	struct region region;  /* the field; one polygon a part */
+	struct region ground; /* rooms and recesses less obstacles: bare slab, to the walls */
+	struct region region; /* the field; one polygon a part */
 	double area_mm2;
 	struct field_border *borders;
 	size_t border_count;

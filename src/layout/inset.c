@@ -37,7 +37,8 @@ static void take_along_edge(struct inset *inset, struct ring ring, size_t i, dou
 
 /* At a corner that points into the area the two bands leave a notch; the kite up to the
  * crossing of the moved edges fills it. */
-static void take_at_corner(struct inset *inset, struct ring ring, size_t i, double before, double after)
+static void take_at_corner(struct inset *inset, struct ring ring, size_t i, double before,
+                           double after)
 {
 	size_t previous = i + ring.count - 1;
 	struct point d0 = point_unit(point_sub(corner(ring, i), corner(ring, previous)));
@@ -56,7 +57,8 @@ static void take_at_corner(struct inset *inset, struct ring ring, size_t i, doub
 static void take_along_ring(struct inset *inset, struct ring ring)
 {
 	for (size_t i = 0; i < ring.count; i++) {
-		double before = inset->distance(inset->context, ring, (i + ring.count - 1) % ring.count);
+		double before =
+			inset->distance(inset->context, ring, (i + ring.count - 1) % ring.count);
 		double after = inset->distance(inset->context, ring, i);
 		if (after > 0)
 			take_along_edge(inset, ring, i, after);
@@ -65,8 +67,8 @@ static void take_along_ring(struct inset *inset, struct ring ring)
 	}
 }
 
-struct region inset_region(struct arena *arena, const struct region *region, inset_distance *distance,
-                           const void *context)
+struct region inset_region(struct arena *arena, const struct region *region,
+                           inset_distance *distance, const void *context)
 {
 	struct inset inset = {.arena = arena, .distance = distance, .context = context};
 	for (size_t i = 0; i < region->count; i++) {

@@ -7,6 +7,7 @@
 /* Distance for the edge of `ring` that starts at point `i`. */
 typedef double inset_distance(const void *context, struct ring ring, size_t i);
 
-struct region inset_region(struct arena *, const struct region *, inset_distance *, const void *context);
+struct region inset_region(struct arena *, const struct region *, inset_distance *,
+                           const void *context);
 
 #endif

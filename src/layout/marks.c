@@ -8,8 +8,8 @@ struct row_point {
 };
 
 struct row_axes {
-	struct point along; /* unit vector of a */
-	double step;        /* length of a */
+	struct point along;        /* unit vector of a */
+	double step;               /* length of a */
 	struct row_point next_row; /* b */
 };
 

@@ -18,8 +18,8 @@ struct mark_list {
 };
 
 /* Marks every face within `reach` of the edge from `from` to `to`. */
-void marks_add_edge(struct mark_list *, const struct module *, struct point position, struct point from,
-                    struct point to, double reach, size_t edge);
+void marks_add_edge(struct mark_list *, const struct module *, struct point position,
+                    struct point from, struct point to, double reach, size_t edge);
 /* By (face, j, i, edge). */
 void marks_sort(struct mark_list *);
 

@@ -14,8 +14,8 @@ struct piece_judge {
 	struct arena *scratch; /* cleared by the caller between faces */
 	const struct polygon *ground;
 	struct border_edges edges;
-	double remainder;     /* gap-max less gap */
-	struct region core;   /* the panel shrunk by `remainder`; built when first needed */
+	double remainder;   /* gap-max less gap */
+	struct region core; /* the panel shrunk by `remainder`; built when first needed */
 	bool has_core;
 };
 

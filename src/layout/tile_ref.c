@@ -95,7 +95,8 @@ static bool is_near(const struct search *search, struct ring ring)
 {
 	struct line line = search->line;
 	if (line.count == 1)
-		return distance_to_segment(ring, line.points[0], line.points[0]) <= search->distance;
+		return distance_to_segment(ring, line.points[0], line.points[0]) <=
+		       search->distance;
 	for (size_t i = 0; i + 1 < line.count; i++)
 		if (distance_to_segment(ring, line.points[i], line.points[i + 1]) <=
 		    search->distance + TOLERANCE_SAME)
@@ -124,12 +125,16 @@ static void try_address(struct search *search, size_t index, struct address at)
 struct tile_ref *tiling_near(struct arena *arena, const struct tiling *tiling, struct line line,
                              double distance, size_t *out_count)
 {
-	struct search search = {.arena = arena, .tiling = tiling, .line = line, .distance = distance};
+	struct search search = {.arena = arena,
+	                        .tiling = tiling,
+	                        .line = line,
+	                        .distance = distance};
 	for (size_t p = 0; p < tiling->panel_count; p++) {
 		struct mark_list list = {.arena = arena};
 		for (size_t i = 0; i + 1 < line.count || i == 0; i++)
-			marks_add_edge(&list, tiling->module, tiling->panels[p].position, line.points[i],
-			               line.points[i + 1 < line.count ? i + 1 : i], distance, 0);
+			marks_add_edge(&list, tiling->module, tiling->panels[p].position,
+			               line.points[i], line.points[i + 1 < line.count ? i + 1 : i],
+			               distance, 0);
 		marks_sort(&list);
 		const struct mark *marks = list.marks.items;
 		for (size_t m = 0; m < list.marks.count; m++)

@@ -16,7 +16,7 @@ struct tile_run {
 /* A connected part of (face and panel), less than the whole face. */
 struct tile_piece {
 	struct address at;
-	struct ring ring;     /* outer border; holes (a pipe inside one tile) are in `holes` */
+	struct ring ring; /* outer border; holes (a pipe inside one tile) are in `holes` */
 	struct ring *holes;
 	size_t hole_count;
 	double area_mm2;
@@ -24,9 +24,9 @@ struct tile_piece {
 
 struct panel {
 	const char *id;
-	size_t part;             /* index into field->region.polygons */
+	size_t part; /* index into field->region.polygons */
 	struct polygon ground;
-	struct point position;   /* where the period's faces lie */
+	struct point position; /* where the period's faces lie */
 	double area_mm2;
 	double long_side, short_side; /* of its extents along the lattice axes */
 	struct tile_run *runs;
@@ -34,8 +34,8 @@ struct panel {
 	struct tile_piece *pieces;
 	size_t piece_count;
 	long whole_count;
-	double lost_mm2;         /* dust, and remainders narrower than gap-max less gap */
-	double tile_mm2;         /* all faces and pieces */
+	double lost_mm2; /* dust, and remainders narrower than gap-max less gap */
+	double tile_mm2; /* all faces and pieces */
 };
 
 struct tiling {

@@ -28,7 +28,8 @@ static double weight_of(const struct rules *rules, const struct field_border *bo
 		return rules_figure(rules, FIGURE_EDGE_WEIGHT_OBSTACLE);
 	if (border->kind == SITE_EDGE_JAMB)
 		return rules_figure(rules, FIGURE_EDGE_WEIGHT_JAMB);
-	return rules_figure(rules, border->show ? FIGURE_EDGE_WEIGHT_WALL : FIGURE_EDGE_WEIGHT_HIDDEN);
+	return rules_figure(rules,
+	                    border->show ? FIGURE_EDGE_WEIGHT_WALL : FIGURE_EDGE_WEIGHT_HIDDEN);
 }
 
 struct wall_term wall_term_from_border(const struct field *field, const struct module *module,
@@ -74,7 +75,8 @@ static int shift_of_course(const struct module *module, int course)
 static void add_course(const struct wall_term *term, const struct module *module, double position_v,
                        int course, struct wall_slots *out)
 {
-	double low = fmin(term->beside[0], term->beside[1]), high = fmax(term->beside[0], term->beside[1]);
+	double low = fmin(term->beside[0], term->beside[1]),
+	       high = fmax(term->beside[0], term->beside[1]);
 	double from = fmax(low, position_v + course * module->course);
 	double to = fmin(high, position_v + (course + 1) * module->course);
 	if (to - from <= TOLERANCE_SAME)
@@ -95,7 +97,8 @@ static void add_course(const struct wall_term *term, const struct module *module
 }
 
 /* Straight walls: one slot a shift, those that no course shows are dropped. */
-static void start_straight(const struct wall_term *term, const struct module *module, struct wall_slots *out)
+static void start_straight(const struct wall_term *term, const struct module *module,
+                           struct wall_slots *out)
 {
 	for (int r = 0; r < module->offset_count; r++) {
 		double phase = term->sign * (term->at[0] - module->offsets[r]);
@@ -117,11 +120,13 @@ void wall_term_slots(const struct wall_term *term, const struct module *module, 
 {
 	out->count = 0;
 	if (!term->along_u) {
-		out->slots[out->count++] = (struct wall_slot){
-			{term->sign * term->at[0], term->sign * term->at[1]}, term->length};
+		out->slots[out->count++] =
+			(struct wall_slot){{term->sign * term->at[0], term->sign * term->at[1]},
+		                           term->length};
 		return;
 	}
-	double low = fmin(term->beside[0], term->beside[1]), high = fmax(term->beside[0], term->beside[1]);
+	double low = fmin(term->beside[0], term->beside[1]),
+	       high = fmax(term->beside[0], term->beside[1]);
 	int first = (int)floor((low - position_v) / module->course);
 	int last = (int)floor((high - position_v) / module->course);
 	if (term->is_straight)
@@ -137,16 +142,20 @@ static double phase_at(const struct wall_term *term, double base, double positio
 	return cut_profile_phase(&term->profile, base - term->sign * position);
 }
 
-double wall_term_penalty(const struct wall_term *term, const struct wall_slots *slots, double position)
+double wall_term_penalty(const struct wall_term *term, const struct wall_slots *slots,
+                         double position)
 {
 	double sum = 0;
 	for (size_t i = 0; i < slots->count; i++) {
 		const struct wall_slot *slot = &slots->slots[i];
 		double penalty;
 		if (term->is_straight)
-			penalty = cut_profile_worst_penalty(&term->profile, phase_at(term, slot->phase[0], position));
+			penalty =
+				cut_profile_worst_penalty(&term->profile,
+			                                  phase_at(term, slot->phase[0], position));
 		else
-			penalty = cut_profile_mean_penalty(&term->profile, slot->phase[0] - term->sign * position,
+			penalty = cut_profile_mean_penalty(&term->profile,
+			                                   slot->phase[0] - term->sign * position,
 			                                   slot->phase[1] - term->sign * position);
 		sum += penalty * slot->length;
 	}
@@ -154,7 +163,8 @@ double wall_term_penalty(const struct wall_term *term, const struct wall_slots *
 }
 
 /* Least over the slot: at its ends, or just before the phase at which a tile ends. */
-static double least_in_slot(const struct wall_term *term, const struct wall_slot *slot, double position)
+static double least_in_slot(const struct wall_term *term, const struct wall_slot *slot,
+                            double position)
 {
 	const struct cut_profile *profile = &term->profile;
 	double cut = fmin(cut_profile_cut(profile, phase_at(term, slot->phase[0], position)),
@@ -167,7 +177,8 @@ static double least_in_slot(const struct wall_term *term, const struct wall_slot
 	return cut;
 }
 
-double wall_term_least_cut(const struct wall_term *term, const struct wall_slots *slots, double position)
+double wall_term_least_cut(const struct wall_term *term, const struct wall_slots *slots,
+                           double position)
 {
 	double least = term->profile.extent;
 	for (size_t i = 0; i < slots->count; i++)
@@ -175,23 +186,27 @@ double wall_term_least_cut(const struct wall_term *term, const struct wall_slots
 	return least;
 }
 
-double wall_term_worst_cut(const struct wall_term *term, const struct wall_slots *slots, double position)
+double wall_term_worst_cut(const struct wall_term *term, const struct wall_slots *slots,
+                           double position)
 {
 	double worst = wall_term_least_cut(term, slots, position);
 	for (size_t i = 0; i < slots->count; i++)
 		for (int end = 0; end < 2; end++)
-			worst = fmin(worst, cut_profile_worst_cut(&term->profile,
-			                                          phase_at(term, slots->slots[i].phase[end], position)));
+			worst = fmin(worst,
+			             cut_profile_worst_cut(
+					     &term->profile,
+					     phase_at(term, slots->slots[i].phase[end], position)));
 	return worst;
 }
 
-bool wall_term_starts_whole(const struct wall_term *term, const struct wall_slots *slots, double position,
-                            double reach)
+bool wall_term_starts_whole(const struct wall_term *term, const struct wall_slots *slots,
+                            double position, double reach)
 {
 	if (fabs(term->at[1] - term->at[0]) > TOLERANCE_PARALLEL * term->length)
 		return false;
 	for (size_t i = 0; i < slots->count; i++) {
-		double off = phase_at(term, slots->slots[i].phase[0], position) - term->profile.joint / 2;
+		double off = phase_at(term, slots->slots[i].phase[0], position) -
+		             term->profile.joint / 2;
 		off -= nearbyint(off / term->profile.period) * term->profile.period;
 		if (fabs(off) <= reach)
 			return true;
@@ -205,9 +220,10 @@ double wall_term_cut_pieces(const struct wall_term *term, const struct module *m
 	double pieces = 0, beside = term->along_u ? module->course : module->pitch;
 	for (size_t i = 0; i < slots->count; i++) {
 		const struct wall_slot *slot = &slots->slots[i];
-		bool is_cut = !term->is_straight ||
-		              cut_profile_cut(&term->profile, phase_at(term, slot->phase[0], position)) <
-		                      term->profile.extent;
+		bool is_cut =
+			!term->is_straight ||
+			cut_profile_cut(&term->profile, phase_at(term, slot->phase[0], position)) <
+				term->profile.extent;
 		pieces += is_cut ? slot->length / beside : 0;
 	}
 	return pieces;

@@ -10,18 +10,18 @@
 
 struct wall_term {
 	size_t border, part;
-	bool along_u;      /* the cut is measured along u (the wall stands across the courses) */
-	double sign;       /* +1: the floor lies towards the greater coordinate */
-	double at[2];      /* of the border's ends, along the axis */
-	double beside[2];  /* of the border's ends, across it */
+	bool along_u;     /* the cut is measured along u (the wall stands across the courses) */
+	double sign;      /* +1: the floor lies towards the greater coordinate */
+	double at[2];     /* of the border's ends, along the axis */
+	double beside[2]; /* of the border's ends, across it */
 	double weight, length;
-	bool is_straight;  /* parallel to the lattice: one cut a course */
+	bool is_straight; /* parallel to the lattice: one cut a course */
 	struct cut_profile profile;
 };
 
 /* A stretch of the wall that sees one cut (or one even taper): the whole wall, or a course. */
 struct wall_slot {
-	double phase[2];   /* at its two ends, for a lattice position of 0 along the axis */
+	double phase[2]; /* at its two ends, for a lattice position of 0 along the axis */
 	double length;
 };
 
@@ -30,8 +30,8 @@ struct wall_slots {
 	size_t count;
 };
 
-struct wall_term wall_term_from_border(const struct field *, const struct module *, const struct rules *,
-                                       size_t border);
+struct wall_term wall_term_from_border(const struct field *, const struct module *,
+                                       const struct rules *, size_t border);
 /* The slots of a term when the courses lie at `position_v`; a straight wall's courses of
  * equal shift are one slot. `slots` needs room for wall_term_most_slots. */
 size_t wall_term_most_slots(const struct wall_term *, const struct module *);
@@ -44,7 +44,7 @@ double wall_term_worst_cut(const struct wall_term *, const struct wall_slots *, 
 /* A whole tile starts at the wall (in one course, where courses differ) within `reach`. */
 bool wall_term_starts_whole(const struct wall_term *, const struct wall_slots *, double position,
                             double reach);
-double wall_term_cut_pieces(const struct wall_term *, const struct module *, const struct wall_slots *,
-                            double position);
+double wall_term_cut_pieces(const struct wall_term *, const struct module *,
+                            const struct wall_slots *, double position);
 
 #endif

@@ -11,8 +11,9 @@ static bool names_border(const struct plan_ref *ref, const struct field_border *
 	return ref->kind != PLAN_REF_DOORWAY || border->kind == SITE_EDGE_STOP;
 }
 
-static struct wish wish_of_full(struct arena *arena, const struct field *field, const struct plan_ref *ref,
-                                const struct wall_term *terms, size_t term_count)
+static struct wish wish_of_full(struct arena *arena, const struct field *field,
+                                const struct plan_ref *ref, const struct wall_term *terms,
+                                size_t term_count)
 {
 	struct wish wish = {.ref = ref, .terms = ARENA_ARRAY(arena, size_t, term_count)};
 	for (size_t i = 0; i < term_count; i++) {
@@ -47,19 +48,24 @@ static struct wish wish_of_centre(const struct field *field, const struct plan_r
 	return wish;
 }
 
-struct wishes wishes_of_lay(struct arena *arena, const struct field *field, const struct wall_term *terms,
-                            size_t term_count)
+struct wishes wishes_of_lay(struct arena *arena, const struct field *field,
+                            const struct wall_term *terms, size_t term_count)
 {
 	const struct plan_lay *lay = field->lay;
-	struct wishes wishes = {ARENA_ARRAY(arena, struct wish, lay->full_at_count + lay->centre_on_count), 0};
+	struct wishes wishes = {ARENA_ARRAY(arena, struct wish,
+	                                    lay->full_at_count + lay->centre_on_count),
+	                        0};
 	for (size_t i = 0; i < lay->full_at_count; i++)
-		wishes.wishes[wishes.count++] = wish_of_full(arena, field, &lay->full_at[i], terms, term_count);
+		wishes.wishes[wishes.count++] =
+			wish_of_full(arena, field, &lay->full_at[i], terms, term_count);
 	for (size_t i = 0; i < lay->centre_on_count; i++)
-		wishes.wishes[wishes.count++] = wish_of_centre(field, &lay->centre_on[i], terms, term_count);
+		wishes.wishes[wishes.count++] =
+			wish_of_centre(field, &lay->centre_on[i], terms, term_count);
 	return wishes;
 }
 
-bool wish_is_centred(const struct wish *wish, const struct module *module, double position, double reach)
+bool wish_is_centred(const struct wish *wish, const struct module *module, double position,
+                     double reach)
 {
 	double period = wish->along_u ? module->pitch : module->course;
 	int shifts = wish->along_u ? module->offset_count : 1;

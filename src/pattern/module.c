@@ -8,8 +8,8 @@ static struct ring rectangle(struct arena *arena, double x, double y, double wid
 	return ring_copy(arena, corners, 4);
 }
 
-static void add_rectangle(struct arena *arena, struct module *module, int tile, struct point at, double wide,
-                          double deep)
+static void add_rectangle(struct arena *arena, struct module *module, int tile, struct point at,
+                          double wide, double deep)
 {
 	double half = module->joint / 2;
 	struct face *face = &module->faces[module->face_count++];
@@ -21,21 +21,24 @@ static void add_rectangle(struct arena *arena, struct module *module, int tile, 
 }
 
 /* Courses of one tile, each next one `shift` of a pitch further along. */
-static void lay_courses(struct arena *arena, struct module *module, struct share shift, bool alternate)
+static void lay_courses(struct arena *arena, struct module *module, struct share shift,
+                        bool alternate)
 {
 	double step = module->pitch * (double)shift.num / (double)shift.den;
 	int courses = alternate ? 2 : 1;
 	module->faces = ARENA_ARRAY(arena, struct face, (size_t)courses);
 	for (int r = 0; r < courses; r++)
-		add_rectangle(arena, module, 0, (struct point){r * step, r * module->course}, module->tile_long,
-		              module->tile_width);
+		add_rectangle(arena, module, 0, (struct point){r * step, r * module->course},
+		              module->tile_long, module->tile_width);
 	module->a = (struct point){module->pitch, 0};
 	module->b = (struct point){alternate ? 0 : step, courses * module->course};
 	module->offset_count = alternate ? 2 : (int)shift.den;
 	module->offsets = ARENA_ARRAY(arena, double, (size_t)module->offset_count);
 	for (int r = 0; r < module->offset_count; r++)
-		module->offsets[r] = alternate ? r * step
-		                               : module->pitch * (double)(r * shift.num % shift.den) / (double)shift.den;
+		module->offsets[r] = alternate
+		                             ? r * step
+		                             : module->pitch * (double)(r * shift.num % shift.den) /
+		                                       (double)shift.den;
 }
 
 const struct module *module_from_lay(struct arena *arena, const struct plan_lay *lay)
@@ -54,8 +57,8 @@ const struct module *module_from_lay(struct arena *arena, const struct plan_lay 
 	return module;
 }
 
-static struct ring ring_at(struct arena *arena, const struct module *module, struct ring ring, struct address at,
-                           struct point position)
+static struct ring ring_at(struct arena *arena, const struct module *module, struct ring ring,
+                           struct address at, struct point position)
 {
 	struct point by = point_add(position, module_step(module, at.i, at.j));
 	struct ring moved = {ARENA_ARRAY(arena, struct point, ring.count), ring.count};

@@ -28,8 +28,8 @@ struct module {
 	double tile_long;  /* longer side: "one tile" as a distance */
 	/* Straight courses along u: course r starts offsets[r mod offset_count] further along u.
 	 * offset_count is 0 for patterns without courses. */
-	double pitch;      /* from tile to tile along a course */
-	double course;     /* from course to course along v */
+	double pitch;  /* from tile to tile along a course */
+	double course; /* from course to course along v */
 	double *offsets;
 	int offset_count;
 };
@@ -52,7 +52,9 @@ static inline struct point module_step(const struct module *m, int i, int j)
 /* Builds the module of a lay. Patterns not built yet were refused by the reader. */
 const struct module *module_from_lay(struct arena *, const struct plan_lay *);
 /* Points of a face, or of its cell, at an address, with `position` added. */
-struct ring module_face_at(struct arena *, const struct module *, struct address, struct point position);
-struct ring module_cell_at(struct arena *, const struct module *, struct address, struct point position);
+struct ring module_face_at(struct arena *, const struct module *, struct address,
+                           struct point position);
+struct ring module_cell_at(struct arena *, const struct module *, struct address,
+                           struct point position);
 
 #endif

@@ -15,7 +15,10 @@ static struct region random_area(struct arena *arena, struct seed *seed)
 		double x = seed_below(seed, 20), y = seed_below(seed, 20);
 		double wide = 1 + seed_below(seed, 12), deep = 1 + seed_below(seed, 12);
 		double skew = seed_below(seed, 3) - 1;
-		struct point corners[] = {{x, y}, {x + wide, y + skew}, {x + wide + skew, y + deep}, {x, y + deep}};
+		struct point corners[] = {{x, y},
+		                          {x + wide, y + skew},
+		                          {x + wide + skew, y + deep},
+		                          {x, y + deep}};
 		areas[i] = region_from_ring(arena, (struct ring){corners, 4});
 	}
 	struct region both = overlay_union(arena, &areas[0], &areas[1]);
@@ -27,7 +30,10 @@ static struct ring random_window(struct arena *arena, struct seed *seed)
 	double x = seed_below(seed, 28), y = seed_below(seed, 28);
 	double wide = 1 + seed_below(seed, 6), deep = 1 + seed_below(seed, 6);
 	double slant = seed_below(seed, 4) == 0 ? 1 : 0;
-	struct point corners[] = {{x, y}, {x + wide, y + slant}, {x + wide - slant, y + deep + slant}, {x - slant, y + deep}};
+	struct point corners[] = {{x, y},
+	                          {x + wide, y + slant},
+	                          {x + wide - slant, y + deep + slant},
+	                          {x - slant, y + deep}};
 	return ring_copy(arena, corners, 4);
 }
 
@@ -60,7 +66,8 @@ static void test_agrees_with_the_overlay(void **state)
 		for (size_t i = 0; i < area.count; i++) {
 			struct region one = {&area.polygons[i], 1};
 			struct region expected = overlay_intersection(arena, &one, &seen);
-			assert_near(area_by_window(arena, window, &area.polygons[i]), region_area(&expected), 1e-4);
+			assert_near(area_by_window(arena, window, &area.polygons[i]),
+			            region_area(&expected), 1e-4);
 			compared++;
 		}
 		arena_free(arena);

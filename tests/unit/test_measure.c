@@ -69,8 +69,7 @@ static void test_missing_sign_is_reported(void **state)
 	struct arena *arena = arena_new();
 	struct text_engine *engine = engine_in(arena);
 	static const char used[] = "ñáéíóúü¿¡ºª ½ ′ ″ × ± ° ² Ø";
-	assert_int_equal(text_shape(engine, TEXT_REGULAR, used)->missing,
-	                 0);
+	assert_int_equal(text_shape(engine, TEXT_REGULAR, used)->missing, 0);
 	assert_null(text_missing(engine));
 	assert_int_equal(text_shape(engine, TEXT_REGULAR, "a漢b漢字")->missing, 3);
 	assert_string_equal(text_missing(engine), "漢 字");
