@@ -40,7 +40,7 @@ good_tree() {
 }
 
 lint() {
-	BUILD=$build sh "$here/lint.sh" "$tree" 2>&1
+	SANITIZE= BUILD=$build sh "$here/lint.sh" "$tree" 2>&1
 }
 
 lines() { # lines COUNT TEXT
