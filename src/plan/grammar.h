@@ -1,6 +1,6 @@
 /* grammar.h - the floor description as one table: elements, attributes, kinds of value,
  * defaults, ranges, meanings.
- * The reader, the schema (docs/floor.rng) and the reference page (docs/floor-format.md) all
+ * The reader, the schema (docs/floor.xsd) and the reference page (docs/floor-format.md) all
  * come from it. A capability that is in the format but not built yet is marked `later` and
  * refused by name. */
 #ifndef PLAN_GRAMMAR_H

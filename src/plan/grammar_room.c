@@ -30,8 +30,8 @@ static const struct grammar_attribute WALL_ATTRIBUTES[] = {
 	{"id", GRAMMAR_ID, IN(wall, id), .meaning = "name; default ROOM.1, ROOM.2"},
 	{"turn", GRAMMAR_ANGLE, IN(wall, turn_deg), "90", .range = GRAMMAR_TURN,
          .meaning = "to the left at its end"},
-	{"rise", GRAMMAR_LENGTH, IN(wall, rise_nm), .later = true,
-         .meaning = "mid-ordinate of an arc over the chord"},
+	{"rise", GRAMMAR_LENGTH, IN(wall, rise_nm),
+         .meaning = "mid-ordinate of an arc over the chord, positive to the left"},
 	{"kind", GRAMMAR_WORD, IN(wall, kind), "wall", .words = WALL_KINDS,
          .later_words = "open other-floor", .meaning = "what the tile meets there"},
 	{"to", GRAMMAR_NAME, IN(wall, to), .ref_kind = PLAN_REF_ROOM, .later = true,
@@ -54,7 +54,7 @@ static const struct grammar_attribute DIAGONAL_ATTRIBUTES[] = {
          .range = GRAMMAR_POSITIVE, .meaning = "measured between them"},
 };
 static const struct grammar_element DIAGONAL = {"diagonal", HEAD(diagonal),
-                                                ROWS(DIAGONAL_ATTRIBUTES), .later = true,
+                                                ROWS(DIAGONAL_ATTRIBUTES),
                                                 .meaning = "a measured diagonal"};
 
 static const struct grammar_attribute RUN_ATTRIBUTES[] = {

@@ -112,9 +112,9 @@ void plan_check_obstacle(struct plan_build *b, size_t built)
 	bool is_box = x && y && wide && deep && !across && !has_corners;
 	bool is_outline = has_corners && !x && !y && !across && !wide && !deep && !turn;
 	if (!is_round && !is_box && !is_outline && at->is_understood)
-		plan_fault(
-			b, built, at->node->line,
-			"<obstacle> without one shape; expected <corners>, x y across, or x y wide deep");
+		plan_fault(b, built, at->node->line,
+		           "<obstacle> without one shape; expected <corners>, "
+		           "x y across, or x y wide deep");
 	if (has_corners)
 		check_corners(b, corners);
 }

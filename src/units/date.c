@@ -60,10 +60,9 @@ long date_days_between(struct date from, struct date to)
 
 struct date date_from_day(long day)
 {
-	struct date date = {.year = 1970 + (int)(day / 366),
-	                    .month = 1,
-	                    .day_of_month = 1,
-	                    .day = day};
+	/* A year that is not past the day's, then on to it. */
+	int year = 1970 + (int)(day > 0 ? day / 366 : day / 365 - 1);
+	struct date date = {.year = year, .month = 1, .day_of_month = 1, .day = day};
 	while (day_number(date.year + 1, 1, 1) <= day)
 		date.year++;
 	while (date.month < 12 && day_number(date.year, date.month + 1, 1) <= day)

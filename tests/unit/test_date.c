@@ -31,11 +31,11 @@ static void test_counts_between(void **state)
 	assert_int_equal(date_days_between(starts, poured), 1);
 }
 
-/* Each day from 1970 to 2110 is one after the other, and is read back. */
+/* Each day from 1900 to 2110 is one after the other, and is read back. */
 static void test_every_day(void **state)
 {
 	(void)state;
-	for (long day = 1; day < 51500; day++) {
+	for (long day = -25566; day < 51500; day++) {
 		struct date date = date_from_day(day), read;
 		char text[40];
 		snprintf(text, sizeof text, "%04d-%02d-%02d", date.year, date.month,
