@@ -97,7 +97,7 @@ class Tiler
 		// A rim of a few printed digits: lattice vectors are printed to FINE and many
 		// steps add up.
 		double around = 2 * (box.x1 - box.x0 + box.y1 - box.y0);
-		if (total_area(outside) < 20 * FINE * around)
+		if (total_area(outside) < 2 * FINE * around)
 			return true;
 		Bounds reach = greatest(
 			outside, [&](Point p) { return distance(p, panel.border); }, WHOLE, 1e-5);
