@@ -113,6 +113,15 @@ static void characters(void *context, const xmlChar *text, int length)
 		}
 }
 
+/* The guard has looked for it already; nothing of a DOCTYPE is to be read in any case. */
+static void doctype(void *context, const xmlChar *name, const xmlChar *external,
+                    const xmlChar *system)
+{
+	(void)name, (void)external, (void)system;
+	stop(((xmlParserCtxtPtr)context)->_private, xmlSAX2GetLineNumber(context),
+	     "a DOCTYPE; expected none in a floor description");
+}
+
 /* The parser sees a repeated attribute only at its tag's end. */
 static void report(void *context, xmlErrorPtr error)
 {
@@ -162,6 +171,7 @@ enum status markup_parse(struct arena *arena, const char *bytes, size_t length,
 		return STATUS_INPUT;
 	xmlSAXHandler handler = {
 		.initialized = XML_SAX2_MAGIC,
+		.internalSubset = doctype,
 		.startElementNs = start_element,
 		.endElementNs = end_element,
 		.characters = characters,

@@ -60,11 +60,13 @@ static bool is_blank(char c)
 bool tag_scan_next(struct tag_scan *scan)
 {
 	while (!is_past(scan)) {
-		if (*scan->at != '<')
-			step(scan);
-		else if (is_at(scan, "</") || (is_at(scan, "<!") && !skip_other(scan)))
+		if (skip_other(scan))
+			continue;
+		if (is_at(scan, "</") || is_at(scan, "<!"))
 			skip_past(scan, ">");
-		else if (!skip_other(scan))
+		else if (*scan->at != '<')
+			step(scan);
+		else
 			break;
 	}
 	scan->in_tag = !is_past(scan);
@@ -203,10 +205,14 @@ int tag_scan_find_crowded(const char *bytes, size_t length, size_t most)
 int tag_scan_find_doctype(const char *bytes, size_t length)
 {
 	struct tag_scan scan = tag_scan_start(bytes, length);
-	while (!is_past(&scan) && !is_at(&scan, "<!DOCTYPE"))
-		if (*scan.at == '<' && !skip_other(&scan))
+	while (!is_past(&scan)) {
+		if (is_at(&scan, "<!DOCTYPE"))
+			return scan.line;
+		if (skip_other(&scan))
+			continue;
+		if (*scan.at == '<')
 			return 0; /* the root element: no DOCTYPE can follow */
-		else
-			step(&scan);
-	return is_past(&scan) ? 0 : scan.line;
+		step(&scan);
+	}
+	return 0;
 }

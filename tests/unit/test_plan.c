@@ -184,6 +184,7 @@ static void test_lines_beside_other_markup(void **state)
 	          "\"x\"");
 	one_error(read_floor("mm", "<?note <job\n?>\n<job\n\n x=\"it's\"/>"), 8, "\"x\"");
 	one_error(read_floor("mm", "<job></job>\n<!-- -->\n  <![CDATA[\n stray ]]>"), 7, "text");
+	one_error(read_floor("mm", "<!-- --><job\n\n x='1'/><!-- -->"), 6, "\"x\"");
 	one_error(read_floor("mm", "<job site='&amp;'/>\n<job2/>"), 5, "job2");
 }
 
@@ -234,7 +235,9 @@ static void test_no_entity_is_read(void **state)
 				   "<!ENTITY b '&a;&a;&a;'>]>\n<floor title='&b;'/>";
 	static const char outside[] =
 		"<!DOCTYPE floor SYSTEM 'file:///etc/hostname'>\n<floor version='1' unit='mm'/>";
+	static const char joined[] = "<?xml version='1.0'?><!DOCTYPE floor><floor/>";
 	one_error(read_bytes(bomb, strlen(bomb)), 3, "DOCTYPE");
+	one_error(read_bytes(joined, strlen(joined)), 1, "DOCTYPE");
 	one_error(read_bytes(outside, strlen(outside)), 1, "DOCTYPE");
 	one_error(read_floor("mm", "\n<job site='&b;'/>"), 5, "well-formed");
 }
