@@ -40,6 +40,17 @@ static bool is_within_wall(struct build *build, const struct site_room *room,
 	return false;
 }
 
+static bool is_in_straight_wall(struct build *build, const struct site_room *room,
+                                const struct plan_doorway *plan, size_t edge)
+{
+	if (outline_wall(room, edge)->rise_nm == 0)
+		return true;
+	diag_error(build->diags, plan->line,
+	           "doorway \"%s\" is in the curved wall \"%s\"; expected a straight wall",
+	           plan->id, room->edges[edge].id);
+	return false;
+}
+
 /* The wall a doorway is in; NULL where an error told already leaves none. */
 static const struct build_wall *wall_of(const struct build *build, const struct site_room *room,
                                         const struct plan_doorway *plan)
@@ -136,7 +147,8 @@ void doorway_build_all(struct build *build, struct site_room *room)
 		const struct build_wall *wall = wall_of(build, room, written);
 		if (!wall)
 			continue;
-		if (is_within_wall(build, room, written, wall->edge))
+		if (is_in_straight_wall(build, room, written, wall->edge) &&
+		    is_within_wall(build, room, written, wall->edge))
 			room->doorways[room->doorway_count++] =
 				doorway_in(build, room, written, wall->edge);
 	}

@@ -65,11 +65,19 @@ static void build_outlines(struct build *build)
 	}
 }
 
-static struct build_wall wall_entry(const struct site_room *room, size_t i)
+/* The walls of a room that have an id, each with its first edge. */
+static void index_walls_of(struct build *build, const struct site_room *room)
 {
-	bool is_built = room->edge_count > 0;
-	const char *id = is_built ? room->edges[i].id : room->plan->walls[i].id;
-	return (struct build_wall){id, room, is_built, i};
+	const struct plan_room *plan = room->plan;
+	size_t first = build->wall_count;
+	for (size_t i = 0; i < plan->wall_count; i++)
+		build->walls[first + i] =
+			(struct build_wall){plan->walls[i].id, room, room->edge_count > 0, 0};
+	for (size_t e = room->edge_count; e-- > 0;)
+		build->walls[first + (size_t)(room->edges[e].wall - plan->walls)].edge = e;
+	for (size_t i = 0; i < plan->wall_count; i++)
+		if (plan->walls[i].id)
+			build->walls[build->wall_count++] = build->walls[first + i];
 }
 
 static void index_walls(struct build *build)
@@ -80,10 +88,7 @@ static void index_walls(struct build *build)
 		count += plan->rooms[i].wall_count;
 	build->walls = ARENA_ARRAY(build->arena, struct build_wall, count);
 	for (size_t i = 0; i < plan->room_count; i++)
-		for (size_t k = 0; k < plan->rooms[i].wall_count; k++)
-			if (plan->rooms[i].walls[k].id)
-				build->walls[build->wall_count++] =
-					wall_entry(&build->site->rooms[i], k);
+		index_walls_of(build, &build->site->rooms[i]);
 	if (build->wall_count)
 		qsort(build->walls, build->wall_count, sizeof *build->walls, by_id);
 }

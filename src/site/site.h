@@ -24,7 +24,9 @@ enum site_edge_kind {
 enum site_edge_base { SITE_BASE_COVERS, SITE_BASE_FIRST, SITE_BASE_NONE };
 
 struct site_edge {
-	const char *id;        /* of the wall, doorway or obstacle */
+	const char *id; /* of the wall, doorway or obstacle */
+	const struct plan_wall
+		*wall;         /* it is a part of; edges of an arc share theirs; NULL: none */
 	struct point from, to; /* the floor lies to the left */
 	enum site_edge_kind kind;
 	enum site_edge_base base;
@@ -96,6 +98,8 @@ struct site {
 enum status site_build(struct arena *, const struct plan *, struct diag_list *,
                        const struct site **out_site) CHECK_USED;
 const struct site_room *site_room_find(const struct site *, const char *id);
+/* One past the last edge of the wall that `edge` is a part of: more than edge + 1 on an arc. */
+size_t site_wall_end(const struct site_room *, size_t edge);
 /* The gap-bearing and gap-free edges of a room as they run after its doorways are cut in:
  * walls split at the jambs, jambs, stop lines; then the edges of its obstacles. */
 struct site_edge *site_room_borders(struct arena *, const struct site_room *, size_t *out_count);

@@ -1,5 +1,7 @@
 #include "site/spot.h"
 
+#include "site/outline.h"
+
 struct point spot_on_edge(const struct site_edge *edge, double along, double out)
 {
 	struct point ahead = point_unit(point_sub(edge->to, edge->from));
@@ -20,8 +22,8 @@ bool spot_find(const struct build *build, const struct plan_at *at, struct point
 	const struct build_wall *wall = build_wall_find(build, at->wall);
 	if (!wall || !wall->is_built)
 		return false;
-	*out_spot = spot_on_edge(&wall->owner->edges[wall->edge], length_mm(at->along_nm),
-	                         length_mm(at->out_nm));
+	struct site_edge chord = outline_chord(wall->owner, wall->edge);
+	*out_spot = spot_on_edge(&chord, length_mm(at->along_nm), length_mm(at->out_nm));
 	return true;
 }
 

@@ -52,6 +52,13 @@ struct sketch *sketch_of_run(const double *lengths, size_t count)
 	return s;
 }
 
+void sketch_add_diagonal(struct sketch *s, const char *from, const char *to, double length)
+{
+	s->run.diagonals = s->diagonals;
+	s->diagonals[s->run.diagonal_count++] = (struct plan_diagonal){
+		.line = 20, .from = from, .to = to, .length_nm = SKETCH_NM(length)};
+}
+
 struct sketch *sketch_of_rectangle(bool clockwise)
 {
 	static const struct point ROUND[] = {{0, 0}, {6000, 0}, {6000, 4000}, {0, 4000}};

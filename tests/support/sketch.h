@@ -1,6 +1,6 @@
 /* sketch.h - a plan of one room written by a test, and the site built from it.
  * Units: mm in, as plans have them inside. Owns: all of a sketch lives in its own arena.
- * Line numbers as a file might have them: room 10, walls 11 and on, obstacles 30, doorways
+ * Line numbers as a file might have them: room 10, walls 11 and on, diagonals 20, obstacles 30, doorways
  * 40, cracks 50, slab joints 60. */
 #ifndef SUPPORT_SKETCH_H
 #define SUPPORT_SKETCH_H
@@ -15,6 +15,7 @@ struct sketch {
 	struct plan plan;
 	struct plan_room room;
 	struct plan_run run;
+	struct plan_diagonal diagonals[SKETCH_PARTS_MOST];
 	struct plan_wall walls[SKETCH_WALLS_MOST];
 	struct plan_obstacle obstacles[SKETCH_PARTS_MOST];
 	struct plan_doorway doorways[SKETCH_PARTS_MOST];
@@ -27,6 +28,8 @@ struct sketch {
 struct sketch *sketch_of_corners(const struct point *corners, size_t count);
 /* A tape run to the east from the origin, a quarter turn left at each corner. */
 struct sketch *sketch_of_run(const double *lengths, size_t count);
+/* A diagonal of a tape run, on line 20. */
+void sketch_add_diagonal(struct sketch *, const char *from, const char *to, double length);
 /* 6 m by 4 m from the origin. */
 struct sketch *sketch_of_rectangle(bool clockwise);
 struct plan_doorway *sketch_add_doorway(struct sketch *, const char *wall, double from,

@@ -94,6 +94,116 @@ static void test_run_at_its_limit(void **state)
 	sketch_free(s);
 }
 
+/* ---- diagonals ---- */
+
+/* SQ3: sides 6 and 4 m at 89.9 degrees, taped as if square, with one diagonal. */
+static void test_diagonal_leans_the_room(void **state)
+{
+	(void)state;
+	struct sketch *s = sketch_of_run((const double[]){6000, 4000, 6000, 4000}, 4);
+	sketch_add_diagonal(s, "bay.1", "bay.3", 7216.909);
+	const struct site_room *room = &sketch_build_sound(s)->rooms[0];
+	assert_near(room->closing_error, 0, 1e-6);
+	assert_near(room->outline.points[1].x, 6000, 1e-3);
+	assert_near(room->outline.points[1].y, 0, 1e-9);
+	assert_near(room->outline.points[3].x, 6.98, 0.01);
+	assert_near(point_distance(room->outline.points[1], room->outline.points[3]), 7205.291,
+	            1e-3);
+	sketch_free(s);
+}
+
+/* Two diagonals as if square, 12 mm apart: no shape fits, the misfit is spread and kept. */
+static void test_diagonals_that_disagree(void **state)
+{
+	(void)state;
+	const double across = 7211.10255;
+	struct sketch *s = sketch_of_run((const double[]){6000, 4000, 6000, 4000}, 4);
+	sketch_add_diagonal(s, "bay.1", "bay.3", across + 12);
+	sketch_add_diagonal(s, "bay.2", "bay.4", across + 12);
+	const struct site_room *room = &sketch_build_sound(s)->rooms[0];
+	/* It stays a rectangle, sides A and B, diagonal D: with sides a and b longer the
+	 * diagonals are (A a + B b) / D longer. The squares 2 a a + 2 b b + 2 (12 - that)^2 are
+	 * least for a = 12 A / 2 D, b = 12 B / 2 D: the diagonals give half. */
+	double longer = 12 * 6000 / (2 * across), diagonal = 6;
+	assert_near(point_distance(room->outline.points[0], room->outline.points[1]), 6000 + longer,
+	            0.05);
+	assert_near(point_distance(room->outline.points[0], room->outline.points[2]),
+	            across + diagonal, 0.05);
+	assert_near(room->closing_error, 12 - diagonal, 0.05);
+	sketch_free(s);
+
+	s = sketch_of_run((const double[]){6000, 4000, 6000, 4000}, 4);
+	sketch_add_diagonal(s, "bay.1", "bay.3", across + 120);
+	sketch_add_diagonal(s, "bay.2", "bay.4", across + 120);
+	sketch_build_broken(s, 10, "do not fit");
+	sketch_free(s);
+}
+
+/* ---- arcs ---- */
+
+/* Wall bay.2 runs from (6000, 0) to (6000, 4000): 1000 to the right is radius 2500. */
+static void test_arc_is_one_wall(void **state)
+{
+	(void)state;
+	for (int inward = 0; inward < 2; inward++) {
+		struct sketch *s = sketch_of_run((const double[]){6000, 4000, 6000, 4000}, 4);
+		s->walls[1].rise_nm = SKETCH_NM(inward ? 1000 : -1000);
+		const struct site_room *room = &sketch_build_sound(s)->rooms[0];
+		size_t end = site_wall_end(room, 1);
+		assert_true(end > 10);
+		assert_int_equal(room->edge_count, end + 2);
+		double side = inward ? 1 : -1;
+		for (size_t i = 1; i < end; i++) {
+			assert_string_equal(room->edges[i].id, "bay.2");
+			assert_ptr_equal(room->edges[i].wall, &s->walls[1]);
+			assert_near(point_distance(room->edges[i].to,
+			                           (struct point){6000 + side * 1500, 2000}),
+			            2500, 1e-9);
+		}
+		assert_string_equal(room->edges[end].id, "bay.3");
+		/* Segment of the circle: r r (t - sin t) / 2, cos(t/2) = 0.6. */
+		double segment = 2500.0 * 2500 * (1.854590436 - 0.96) / 2;
+		assert_near(ring_area(room->outline), 24e6 - side * segment, 600);
+		sketch_free(s);
+	}
+}
+
+static void test_tape_lies_on_the_chord(void **state)
+{
+	(void)state;
+	struct sketch *s = sketch_of_run((const double[]){6000, 4000, 6000, 4000}, 4);
+	s->walls[1].rise_nm = SKETCH_NM(-1000);
+	struct plan_crack *crack =
+		sketch_add_crack(s, (const struct point[]){{0, 0}, {3000, 2000}}, 2);
+	crack->points[1] = (struct plan_at){.on_wall = true,
+	                                    .wall = "bay.2",
+	                                    .along_nm = SKETCH_NM(1500),
+	                                    .out_nm = SKETCH_NM(300)};
+	struct point end = sketch_build_sound(s)->cracks[0].line.points[1];
+	assert_at(end, 5700, 1500);
+	sketch_free(s);
+}
+
+static void test_no_doorway_in_an_arc(void **state)
+{
+	(void)state;
+	struct sketch *s = sketch_of_run((const double[]){6000, 4000, 6000, 4000}, 4);
+	s->walls[1].rise_nm = SKETCH_NM(-1000);
+	sketch_add_doorway(s, "bay.2", 1000, 900);
+	sketch_build_broken(s, 40, "curved wall");
+	sketch_free(s);
+}
+
+/* An arc into the room that reaches the wall across. */
+static void test_arc_that_meets_a_wall(void **state)
+{
+	(void)state;
+	struct sketch *s = sketch_of_run((const double[]){1800, 4000, 1800, 4000}, 4);
+	s->walls[1].rise_nm = SKETCH_NM(1900);
+	sketch_build_broken(s, 14, "\"bay.4\" meets wall \"bay.2\"");
+	sketch_free(s);
+}
+
 static void test_walls_that_cross(void **state)
 {
 	(void)state;
@@ -246,6 +356,12 @@ int main(void)
 		cmocka_unit_test(test_tape_follows_the_written_way),
 		cmocka_unit_test(test_run_closes),
 		cmocka_unit_test(test_run_at_its_limit),
+		cmocka_unit_test(test_diagonal_leans_the_room),
+		cmocka_unit_test(test_diagonals_that_disagree),
+		cmocka_unit_test(test_arc_is_one_wall),
+		cmocka_unit_test(test_tape_lies_on_the_chord),
+		cmocka_unit_test(test_no_doorway_in_an_arc),
+		cmocka_unit_test(test_arc_that_meets_a_wall),
 		cmocka_unit_test(test_walls_that_cross),
 		cmocka_unit_test(test_doorways),
 		cmocka_unit_test(test_doorways_past_the_wall),
