@@ -137,7 +137,7 @@ struct crew_marks crew_marks_find(struct arena *arena, const struct lay_view *v,
 struct places room_corners(struct arena *arena, const struct site_room *room, enum side side)
 {
 	struct places places = {0};
-	for (size_t i = 0; i < room->outline.count; i++) {
+	for (size_t i = 0; i < room->edge_count; i = site_wall_end(room, i)) {
 		struct point p = room->outline.points[i];
 		*array_push(arena, &places.at) = side_is_level(side) ? p.x : p.y;
 	}

@@ -169,8 +169,9 @@ bool draw_cuts_has_ends(const struct lay_view *v, enum side side)
 
 void draw_wall_names(struct sheet *sheet, const struct view *view, const struct site_room *room)
 {
-	for (size_t i = 0; i < room->edge_count; i++) {
-		const struct site_edge *edge = &room->edges[i];
+	for (size_t i = 0, end; i < room->edge_count; i = end) {
+		end = site_wall_end(room, i);
+		const struct site_edge *edge = &room->edges[(i + end - 1) / 2];
 		wall_line(sheet, edge->id, view_point(view, edge->from), view_point(view, edge->to),
 		          0.5, draft_tag(sheet->draft, edge->id));
 	}
