@@ -19,7 +19,7 @@ static struct slab_use use_of(const struct placed *placed, const struct plan_sla
 		const struct placed_lay *lay = &placed->lays[i];
 		const struct plan_membrane *membrane = lay->strips->cover.membrane;
 		for (size_t r = 0; r < lay->field->room_count; r++) {
-			if (lay->field->rooms[r]->plan->slab != slab)
+			if (!site_room_is_on(lay->field->rooms[r], slab))
 				continue;
 			if (use.room == NULL)
 				use.room = lay->field->rooms[r];

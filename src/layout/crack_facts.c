@@ -12,14 +12,23 @@ static const enum decision decisions[] = {
 };
 
 static bool crosses(struct arena *arena, const struct site_crack *crack,
-                    const struct site_room *room)
+                    const struct region *ground)
 {
-	if (crack->room && crack->room != room)
-		return false;
-	struct region ground = site_room_ground(arena, room);
 	size_t count;
-	overlay_clip_line(arena, crack->line, &ground, &count);
+	overlay_clip_line(arena, crack->line, ground, &count);
 	return count > 0;
+}
+
+static void add_slabs(struct arena *arena, const struct site_crack *crack,
+                      const struct site_room *room, struct crack_facts *facts)
+{
+	for (size_t i = 0; i < room->slab_part_count; i++) {
+		const struct site_slab_part *part = &room->slab_parts[i];
+		if (!crosses(arena, crack, &part->ground))
+			continue;
+		facts->is_suspended |= part->slab->support == PLAN_SUPPORT_SUSPENDED;
+		facts->is_tensioned |= part->slab->post_tensioned;
+	}
 }
 
 static void add_answers(struct arena *arena, const struct plan *plan, const char *id,
@@ -42,13 +51,9 @@ struct crack_facts crack_facts_of(struct arena *arena, const struct field *field
 {
 	struct crack_facts facts = {.width = crack->width, .step = crack->step};
 	facts.is_moving = crack->plan->moving == PLAN_MOVING_YES;
-	for (size_t i = 0; i < field->room_count; i++) {
-		const struct plan_slab *slab = field->rooms[i]->plan->slab;
-		if (!crosses(arena, crack, field->rooms[i]))
-			continue;
-		facts.is_suspended |= slab->support == PLAN_SUPPORT_SUSPENDED;
-		facts.is_tensioned |= slab->post_tensioned;
-	}
+	for (size_t i = 0; i < field->room_count; i++)
+		if (!crack->room || crack->room == field->rooms[i])
+			add_slabs(arena, crack, field->rooms[i], &facts);
 	add_answers(arena, field->site->plan, crack->id, &facts);
 	return facts;
 }

@@ -210,7 +210,7 @@ static double gap_of_edge(const void *context, struct ring ring, size_t i)
 static bool is_outdoor(const struct field *field)
 {
 	for (size_t i = 0; i < field->room_count; i++)
-		if (plan_room_exposure(field->rooms[i]->plan) == PLAN_EXPOSURE_OUTDOOR)
+		if (site_room_is_exposed(field->rooms[i], PLAN_EXPOSURE_OUTDOOR))
 			return true;
 	return false;
 }

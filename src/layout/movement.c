@@ -24,23 +24,27 @@ static double lesser_figure(const struct rules *rules, double least, bool holds,
 	return holds ? fmin(least, rules_figure(rules, figure)) : least;
 }
 
+static double limit_on(const struct rules *rules, const struct site_slab_part *part)
+{
+	enum plan_exposure exposure = part->exposure;
+	bool is_wet = exposure == PLAN_EXPOSURE_SUNLIT || exposure == PLAN_EXPOSURE_WET;
+	bool is_suspended = part->slab->support == PLAN_SUPPORT_SUSPENDED;
+	double limit = rules_figure(rules, FIGURE_FIELD_SPACING_INDOOR);
+	limit = lesser_figure(rules, limit, is_wet, FIGURE_FIELD_SPACING_SUNLIT);
+	limit = lesser_figure(rules, limit, exposure == PLAN_EXPOSURE_OUTDOOR,
+	                      FIGURE_FIELD_SPACING_OUTDOOR);
+	limit = lesser_figure(rules, limit, is_suspended, FIGURE_FIELD_SPACING_SUSPENDED);
+	return lesser_figure(rules, limit, part->heated, FIGURE_FIELD_SPACING_HEATED);
+}
+
 /* The strictest limit of all rooms and slabs under the lay. */
 static double limit_of_lay(const struct field *field, const struct rules *rules)
 {
 	double limit = rules_figure(rules, FIGURE_FIELD_SPACING_INDOOR);
 	for (size_t i = 0; i < field->room_count; i++) {
-		const struct plan_room *room = field->rooms[i]->plan;
-		enum plan_exposure exposure = plan_room_exposure(room);
-		limit = lesser_figure(rules, limit,
-		                      exposure == PLAN_EXPOSURE_SUNLIT ||
-		                              exposure == PLAN_EXPOSURE_WET,
-		                      FIGURE_FIELD_SPACING_SUNLIT);
-		limit = lesser_figure(rules, limit, exposure == PLAN_EXPOSURE_OUTDOOR,
-		                      FIGURE_FIELD_SPACING_OUTDOOR);
-		limit = lesser_figure(rules, limit, room->slab->support == PLAN_SUPPORT_SUSPENDED,
-		                      FIGURE_FIELD_SPACING_SUSPENDED);
-		limit = lesser_figure(rules, limit, room->heated || room->slab->heated,
-		                      FIGURE_FIELD_SPACING_HEATED);
+		const struct site_room *room = field->rooms[i];
+		for (size_t k = 0; k < room->slab_part_count; k++)
+			limit = fmin(limit, limit_on(rules, &room->slab_parts[k]));
 	}
 	return limit;
 }
@@ -49,7 +53,7 @@ static double width_of_lay(const struct field *field, const struct rules *rules,
 {
 	double width = rules_figure(rules, FIGURE_CARRIED_WIDTH_INDOOR);
 	for (size_t i = 0; i < field->room_count; i++)
-		if (plan_room_exposure(field->rooms[i]->plan) == PLAN_EXPOSURE_OUTDOOR)
+		if (site_room_is_exposed(field->rooms[i], PLAN_EXPOSURE_OUTDOOR))
 			width = fmax(width, rules_figure(rules, FIGURE_FIELD_WIDTH_OUTDOOR));
 	return fmax(width, tile_joint);
 }

@@ -40,7 +40,7 @@ static const struct grammar_child SLAB_CORNERS_CHILDREN[] = {
 	{&grammar_point, GRAMMAR_MANY, IN(slab, corners), IN(slab, corner_count), false},
 };
 static const struct grammar_element SLAB_CORNERS = {"corners", .children = SLAB_CORNERS_CHILDREN,
-                                                    .child_count = 1, .later = true,
+                                                    .child_count = 1,
                                                     .meaning = "the region this slab covers"};
 static const struct grammar_child SLAB_CHILDREN[] = {
 	{&SLAB_CORNERS, GRAMMAR_GROUP, 0, 0, false},

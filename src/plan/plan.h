@@ -148,6 +148,7 @@ struct plan_room {
 	const struct plan_slab *slab;
 	enum plan_exposure exposure; /* NONE: the slab's; see plan_room_exposure */
 	bool heated;                 /* the slab's where not given */
+	bool has_own_heated;         /* it was given */
 	unsigned needs;              /* enum plan_need */
 	struct plan_run *run;        /* NULL: the boundary is corners */
 	struct plan_wall *walls;     /* in written order; 3 or more */

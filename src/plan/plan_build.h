@@ -82,7 +82,8 @@ int plan_line_of(const struct plan_built *, const char *attribute);
 const struct plan_named *plan_find_named(const struct plan_build *, const char *id);
 /* Place in `built` of the ancestor, or the element itself, of this name. */
 size_t plan_within(const struct plan_build *, size_t built, const char *element);
-/* Shared by the checks of rooms and of the rest. */
+/* Shared by the checks of rooms and of the rest. `corners` is the element <corners>. */
+void plan_check_corners(struct plan_build *, size_t corners);
 void plan_check_room(struct plan_build *, size_t built);
 void plan_check_obstacle(struct plan_build *, size_t built);
 void plan_check_diagonal(struct plan_build *, size_t built);

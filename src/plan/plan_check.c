@@ -43,6 +43,9 @@ static void check_slab(struct plan_build *b, size_t built)
 	if (all_sound(at, "coldest", "hottest") && slab->coldest_c > slab->hottest_c)
 		plan_fault(b, built, line_of(b, built, "coldest"),
 		           "<slab> coldest is above hottest; expected it below");
+	size_t corners = plan_child(b, built, "corners");
+	if (corners != built)
+		plan_check_corners(b, corners);
 }
 
 static void check_at(struct plan_build *b, size_t built)

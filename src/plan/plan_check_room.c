@@ -51,7 +51,7 @@ static void check_apart(struct plan_build *b, size_t built, const struct corner 
 }
 
 /* `built` is the element <corners>. */
-static void check_corners(struct plan_build *b, size_t built)
+void plan_check_corners(struct plan_build *b, size_t built)
 {
 	const struct plan_built *group = at_of(b, built);
 	size_t count = plan_count_children(b, built, "corner");
@@ -94,7 +94,7 @@ void plan_check_room(struct plan_build *b, size_t built)
 		plan_fault(b, built, at->node->line,
 		           "<room> without a boundary; expected <corners> or <walls>");
 	if (has_corners)
-		check_corners(b, corners);
+		plan_check_corners(b, corners);
 	if (has_run)
 		check_run(b, run);
 }
@@ -116,7 +116,7 @@ void plan_check_obstacle(struct plan_build *b, size_t built)
 		           "<obstacle> without one shape; expected <corners>, "
 		           "x y across, or x y wide deep");
 	if (has_corners)
-		check_corners(b, corners);
+		plan_check_corners(b, corners);
 }
 
 void plan_check_diagonal(struct plan_build *b, size_t built)

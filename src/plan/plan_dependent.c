@@ -13,7 +13,8 @@ static void fill_room(struct plan_build *b, const struct plan_built *at)
 	struct plan_room *room = at->object;
 	if (!room->slab)
 		return;
-	if (!plan_is_written(at, "heated")) {
+	room->has_own_heated = plan_is_written(at, "heated");
+	if (!room->has_own_heated) {
 		room->heated = room->slab->heated;
 		plan_use_default(b, at, "heated", yes_no(room->heated));
 	}

@@ -8,6 +8,7 @@
 #include "site/doorway.h"
 #include "site/obstacle.h"
 #include "site/outline.h"
+#include "site/slab.h"
 
 static int by_id(const void *a, const void *b)
 {
@@ -105,9 +106,11 @@ enum status site_build(struct arena *arena, const struct plan *plan, struct diag
 	list_reported(&build);
 	build_outlines(&build);
 	index_walls(&build);
+	slab_build_all(&build);
 	for (size_t i = 0; i < site->room_count; i++) {
 		doorway_build_all(&build, &site->rooms[i]);
 		obstacle_build_all(&build, &site->rooms[i]);
+		slab_divide_room(&build, &site->rooms[i]);
 	}
 	crack_build_all(&build);
 	*out_site = site;

@@ -52,6 +52,15 @@ struct site_doorway {
 	struct ring recess;              /* anticlockwise; count 0 where deep is 0 */
 };
 
+/* A slab under a room, and what holds there: a room's own exposure and heating override the
+ * slab's. */
+struct site_slab_part {
+	const struct plan_slab *slab;
+	enum plan_exposure exposure;
+	bool heated;
+	struct region ground; /* of the room, on this slab */
+};
+
 struct site_room {
 	const struct plan_room *plan;
 	const char *id, *name;   /* name falls back to the id */
@@ -63,6 +72,14 @@ struct site_room {
 	size_t obstacle_count;
 	struct site_doorway *doorways;
 	size_t doorway_count;
+	struct site_slab_part *slab_parts; /* in the order of the plan; one or more */
+	size_t slab_part_count;
+};
+
+/* Where a slab lies; without polygons where its description does not say. */
+struct site_slab {
+	const struct plan_slab *plan;
+	struct region region;
 };
 
 struct site_crack {
@@ -90,6 +107,8 @@ struct site {
 	size_t crack_count;
 	struct site_slab_joint *slab_joints;
 	size_t slab_joint_count;
+	struct site_slab *slabs; /* as the plan's */
+	size_t slab_count;
 };
 
 /* Resolves `plan`. All errors of geometry are reported with the lines of the plan. A plan in
@@ -98,6 +117,11 @@ struct site {
 enum status site_build(struct arena *, const struct plan *, struct diag_list *,
                        const struct site **out_site) CHECK_USED;
 const struct site_room *site_room_find(const struct site *, const char *id);
+/* The slab at a point of a room: the one whose region holds it, else the room's own. */
+const struct plan_slab *site_slab_at(const struct site *, const struct site_room *, struct point);
+/* Some of the room is on that slab, or so exposed. */
+bool site_room_is_on(const struct site_room *, const struct plan_slab *);
+bool site_room_is_exposed(const struct site_room *, enum plan_exposure);
 /* One past the last edge of the wall that `edge` is a part of: more than edge + 1 on an arc. */
 size_t site_wall_end(const struct site_room *, size_t edge);
 /* The gap-bearing and gap-free edges of a room as they run after its doorways are cut in:

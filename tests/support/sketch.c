@@ -28,6 +28,10 @@ static struct sketch *start(void)
 	s->plan = (struct plan){.rooms = &s->room, .room_count = 1};
 	s->plan.cracks = s->cracks;
 	s->plan.slab_joints = s->joints;
+	s->plan.slabs = s->slabs;
+	s->slabs[0] = (struct plan_slab){.line = 9, .id = "S0", .exposure = PLAN_EXPOSURE_INDOOR};
+	s->plan.slab_count = 1;
+	s->room.slab = &s->slabs[0];
 	return s;
 }
 
@@ -101,6 +105,20 @@ struct plan_obstacle *sketch_add_box(struct sketch *s, double x, double y, doubl
 	box->deep_nm = SKETCH_NM(deep);
 	box->turn_deg = turn;
 	return box;
+}
+
+struct plan_slab *sketch_add_slab(struct sketch *s, double x, double y, double wide, double deep)
+{
+	const struct point corners[] = {{x, y}, {x + wide, y}, {x + wide, y + deep}, {x, y + deep}};
+	size_t i = s->plan.slab_count++;
+	s->slabs[i] = (struct plan_slab){
+		.line = 70 + (int)i,
+		.id = arena_printf(s->arena, "S%zu", i),
+		.exposure = PLAN_EXPOSURE_INDOOR,
+		.corners = sketch_points(s, corners, 4, 70 + (int)i),
+		.corner_count = 4,
+	};
+	return &s->slabs[i];
 }
 
 struct plan_at *sketch_points(struct sketch *s, const struct point *points, size_t count, int line)

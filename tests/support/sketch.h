@@ -19,6 +19,7 @@ struct sketch {
 	struct plan_wall walls[SKETCH_WALLS_MOST];
 	struct plan_obstacle obstacles[SKETCH_PARTS_MOST];
 	struct plan_doorway doorways[SKETCH_PARTS_MOST];
+	struct plan_slab slabs[SKETCH_PARTS_MOST]; /* the first is the room's */
 	struct plan_crack cracks[SKETCH_PARTS_MOST];
 	struct plan_slab_joint joints[SKETCH_PARTS_MOST];
 	struct diag_list diags;
@@ -38,6 +39,8 @@ struct plan_obstacle *sketch_add_obstacle(struct sketch *, enum plan_obstacle_ki
 /* A column about its centre. */
 struct plan_obstacle *sketch_add_box(struct sketch *, double x, double y, double wide, double deep,
                                      double turn);
+/* A slab that covers a rectangle; without one the room's slab is anywhere. On line 70 and on. */
+struct plan_slab *sketch_add_slab(struct sketch *, double x, double y, double wide, double deep);
 struct plan_at *sketch_points(struct sketch *, const struct point *, size_t count, int line);
 struct plan_crack *sketch_add_crack(struct sketch *, const struct point *, size_t count);
 struct plan_slab_joint *sketch_add_joint(struct sketch *, const struct point *, size_t count);
