@@ -9,7 +9,14 @@
 #define MM2_PER_SQFT (304.8 * 304.8)
 
 enum { COARSE = 16, FINE = 64 }; /* parts of an inch */
-enum { MM_DECIMALS = 2, EXACT_DECIMALS = 6, VALUE_DECIMALS = 2 };
+enum { EXACT_DECIMALS = 6, VALUE_DECIMALS = 2 };
+
+/* As sheets print them: widths of cracks and joints finer than lengths. */
+static int mm_decimals(double mm)
+{
+	static const double HAIRLINE = 1, WIDTH = MM_PER_INCH;
+	return mm < HAIRLINE ? 2 : mm < WIDTH ? 1 : 0;
+}
 
 const char *say_number(const struct saying *saying, double value, int decimals)
 {
@@ -27,7 +34,7 @@ static const char *with_unit(const struct saying *saying, const char *number, co
 const char *say_length(const struct saying *saying, double mm)
 {
 	if (!saying->inches)
-		return with_unit(saying, say_number(saying, mm, MM_DECIMALS), "mm");
+		return with_unit(saying, say_number(saying, mm, mm_decimals(mm)), "mm");
 	struct strbuf out = strbuf_in(saying->arena);
 	length_add_feet_inches(&out, mm, mm < MM_PER_INCH ? FINE : COARSE);
 	return out.text;

@@ -13,7 +13,8 @@ struct saying {
 	bool inches;
 };
 
-/* To 1/16 in from an inch up, to 1/64 in below; to 1/100 mm. */
+/* To 1/16 in from an inch up, to 1/64 in below; to 1 mm from an inch up,
+ * to 1/10 below, to 1/100 under 1 mm. */
 const char *say_length(const struct saying *, double mm);
 const char *say_area(const struct saying *, double mm2);
 /* With at most `decimals`, ending zeros left out. */

@@ -1,13 +1,11 @@
 #include "sheets/crew_marks.h"
 
 #include <math.h>
-#include <string.h>
+
+#include "sheets/strip_corners.h"
 
 /* Floor mm. Nearer places are one; what lies this near to a wall is the wall. */
 static const double SAME_PLACE = 3, AT_WALL = 40;
-/* A strip overlaps its cracked tile by more than this at every corner (floor mm; the rule
- * table's ground beyond soft joints), so a corner that sticks out less needs no mark. */
-static const double BLUNT = 50;
 
 struct places_pair {
 	struct places axes[2]; /* x, y */
@@ -30,38 +28,10 @@ static void add_point(struct arena *arena, struct places_pair *all, const struct
 	add_axis(arena, &all->axes[1], at.y, window.y0, window.y1);
 }
 
-/* Distance of a corner from the line between its neighbours: how much of a corner it is. */
-static double sharpness(struct ring ring, size_t i)
-{
-	struct point before = ring.points[(i + ring.count - 1) % ring.count];
-	struct point after = ring.points[(i + 1) % ring.count];
-	struct point along = point_unit(point_sub(after, before));
-	return fabs(point_cross(along, point_sub(ring.points[i], before)));
-}
-
-/* Takes the bluntest corner out, while there is one that a strip laid straight past it
- * would not miss. */
-static struct ring blunted(struct arena *arena, struct ring ring)
-{
-	ring = ring_copy(arena, ring.points, ring.count);
-	while (ring.count > 3) {
-		size_t least = 0;
-		for (size_t i = 1; i < ring.count; i++)
-			if (sharpness(ring, i) < sharpness(ring, least))
-				least = i;
-		if (sharpness(ring, least) >= BLUNT)
-			break;
-		memmove(&ring.points[least], &ring.points[least + 1],
-		        (ring.count - least - 1) * sizeof *ring.points);
-		ring.count--;
-	}
-	return ring;
-}
-
 static void add_ring(struct arena *arena, struct places_pair *all, const struct lay_view *v,
                      struct box window, struct ring ring)
 {
-	ring = blunted(arena, ring);
+	ring = strip_outline_blunted(arena, ring);
 	for (size_t i = 0; i < ring.count; i++)
 		add_point(arena, all, v, window, ring.points[i]);
 }
@@ -71,6 +41,8 @@ static void add_strips(struct arena *arena, struct places_pair *all, const struc
 {
 	for (size_t i = 0; i < v->lay->strips->strip_count; i++) {
 		const struct region *region = &v->lay->strips->strips[i].region;
+		if (strip_is_askew(arena, v, &v->lay->strips->strips[i]))
+			continue;
 		for (size_t k = 0; k < region->count; k++)
 			add_ring(arena, all, v, window, region->polygons[k].outline);
 	}

@@ -72,7 +72,7 @@ static void draw_square(struct sheet *sheet, const struct lay_view *v,
 	struct paper_point from = lay_view_point(v, a), to = lay_view_point(v, b);
 	list_stroke(sheet->list, LAYER_CONTROL, PEN_DIMENSION, NULL,
 	            paper_path_segment(draft->arena, from, to));
-	const char *text = draft_length(draft, 5 * unit);
+	const char *text = draft_text(draft, "tag.square", {"size", draft_length(draft, 5 * unit)});
 	list_label(sheet->list, &(struct label){.lines = &text,
 	                                        .line_count = 1,
 	                                        .role = TEXT_DIMENSION,

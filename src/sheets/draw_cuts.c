@@ -11,6 +11,9 @@ static const double SAME_CUT = 0.8;
 static const double SAME_LINE = 20;
 /* Borders shorter than this take their cut from their neighbours (floor mm). */
 static const double SHORTEST = 150;
+/* A wall off the courses by more than this share of its length has a cut a tile. */
+static const double ASKEW = 0.08;
+
 static const char *size_text(const struct draft *draft, double cut, double whole)
 {
 	if (whole - cut < SAME_CUT)
@@ -25,6 +28,12 @@ static const char *ends_text(const struct draft *draft, const struct border_cut 
 	for (size_t i = 0; i < cut->course_count; i++)
 		strbuf_printf(&list, "%s%s", i ? " / " : "", draft_length(draft, cut->courses[i]));
 	return list.text;
+}
+
+static bool is_askew(const struct field_border *border)
+{
+	struct point along = point_unit(point_sub(border->to, border->from));
+	return fmin(fabs(along.x), fabs(along.y)) > ASKEW;
 }
 
 static const char *cut_text(const struct draft *draft, const struct border_cut *cut)
@@ -117,6 +126,17 @@ static void label_taper(struct sheet *sheet, const struct border_cut *cut, const
 		wall_line(sheet, of, a, b, 0.5, name);
 }
 
+/* Once a wall: there is no one cut to say. */
+static void label_askew(struct sheet *sheet, const char *of, const char *name, struct paper_point a,
+                        struct paper_point b)
+{
+	const struct draft *draft = sheet->draft;
+	if (name)
+		wall_line(sheet, of, a, b, 0.5,
+		          draft_text(draft, "cut.wall", {"wall", name},
+		                     {"cut", draft_word(draft, "cut.to-wall")}));
+}
+
 static void label_border(struct sheet *sheet, const struct lay_view *v, size_t index)
 {
 	const struct draft *draft = sheet->draft;
@@ -124,7 +144,9 @@ static void label_border(struct sheet *sheet, const struct lay_view *v, size_t i
 	const struct field_border *border = border_of(v, cut);
 	struct paper_point a = lay_view_point(v, border->from), b = lay_view_point(v, border->to);
 	const char *name = name_of(v, draft, index);
-	if (is_tapered(cut)) {
+	if (is_askew(border)) {
+		label_askew(sheet, border->of, name, a, b);
+	} else if (is_tapered(cut)) {
 		label_taper(sheet, cut, border->of, name, a, b);
 	} else if (cut->course_count > 1) {
 		const char *lines[] = {draft_text(draft, "cut.wall-ends",

@@ -7,6 +7,9 @@
 #include "sheets/wall_label.h"
 #include "units/length.h"
 
+/* Paper mm, own design. */
+static const double JAMB = 3;
+
 static bool is_heavy(enum site_edge_kind kind)
 {
 	return kind == SITE_EDGE_WALL || kind == SITE_EDGE_GLASS || kind == SITE_EDGE_OTHER_FLOOR ||
@@ -84,6 +87,22 @@ void draw_tag(struct sheet *sheet, const char *element, enum label_frame frame,
 	                                        .is_clear = true});
 }
 
+/* Stubs of the wall at the jambs: the opening is seen where its recess has no depth. */
+static void draw_jambs(struct sheet *sheet, const struct view *view,
+                       const struct site_doorway *door)
+{
+	struct arena *arena = sheet->draft->arena;
+	struct paper_point a = view_point(view, door->from), b = view_point(view, door->to);
+	struct paper_point along = paper_unit(paper_sub(b, a));
+	struct paper_point out = {-along.y, along.x};
+	struct paper_path stubs[] = {
+		paper_path_segment(arena, a, paper_step(a, out, JAMB)),
+		paper_path_segment(arena, b, paper_step(b, out, JAMB)),
+	};
+	list_stroke(sheet->list, LAYER_SLAB, PEN_WALL, door->id,
+	            paper_path_join(arena, stubs[0], stubs[1]));
+}
+
 void draw_doorways(struct sheet *sheet, const struct view *view, const struct site_room *room,
                    bool with_width)
 {
@@ -92,6 +111,8 @@ void draw_doorways(struct sheet *sheet, const struct view *view, const struct si
 		const struct site_doorway *door = &room->doorways[i];
 		list_stroke(sheet->list, LAYER_SLAB, PEN_DOOR, door->id,
 		            view_segment(draft->arena, view, door->stop_from, door->stop_to));
+		if (door->recess.count == 0)
+			draw_jambs(sheet, view, door);
 		const char *text =
 			draft_text(draft, with_width ? "tag.doorway-wide" : "tag.doorway",
 		                   {"id", draft_tag(draft, door->id)},

@@ -8,16 +8,8 @@
 
 /* A count of courses is only printed where it comes out whole, within this share. */
 static const double WHOLE_COURSE = 0.02;
-
-static const struct control *control_find(const struct lay_view *v, bool along_u)
-{
-	const struct controls *controls = v->lay->controls;
-	for (size_t i = 0; i < controls->control_count; i++)
-		if (controls->controls[i].room == v->room &&
-		    controls->controls[i].along_u == along_u)
-			return &controls->controls[i];
-	return NULL;
-}
+/* A joint of more turns follows the tile as drawn: courses to one of its runs mislead. */
+static const double FEW_TURNS = 2;
 
 static size_t longest(struct line line)
 {
@@ -36,7 +28,7 @@ static long count_courses(const struct lay_view *v, struct line line, const stru
 	size_t k = longest(line);
 	struct point a = line.points[k], b = line.points[k + 1];
 	bool along_u = fabs(b.x - a.x) > fabs(b.y - a.y);
-	const struct control *control = control_find(v, along_u);
+	const struct control *control = lay_view_control(v, along_u);
 	double pitch = along_u ? v->lay->module->course : v->lay->module->a.x;
 	*out = control;
 	if (!control || pitch <= 0 || (along_u ? fabs(b.y - a.y) : fabs(b.x - a.x)) > 1)
@@ -60,27 +52,29 @@ static void tag_soft(struct sheet *sheet, const struct lay_view *v, const struct
 {
 	const struct draft *draft = sheet->draft;
 	const struct control *control;
-	long courses = count_courses(v, joint->line, &control);
+	bool is_stepped = joint->turns > FEW_TURNS;
+	long courses = is_stepped ? 0 : count_courses(v, joint->line, &control);
 	const char *lines[2] = {draft_text(draft, "tag.soft",
 	                                   {"crack", draft_tag(draft, joint->of)},
 	                                   {"width", draft_width(draft, joint->width)})};
 	if (courses)
 		lines[1] = courses_text(draft, courses, control);
+	else if (is_stepped)
+		lines[1] = draft_word(draft, "tag.stepped");
 	size_t k = longest(joint->line);
 	draw_tag(sheet, joint->id, LABEL_BOX, lay_view_point(v, joint->line.points[k]),
-	         lay_view_point(v, joint->line.points[k + 1]), lines, courses ? 2 : 1);
+	         lay_view_point(v, joint->line.points[k + 1]), lines, lines[1] ? 2 : 1);
 }
 
-static void tag_carried(struct sheet *sheet, const struct lay_view *v, const struct joint *joint)
+static void tag_straight(struct sheet *sheet, const struct lay_view *v, const struct joint *joint,
+                         const char *key, enum label_frame frame)
 {
 	const struct draft *draft = sheet->draft;
 	size_t k = longest(joint->line);
-	const char *lines[] = {
-		draft_text(draft, "tag.carried", {"id", draft_tag(draft, joint->of)},
-	                   {"width", draft_width(draft, joint->width)}),
-	};
-	draw_tag(sheet, joint->id, LABEL_HEXAGON, lay_view_point(v, joint->line.points[k]),
-	         lay_view_point(v, joint->line.points[k + 1]), lines, 1);
+	const char *text = draft_text(draft, key, {"id", draft_tag(draft, joint->of)},
+	                              {"width", draft_width(draft, joint->width)});
+	draw_tag(sheet, joint->id, frame, lay_view_point(v, joint->line.points[k]),
+	         lay_view_point(v, joint->line.points[k + 1]), &text, 1);
 }
 
 struct joint_look {
@@ -94,7 +88,7 @@ static struct joint_look look_of(const struct joint *joint)
 	case JOINT_SOFT:
 		return (struct joint_look){PEN_SOFT_JOINT, LEGEND_SOFT_JOINT};
 	case JOINT_MOVEMENT:
-		return (struct joint_look){PEN_MOVEMENT_JOINT, LEGEND_CARRIED_JOINT};
+		return (struct joint_look){PEN_MOVEMENT_JOINT, LEGEND_FIELD_JOINT};
 	case JOINT_CARRIED:
 		return (struct joint_look){PEN_CARRIED_JOINT, LEGEND_CARRIED_JOINT};
 	default:
@@ -116,7 +110,9 @@ static void draw_joint(struct sheet *sheet, const struct lay_view *v, const stru
 	if (joint->kind == JOINT_SOFT)
 		tag_soft(sheet, v, joint);
 	else if (joint->kind == JOINT_CARRIED)
-		tag_carried(sheet, v, joint);
+		tag_straight(sheet, v, joint, "tag.carried", LABEL_HEXAGON);
+	else if (joint->kind == JOINT_MOVEMENT)
+		tag_straight(sheet, v, joint, "tag.field", LABEL_BOX);
 }
 
 void draw_joints(struct sheet *sheet, const struct lay_view *v)

@@ -5,6 +5,7 @@
 #include "sheets/draw_floor.h"
 #include "sheets/draw_tile.h"
 #include "sheets/install_notes.h"
+#include "sheets/strip_corners.h"
 #include "sheets/wall_label.h"
 
 /* Paper mm, own design: a lane of running dimensions, whose values stand square to it, and
@@ -101,6 +102,8 @@ static void draw_lay(struct sheet *sheet, const struct lay_view *v)
 	draw_controls(sheet, v);
 	draw_first_tile(sheet, v);
 	draw_cuts(sheet, v);
+	struct strip_corners corners = strip_corners_find(sheet->draft->arena, v, false);
+	strip_corners_mark(sheet, v, &corners);
 }
 
 enum sheet_fit install_draw(struct sheet *sheet, const struct site_room *room)

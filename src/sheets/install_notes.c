@@ -5,6 +5,7 @@
 #include "sheets/cautions.h"
 #include "sheets/lay_view.h"
 #include "sheets/materials.h"
+#include "sheets/strip_corners.h"
 
 struct steps {
 	struct notes *notes;
@@ -151,6 +152,8 @@ static void add_steps(struct steps *s)
 	add_word(s, "step.first");
 	if (has_joint(s, JOINT_CARRIED))
 		add_step(s, draft_text(s->draft, "step.carried", {"joints", carried_ids(s)}));
+	if (has_joint(s, JOINT_MOVEMENT))
+		add_word(s, "step.field");
 	if (has_joint(s, JOINT_SOFT))
 		add_word(s, "step.soft");
 	add_grout(s);
@@ -172,6 +175,10 @@ void install_notes(struct sheet *sheet, const struct site_room *room, const stru
 	                         {"tolerance", draft_measure(draft, lay->field->tolerance)}));
 	notes_heading(&notes, NOTE_WORK, "heading.order");
 	add_steps(&steps);
+	struct view plain = {.scale = 1};
+	struct lay_view v = lay_view_make(draft->arena, lay, &plain, room);
+	struct strip_corners corners = strip_corners_find(draft->arena, &v, false);
+	strip_corners_note(&notes, &v, &corners);
 	materials_add(&notes, lay);
 	notes_missing(&notes);
 	cautions_add(&notes);

@@ -24,6 +24,16 @@ bool lay_view_has(const struct lay_view *v, struct point p)
 	return region_holds(&v->ground, at) || region_distance(&v->ground, at) < WALL_REACH;
 }
 
+const struct control *lay_view_control(const struct lay_view *v, bool along_u)
+{
+	const struct controls *controls = v->lay->controls;
+	for (size_t i = 0; i < controls->control_count; i++)
+		if (controls->controls[i].room == v->room &&
+		    controls->controls[i].along_u == along_u)
+			return &controls->controls[i];
+	return NULL;
+}
+
 struct paper_point lay_view_point(const struct lay_view *v, struct point p)
 {
 	return view_point(v->view, lay_view_plan(v, p));

@@ -23,6 +23,8 @@ static inline struct point lay_view_plan(const struct lay_view *v, struct point 
 {
 	return frame_out(v->lay->field->frame, p);
 }
+/* Control line of the room along u (LINE 1) or v (LINE 2); NULL: none. */
+const struct control *lay_view_control(const struct lay_view *, bool along_u);
 struct paper_point lay_view_point(const struct lay_view *, struct point);
 /* Direction on the paper of a vector of the lay. */
 struct paper_point lay_view_direction(const struct lay_view *, struct point);

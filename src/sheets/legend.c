@@ -22,6 +22,7 @@ static const struct legend_entry {
                                   PEN_STRIP_PENDING},
 	[LEGEND_SOFT_JOINT] = {"legend.soft-joint", SWATCH_PEN, 0, PEN_SOFT_JOINT},
 	[LEGEND_CARRIED_JOINT] = {"legend.carried-joint", SWATCH_PEN, 0, PEN_CARRIED_JOINT},
+	[LEGEND_FIELD_JOINT] = {"legend.field-joint", SWATCH_PEN, 0, PEN_MOVEMENT_JOINT},
 	[LEGEND_PERIMETER_SEALED] = {"legend.perimeter-sealed", SWATCH_PEN, 0, PEN_PERIMETER_JOINT},
 	[LEGEND_CRACK] = {"legend.crack", SWATCH_PEN, 0, PEN_CRACK},
 	[LEGEND_CRACK_UNDER] = {"legend.crack-under", SWATCH_PEN, 0, PEN_CRACK_FINE},

@@ -58,15 +58,17 @@ static void add_membrane(struct notes *notes, const struct placed_lay *lay)
 		                draft_measure(draft, 2 * lay->strips->strips[0].half_width)}));
 }
 
-static void add_soft(struct notes *notes, const struct placed_lay *lay)
+/* Width and depth of the first joint of a kind: all of one lay are alike. */
+static void add_sealed(struct notes *notes, const struct placed_lay *lay, enum joint_kind kind,
+                       const char *key)
 {
 	const struct draft *draft = notes->sheet->draft;
 	for (size_t i = 0; i < lay->joints->joint_count; i++) {
 		const struct joint *joint = &lay->joints->joints[i];
-		if (joint->kind != JOINT_SOFT)
+		if (joint->kind != kind)
 			continue;
 		add(notes, NULL,
-		    draft_text(draft, "material.soft", {"width", draft_width(draft, joint->width)},
+		    draft_text(draft, key, {"width", draft_width(draft, joint->width)},
 		               {"depth", draft_width(draft, joint->depth)}));
 		return;
 	}
@@ -94,7 +96,8 @@ void materials_add(struct notes *notes, const struct placed_lay *lay)
 	add_tiles(notes, lay->field->lay);
 	add_pattern(notes, lay->field->lay);
 	add_membrane(notes, lay);
-	add_soft(notes, lay);
+	add_sealed(notes, lay, JOINT_SOFT, "material.soft");
+	add_sealed(notes, lay, JOINT_MOVEMENT, "material.field");
 	add_perimeter(notes, lay);
 }
 

@@ -27,6 +27,12 @@ void notes_item(struct notes *notes, enum note_group group, const char *mark, co
 		(struct note){.kind = NOTE_ITEM, .group = group, .mark = mark, .text = text};
 }
 
+void notes_half(struct notes *notes, enum note_group group, const char *mark, const char *text)
+{
+	*array_push(notes->sheet->draft->arena, &notes->list) =
+		(struct note){.kind = NOTE_HALF, .group = group, .mark = mark, .text = text};
+}
+
 void notes_warning(struct notes *notes, const char *text)
 {
 	*array_push(notes->sheet->draft->arena, &notes->list) =
@@ -63,6 +69,7 @@ struct setting {
 	const struct notes *notes;
 	int small; /* groups set small */
 	bool is_dry;
+	bool is_right; /* the next half stands beside the one before, on the row that ends at y */
 	double x0, x1, y;
 };
 
@@ -118,7 +125,7 @@ static double indent_of(const struct setting *s, const struct note *note, enum t
 	double widest = 0;
 	for (size_t i = 0; i < s->notes->list.count; i++) {
 		const struct note *other = &s->notes->list.items[i];
-		if (other->group == note->group && other->kind == NOTE_ITEM)
+		if (other->group == note->group && (other->kind == NOTE_ITEM || other->kind == NOTE_HALF))
 			widest = fmax(widest, list_text_width(s->sheet->list, role, other->mark));
 	}
 	return widest > 0 ? widest + MARK_GAP : 0;
@@ -133,6 +140,20 @@ static void set_item(struct setting *s, const struct note *note)
 	set_text(s, mark, s->x0, s->y + cap_of(s, body), note->mark);
 	s->y = set_paragraph(s, body, s->x0 + indent, s->x1 - s->x0 - indent, s->y, note->text) +
 	       AFTER_ITEM;
+}
+
+static void set_half(struct setting *s, const struct note *note)
+{
+	bool small = is_small(s, note);
+	enum text_role mark = small ? TEXT_TABLE_HEAD : TEXT_STRONG;
+	enum text_role body = small ? TEXT_TABLE : TEXT_BODY;
+	double x = s->x0 + (s->is_right ? (s->x1 - s->x0) / 2 : 0);
+	double row = text_pitch(cap_of(s, body)) + AFTER_ITEM / 2;
+	double base = s->y - (s->is_right ? row : 0) + cap_of(s, body);
+	set_text(s, mark, x, base, note->mark);
+	set_text(s, body, x + indent_of(s, note, mark), base, note->text);
+	s->y += s->is_right ? 0 : row;
+	s->is_right = !s->is_right;
 }
 
 static void set_warning(struct setting *s, const struct note *note)
@@ -160,8 +181,10 @@ static void set_note(struct setting *s, const struct note *note)
 	static void (*const SET[])(struct setting *,
 	                           const struct note *) = {[NOTE_HEADING] = set_heading,
 	                                                   [NOTE_ITEM] = set_item,
+	                                                   [NOTE_HALF] = set_half,
 	                                                   [NOTE_WARNING] = set_warning,
 	                                                   [NOTE_SWATCH] = set_swatch};
+	s->is_right = s->is_right && note->kind == NOTE_HALF;
 	SET[note->kind](s, note);
 }
 

@@ -55,7 +55,7 @@ static void a_plain_floor_asks_nothing(void **state)
 	assert_string_equal(out.text, "hall.xml:5: note: K1 is 1 mm wide. Isolate it; no filling "
 	                              "needed [crack-plain]\n"
 	                              "hall.xml:8: note: Soft joints are 6 mm wide, as the tile "
-	                              "joint; a movement joint here is 6.35 mm. Let the designer "
+	                              "joint; a movement joint here is 6.4 mm. Let the designer "
 	                              "confirm [movement-joint-narrow]\n");
 }
 

@@ -1,0 +1,137 @@
+#include "sheets/strip_corners.h"
+
+#include <math.h>
+#include <string.h>
+
+/* A strip overlaps its cracked tile by more than this at every corner (floor mm; the rule
+ * table's ground beyond soft joints), so a corner that sticks out less needs no mark. */
+static const double BLUNT = 50;
+/* An edge off the square by more than this share of its length is askew. */
+static const double ASKEW = 0.06;
+/* Paper mm: a letter stands at its corner, or near it with a leader. */
+static const double REACH = 25;
+
+/* Distance of a corner from the line between its neighbours: how much of a corner it is. */
+static double sharpness(struct ring ring, size_t i)
+{
+	struct point before = ring.points[(i + ring.count - 1) % ring.count];
+	struct point after = ring.points[(i + 1) % ring.count];
+	struct point along = point_unit(point_sub(after, before));
+	return fabs(point_cross(along, point_sub(ring.points[i], before)));
+}
+
+struct ring strip_outline_blunted(struct arena *arena, struct ring ring)
+{
+	ring = ring_copy(arena, ring.points, ring.count);
+	while (ring.count > 3) {
+		size_t least = 0;
+		for (size_t i = 1; i < ring.count; i++)
+			if (sharpness(ring, i) < sharpness(ring, least))
+				least = i;
+		if (sharpness(ring, least) >= BLUNT)
+			break;
+		memmove(&ring.points[least], &ring.points[least + 1],
+		        (ring.count - least - 1) * sizeof *ring.points);
+		ring.count--;
+	}
+	return ring;
+}
+
+static bool is_edge_askew(struct point a, struct point b)
+{
+	struct point along = point_unit(point_sub(b, a));
+	return fmin(fabs(along.x), fabs(along.y)) > ASKEW;
+}
+
+static bool is_turned(const struct lay_view *v)
+{
+	const struct frame *frame = &v->lay->field->frame;
+	return fabs(frame->cos * frame->sin) > 1e-12;
+}
+
+bool strip_is_askew(struct arena *arena, const struct lay_view *v, const struct strip *strip)
+{
+	if (is_turned(v))
+		return true;
+	for (size_t k = 0; k < strip->region.count; k++) {
+		struct ring ring = strip_outline_blunted(arena, strip->region.polygons[k].outline);
+		for (size_t i = 0; i < ring.count; i++)
+			if (is_edge_askew(ring.points[i], ring.points[(i + 1) % ring.count]))
+				return true;
+	}
+	return false;
+}
+
+/* A, B … without I and O; then A2, B2 … */
+static const char *letter_of(struct arena *arena, size_t index)
+{
+	static const char LETTERS[] = "ABCDEFGHJKLMNPQRSTUVWXYZ";
+	size_t round = index / (sizeof LETTERS - 1);
+	char letter = LETTERS[index % (sizeof LETTERS - 1)];
+	return round ? arena_printf(arena, "%c%zu", letter, round + 1)
+	             : arena_printf(arena, "%c", letter);
+}
+
+static void add_ring(struct arena *arena, struct strip_corners *corners, const struct lay_view *v,
+                     const char *strip, struct ring outline)
+{
+	struct ring ring = strip_outline_blunted(arena, outline);
+	for (size_t i = 0; i < ring.count; i++) {
+		if (!lay_view_has(v, ring.points[i]))
+			continue;
+		const char *letter = letter_of(arena, corners->list.count);
+		*array_push(arena, &corners->list) =
+			(struct strip_corner){letter, strip, ring.points[i]};
+	}
+}
+
+struct strip_corners strip_corners_find(struct arena *arena, const struct lay_view *v, bool all)
+{
+	struct strip_corners corners = {0};
+	for (size_t i = 0; i < v->lay->strips->strip_count; i++) {
+		const struct strip *strip = &v->lay->strips->strips[i];
+		for (size_t k = 0; k < strip->region.count; k++)
+			if (all || strip_is_askew(arena, v, strip))
+				add_ring(arena, &corners, v, strip->id,
+				         strip->region.polygons[k].outline);
+	}
+	return corners;
+}
+
+void strip_corners_mark(struct sheet *sheet, const struct lay_view *v,
+                        const struct strip_corners *corners)
+{
+	for (size_t i = 0; i < corners->list.count; i++) {
+		const struct strip_corner *corner = &corners->list.items[i];
+		struct paper_point at = lay_view_point(v, corner->at);
+		list_label(sheet->list, &(struct label){.lines = &corner->letter,
+		                                        .line_count = 1,
+		                                        .role = TEXT_TAG,
+		                                        .layer = LAYER_LABELS,
+		                                        .element = corner->strip,
+		                                        .where = LABEL_AROUND,
+		                                        .a = at,
+		                                        .b = at,
+		                                        .priority = 8,
+		                                        .can_lead = true,
+		                                        .reach = REACH,
+		                                        .is_clear = true});
+	}
+}
+
+void strip_corners_note(struct notes *notes, const struct lay_view *v,
+                        const struct strip_corners *corners)
+{
+	const struct draft *draft = notes->sheet->draft;
+	const struct control *one = lay_view_control(v, true), *two = lay_view_control(v, false);
+	if (corners->list.count == 0 || !one || !two)
+		return;
+	notes_heading(notes, NOTE_CORNER, "heading.corners");
+	for (size_t i = 0; i < corners->list.count; i++) {
+		struct point at = corners->list.items[i].at;
+		notes_half(notes, NOTE_CORNER, corners->list.items[i].letter,
+		           draft_text(draft, "corner.at",
+		                      {"one", draft_length(draft, fabs(at.y - one->from.y))},
+		                      {"two", draft_length(draft, fabs(at.x - two->from.x))}));
+	}
+}
