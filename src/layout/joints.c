@@ -168,26 +168,39 @@ static void add_carried(struct making *making, const struct field_carried *carri
 	}
 }
 
-static void add_field_joint(struct making *making, const struct movement_line *line)
+/* A hold, else the border of the field that is nearest to the end of a field joint. */
+static const char *field_joint_met(const struct making *making, const struct field_joint *joint,
+                                   struct point end)
 {
-	for (size_t k = 0; k < line->run_count; k++) {
-		struct joint joint = {
-			.id = k == 0 ? line->id
-		                     : arena_printf(making->arena, "%s.part.%zu", line->id, k + 1),
-			.kind = JOINT_MOVEMENT,
-			.of = making->tiling->field->lay->id,
-			.side = "",
-			.on_joint = line->on_joint,
-			.width = line->width,
-			.length = line_length(line->runs[k], false),
-			.ends = "",
-			.why = "field-joint",
-			.line = line->runs[k],
-		};
-		joint.cost = joint.length;
-		fill_joint(making, &joint);
-		add_joint(making, joint);
-	}
+	const struct field *field = making->tiling->field;
+	for (size_t h = 0; h < making->cracks->hold_count; h++)
+		if (region_distance(&making->cracks->holds[h].region, end) <
+		    joint->of->width + TOLERANCE_WHOLE)
+			return making->cracks->holds[h].id;
+	size_t border = perimeter_nearest(field, end);
+	return border < field->border_count ? field->borders[border].of : field->lay->id;
+}
+
+static void add_field_joint(struct making *making, const struct field_joint *built)
+{
+	struct line line = built->line;
+	struct joint joint = {
+		.id = built->id,
+		.kind = JOINT_MOVEMENT,
+		.of = making->tiling->field->lay->id,
+		.side = "",
+		.on_joint = built->of->on_joint,
+		.width = built->of->width,
+		.length = line_length(line, false),
+		.ends = arena_printf(making->arena, "%s %s",
+	                             field_joint_met(making, built, line.points[0]),
+	                             field_joint_met(making, built, line.points[line.count - 1])),
+		.why = "field-joint",
+		.line = line,
+	};
+	joint.cost = joint.length;
+	fill_joint(making, &joint);
+	add_joint(making, joint);
 }
 
 static struct line line_of_run(const struct making *making, const struct perimeter_run *run)
@@ -233,9 +246,10 @@ const struct joints *joints_place(struct arena *arena, const struct tiling *tili
 		add_soft(&making, &strips->softs[k]);
 	for (size_t k = 0; k < tiling->field->carried_count; k++)
 		add_carried(&making, &tiling->field->carried[k]);
-	for (size_t k = 0; k < tiling->movement->line_count; k++)
-		add_field_joint(&making, &tiling->movement->lines[k]);
 	size_t count;
+	const struct field_joint *lines = field_joints(arena, tiling, cracks, &count);
+	for (size_t k = 0; k < count; k++)
+		add_field_joint(&making, &lines[k]);
 	const struct perimeter_run *runs = perimeter_runs(arena, tiling->field, &count);
 	for (size_t k = 0; k < count; k++)
 		add_perimeter(&making, &runs[k]);

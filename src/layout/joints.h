@@ -23,7 +23,7 @@ struct joint {
 	bool is_closed;   /* the line is a ring (round an obstacle) */
 };
 
-/* Soft joints first, then carried, then perimeter. A side that another joint serves has no
+/* Soft joints first, then carried, field, perimeter. A side that another joint serves has no
  * joint of its own. */
 struct joints {
 	struct joint *joints;

@@ -24,6 +24,12 @@ static double lesser_figure(const struct rules *rules, double least, bool holds,
 	return holds ? fmin(least, rules_figure(rules, figure)) : least;
 }
 
+static bool is_on_mortar_bed(const struct field *field, const struct plan_room *room)
+{
+	const struct plan_membrane *membrane = plan_membrane_over(field->site->plan, room);
+	return membrane && membrane->kind == PLAN_MEMBRANE_MORTAR_BED;
+}
+
 static double limit_on(const struct rules *rules, const struct site_slab_part *part)
 {
 	enum plan_exposure exposure = part->exposure;
@@ -45,6 +51,8 @@ static double limit_of_lay(const struct field *field, const struct rules *rules)
 		const struct site_room *room = field->rooms[i];
 		for (size_t k = 0; k < room->slab_part_count; k++)
 			limit = fmin(limit, limit_on(rules, &room->slab_parts[k]));
+		limit = lesser_figure(rules, limit, is_on_mortar_bed(field, room->plan),
+		                      FIGURE_FIELD_SPACING_MORTAR_BED);
 	}
 	return limit;
 }
@@ -176,4 +184,37 @@ const struct movement *movement_place(struct arena *arena, const struct field *f
 	movement->panels = m.panels.items;
 	movement->panel_count = m.panels.count;
 	return movement;
+}
+
+/* The panel of the border's part that lies nearest to its middle. */
+static const struct movement_panel *panel_beside(const struct movement *movement,
+                                                 const struct field_border *border)
+{
+	struct point middle = point_between(border->from, border->to, 0.5);
+	const struct movement_panel *best = NULL;
+	double least = INFINITY;
+	for (size_t i = 0; i < movement->panel_count; i++) {
+		const struct movement_panel *panel = &movement->panels[i];
+		struct region ground = {(struct polygon *)&panel->ground, 1};
+		if (panel->part != border->part)
+			continue;
+		double distance = region_distance(&ground, middle);
+		if (distance < least - TOLERANCE_SAME) {
+			least = distance;
+			best = panel;
+		}
+	}
+	return best;
+}
+
+struct point *movement_shifts(struct arena *arena, const struct field *field,
+                              const struct position *position, const struct movement *movement)
+{
+	struct point *shifts = ARENA_ARRAY(arena, struct point, field->border_count);
+	for (size_t i = 0; movement->line_count > 0 && i < field->border_count; i++) {
+		const struct movement_panel *panel = panel_beside(movement, &field->borders[i]);
+		if (panel)
+			shifts[i] = point_sub(panel->position, position->parts[panel->part]);
+	}
+	return shifts;
 }

@@ -35,6 +35,9 @@ struct movement {
 	size_t panel_count;
 };
 
+/* How far the tile at each border of the field is moved, at the border's middle. */
+struct point *movement_shifts(struct arena *, const struct field *, const struct position *,
+                              const struct movement *);
 const struct movement *movement_place(struct arena *, const struct field *, const struct module *,
                                       const struct position *, const struct rules *);
 

@@ -9,6 +9,11 @@ static struct placed_lay place_lay(struct arena *arena, const struct site *site,
 	placed.position = position_search(arena, placed.field, placed.module, rules);
 	placed.movement =
 		movement_place(arena, placed.field, placed.module, placed.position, rules);
+	if (placed.movement->line_count > 0)
+		placed.position =
+			position_shifted(arena, placed.field, placed.module, rules, placed.position,
+		                         movement_shifts(arena, placed.field, placed.position,
+		                                         placed.movement));
 	placed.tiling = tiling_place(arena, placed.field, placed.module, placed.movement);
 	placed.cracks = cracks_place(arena, placed.tiling, rules);
 	placed.strips = strips_place(arena, placed.tiling, placed.cracks, rules);

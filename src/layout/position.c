@@ -178,6 +178,35 @@ static struct border_cut cut_of_term(struct search *s, size_t i)
 	return cut;
 }
 
+/* Moves the grid of all parts. */
+static void shift_places(struct search *s, struct point by)
+{
+	for (size_t class = 0; class < s->bays.u_count; class ++)
+		s->u[class] += by.x;
+	for (size_t class = 0; class < s->bays.v_count; class ++)
+		s->v[class] += by.y;
+	search_set_slots(s);
+}
+
+/* Cuts with the grid moved by `shifts` at each border; NULL: nowhere. */
+static void list_cuts(struct search *s, struct position *position, const struct point *shifts)
+{
+	struct point moved = {0, 0};
+	position->cut_count = s->term_count;
+	position->cuts = ARENA_ARRAY(s->arena, struct border_cut, s->term_count);
+	position->smallest_cut = position->smallest_cut_worst = INFINITY;
+	for (size_t i = 0; i < s->term_count; i++) {
+		struct point by = shifts ? shifts[s->terms[i].border] : moved;
+		if (point_distance(by, moved) > TOLERANCE_SAME)
+			shift_places(s, point_sub(by, moved));
+		moved = by;
+		position->cuts[i] = cut_of_term(s, i);
+		position->smallest_cut = fmin(position->smallest_cut, position->cuts[i].least);
+		position->smallest_cut_worst =
+			fmin(position->smallest_cut_worst, position->cuts[i].worst);
+	}
+}
+
 static struct position *position_of_search(struct search *s)
 {
 	struct position *position = ARENA_NEW(s->arena, struct position);
@@ -189,15 +218,7 @@ static struct position *position_of_search(struct search *s)
 	position->is_pinned = s->field->lay->start != NULL;
 	position->key = whole_key(s);
 	position->unmet = search_first_unmet(s);
-	position->cut_count = s->term_count;
-	position->cuts = ARENA_ARRAY(s->arena, struct border_cut, s->term_count);
-	position->smallest_cut = position->smallest_cut_worst = INFINITY;
-	for (size_t i = 0; i < s->term_count; i++) {
-		position->cuts[i] = cut_of_term(s, i);
-		position->smallest_cut = fmin(position->smallest_cut, position->cuts[i].least);
-		position->smallest_cut_worst =
-			fmin(position->smallest_cut_worst, position->cuts[i].worst);
-	}
+	list_cuts(s, position, NULL);
 	position->candidates_tried = s->tried;
 	return position;
 }
@@ -209,4 +230,20 @@ const struct position *position_search(struct arena *arena, const struct field *
 	if (field->region.count)
 		choose(&s);
 	return position_of_search(&s);
+}
+
+const struct position *position_shifted(struct arena *arena, const struct field *field,
+                                        const struct module *module, const struct rules *rules,
+                                        const struct position *before, const struct point *shifts)
+{
+	struct search s = search_start(arena, field, module, rules);
+	struct position *after = ARENA_NEW(arena, struct position);
+	*after = *before;
+	for (size_t i = 0; i < before->part_count; i++) {
+		s.u[s.bays.u_of_part[i]] = before->parts[i].x;
+		s.v[s.bays.v_of_part[i]] = before->parts[i].y;
+	}
+	search_set_slots(&s);
+	list_cuts(&s, after, shifts);
+	return after;
 }

@@ -34,5 +34,10 @@ struct position {
 
 const struct position *position_search(struct arena *, const struct field *, const struct module *,
                                        const struct rules *);
+/* The same position with its cuts as they are where the tile at each border of the field is
+ * moved by `shifts` (field joints are wider than the tile joint). */
+const struct position *position_shifted(struct arena *, const struct field *, const struct module *,
+                                        const struct rules *, const struct position *,
+                                        const struct point *shifts);
 
 #endif

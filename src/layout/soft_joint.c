@@ -59,7 +59,7 @@ static struct soft_joint new_joint(const struct placing *placing, const char *si
 	                           .ends = ""};
 }
 
-/* What a joint meets where it ends: wall, obstacle or slab joint at a border, else the end of
+/* What a joint meets where it ends: wall, obstacle, slab or field joint at a border, else the end of
  * its strip. */
 static const char *met_at(const struct placing *placing, struct soft_port port)
 {
@@ -70,6 +70,10 @@ static const char *met_at(const struct placing *placing, struct soft_port port)
 	for (size_t h = 0; h < setting->cracks->hold_count; h++)
 		if (region_distance(&setting->cracks->holds[h].region, port.at) < TOLERANCE_WHOLE)
 			return setting->cracks->holds[h].id;
+	const char *line =
+		field_joint_at(setting->field_joints, setting->field_joint_count, port.at);
+	if (line)
+		return line;
 	size_t border = perimeter_nearest(field, port.at);
 	return border < field->border_count ? field->borders[border].of : setting->strip;
 }

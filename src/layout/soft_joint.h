@@ -4,6 +4,7 @@
 #ifndef LAYOUT_SOFT_JOINT_H
 #define LAYOUT_SOFT_JOINT_H
 #include "layout/crack_part.h"
+#include "layout/field_joint.h"
 #include "layout/perimeter.h"
 
 /* A joint that lies on the tile's joints: addresses first, coordinates derived. */
@@ -20,9 +21,9 @@ struct soft_joint {
 	struct line line;     /* with the first and last edge cut at the field's border */
 	double length, turns; /* turns in quarter turns */
 	double cost;          /* mm: length, and the penalty of the turns */
-	const char *uses;     /* id of the carried or perimeter joint that serves this side */
-	const char *ends;     /* ids of what its two ends meet, by a blank: "south J1" */
-	long settled;         /* directed edges settled by the search */
+	const char *uses; /* id of the carried, field or perimeter joint that serves this side */
+	const char *ends; /* ids of what its two ends meet, by a blank: "south J1" */
+	long settled;     /* directed edges settled by the search */
 };
 
 struct soft_joint_list {
@@ -36,6 +37,8 @@ struct soft_setting {
 	const struct region *held;
 	const struct perimeter_run *perimeter;
 	size_t perimeter_count;
+	const struct field_joint *field_joints;
+	size_t field_joint_count;
 	struct strip_reach reach;
 	double beyond; /* how far a strip reaches past the far edge of its soft joints */
 	double turn_penalty;

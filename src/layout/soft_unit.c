@@ -266,9 +266,9 @@ bool soft_unit_is_plain(const struct soft_unit *unit)
 	return unit->end_count == 2 && unit->part_count == 1;
 }
 
-/* The border first met from `p` towards one side, within one tile. */
-static size_t border_beside(const struct soft_setting *setting, const struct soft_unit *unit,
-                            struct point p, struct point towards)
+/* The joint first met from `p` towards one side, within one tile; NULL: none. */
+static const char *joint_beside(const struct soft_setting *setting, const struct soft_unit *unit,
+                                struct point p, struct point towards)
 {
 	const struct region *domain = &unit->corridor.domain;
 	struct segment ray = {p, point_add(p, point_scale(towards, setting->reach.one_tile +
@@ -283,9 +283,14 @@ static size_t border_beside(const struct soft_setting *setting, const struct sof
 		}
 	}
 	const struct field *field = setting->tiling->field;
+	struct point met = point_between(ray.from, ray.to, fmin(least, 1));
 	if (least > 1)
-		return field->border_count;
-	return perimeter_nearest(field, point_between(ray.from, ray.to, least));
+		return NULL;
+	const char *line = field_joint_at(setting->field_joints, setting->field_joint_count, met);
+	if (line)
+		return line;
+	return perimeter_joint_at(field, setting->perimeter, setting->perimeter_count,
+	                          perimeter_nearest(field, met));
 }
 
 /* Points close enough to each other that no border can be missed between them. */
@@ -309,14 +314,10 @@ const char *soft_unit_joint_beside(struct arena *arena, const struct soft_settin
 			int steps = (int)ceil(segment_length(side) / sample_step(setting)) + 1;
 			for (int k = 0; k < steps; k++) {
 				double share = (k + 0.5) / steps;
-				size_t border =
-					border_beside(setting, unit,
-				                      point_between(side.from, side.to, share),
-				                      towards);
 				const char *joint =
-					perimeter_joint_at(setting->tiling->field,
-				                           setting->perimeter,
-				                           setting->perimeter_count, border);
+					joint_beside(setting, unit,
+				                     point_between(side.from, side.to, share),
+				                     towards);
 				if (!joint)
 					return NULL;
 				beside = beside ? beside : joint;

@@ -75,6 +75,8 @@ static struct soft_setting setting_of(const struct making *making)
 	};
 	setting.perimeter =
 		perimeter_runs(making->arena, making->tiling->field, &setting.perimeter_count);
+	setting.field_joints = field_joints(making->arena, making->tiling, making->cracks,
+	                                    &setting.field_joint_count);
 	return setting;
 }
 

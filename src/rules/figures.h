@@ -25,6 +25,7 @@
 	FIGURE(FIELD_SPACING_OUTDOOR, "field-spacing-outdoor", LENGTH)           \
 	FIGURE(FIELD_SPACING_SUSPENDED, "field-spacing-suspended", LENGTH)       \
 	FIGURE(FIELD_SPACING_HEATED, "field-spacing-heated", LENGTH)             \
+	FIGURE(FIELD_SPACING_MORTAR_BED, "field-spacing-mortar-bed", LENGTH)     \
 	FIGURE(CARRIED_COVER_WIDTH, "carried-cover-width", LENGTH)               \
 	FIGURE(SEALANT_DEPTH_SHARE, "sealant-depth-share", NUMBER)               \
 	FIGURE(SEALANT_DEPTH_LEAST, "sealant-depth-least", LENGTH)               \

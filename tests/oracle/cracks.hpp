@@ -41,7 +41,12 @@ struct OpenEnd {
 };
 std::vector<OpenEnd> open_ends(const Floor &, const Crack &);
 
+// Field joints of one lay: what they take from the panels on their two sides together.
+std::vector<const Joint *> field_lines(const Floor &);
+double taken_by(const Floor &, const Joint &);
+
 void check_field(const Floor &, Report &);
+void check_field_joints(const Floor &, double longest, Report &);
 void check_controls(const Floor &, Report &);
 void check_cracks(const Floor &, Report &);
 void check_strips(const Floor &, Report &);

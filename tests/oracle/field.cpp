@@ -54,13 +54,88 @@ std::vector<Segment> walls_of(const Floor &floor, const Room &room)
 	return walls;
 }
 
+// What field joints take: a band about each line, or about the whole straight that it is on.
+std::vector<Shape> line_bands(const Floor &floor, bool is_endless)
+{
+	std::vector<Shape> bands;
+	for (const Joint *joint : field_lines(floor)) {
+		Point a = joint->line.front(), b = joint->line.back(),
+		      d = (b - a) * (1 / norm(b - a));
+		double taken = taken_by(floor, *joint), past = is_endless ? 1e5 : taken;
+		Point out = Point{-d.y, d.x} * (taken / 2);
+		a = a - d * past, b = b + d * past;
+		bands.push_back({{a - out, b - out, b + out, a + out}});
+	}
+	return bands;
+}
+
+std::vector<Shape> round_holds(const Floor &floor)
+{
+	std::vector<Shape> shapes;
+	double most = 0;
+	for (const Joint *joint : field_lines(floor))
+		most = std::max(most, joint->width);
+	for (const Hold &hold : floor.record.holds) {
+		shapes.push_back(hold.shape);
+		for (const Segment &s : segments_of(hold.shape))
+			shapes.push_back({capsule(s, 2 * most + NEAR)});
+	}
+	return most > 0 ? shapes : std::vector<Shape>{};
+}
+
+// Panels and what the lines between them take make up the recorded field.
+void check_field_area(const Floor &floor, Report &report)
+{
+	double panels = 0, lines = 0, slack = std::max(1.0, 1e-9 * floor.field.area);
+	for (const Panel &panel : floor.field.panels)
+		panels += area_of(panel.shape);
+	std::vector<const Joint *> joints = field_lines(floor);
+	for (size_t k = 0; k < joints.size(); k++) {
+		double taken = taken_by(floor, *joints[k]);
+		lines += taken * norm(joints[k]->line.back() - joints[k]->line.front());
+		slack += 2 * taken * taken; // a skew or a corner at its ends
+		for (size_t m = 0; m < k; m++)
+			if (distance(Segment{joints[k]->line.front(), joints[k]->line.back()},
+			             Segment{joints[m]->line.front(), joints[m]->line.back()}) <= 0)
+				lines -= taken * taken_by(floor, *joints[m]);
+	}
+	double held = 0; // a line stops at a hold, what it takes does not
+	if (!joints.empty())
+		for (const Hold &hold : floor.record.holds) {
+			Box box = box_of(hold.shape);
+			held += joints[0]->width * (box.x1 - box.x0 + box.y1 - box.y0);
+		}
+	double lack = floor.field.area - panels - lines;
+	report.check(lack >= -slack && lack <= slack + held, "E-T1.field",
+	             "lay %s: %zu panels %.3f mm2 and lines %.3f, field recorded %.3f",
+	             floor.field.lay.c_str(), floor.field.panels.size(), panels, lines,
+	             floor.field.area);
+}
+
 } // namespace
 
+std::vector<const Joint *> field_lines(const Floor &floor)
+{
+	std::vector<const Joint *> lines;
+	for (const Joint &joint : floor.record.joints)
+		if (joint.kind == "movement" && joint.of == floor.field.lay &&
+		    joint.line.size() >= 2)
+			lines.push_back(&joint);
+	return lines;
+}
+
+// On tile joints the tile beyond is moved by what the line is wider; a cut takes its width.
+double taken_by(const Floor &floor, const Joint &joint)
+{
+	return joint.is_cut ? joint.width : joint.width - floor.lay.joint;
+}
+
 // Rooms and recesses, less obstacles, less the gap all round (none at drains), less the
-// bands of carried joints: that much the panels are, but for the corners of the gap, which
+// bands of carried joints and what field joints take: that much the panels are, but for the corners of the gap, which
 // are round here and mitred there, and circles.
 void check_field(const Floor &floor, Report &report)
 {
+	check_field_area(floor, report);
 	std::vector<Shape> ground, stops = carried_bands(floor.record), panels;
 	double gap = floor.lay.gap, slack = 5;
 	for (const Room &room : floor.record.rooms) {
@@ -89,22 +164,32 @@ void check_field(const Floor &floor, Report &report)
 	}
 	for (const Panel &panel : floor.field.panels)
 		panels.push_back(panel.shape);
+	const std::vector<Shape> bands = line_bands(floor, false), far = line_bands(floor, true),
+				 held = round_holds(floor);
+	const std::vector<const std::vector<Shape> *> lists = {&ground, &stops, &panels,
+	                                                       &bands,  &far,   &held};
 	std::vector<const Shape *> shapes;
 	Box box;
-	for (const std::vector<Shape> *list : {&ground, &stops, &panels})
+	for (const std::vector<Shape> *list : lists)
 		for (const Shape &shape : *list)
 			shapes.push_back(&shape);
-	for (const std::vector<Shape> *list : {&ground, &panels})
+	for (const std::vector<Shape> *list : {lists[0], lists[2]})
 		for (const Shape &shape : *list)
 			for (const Ring &ring : shape)
 				for (Point p : ring)
 					box.add(p);
-	auto g = static_cast<std::ptrdiff_t>(ground.size()),
-	     s = static_cast<std::ptrdiff_t>(stops.size());
-	std::vector<Trapezoid> apart = trapezoids(shapes, box, [g, s](const auto &in) {
-		bool field = std::count(in.begin(), in.begin() + g, 1) > 0 &&
-		             std::count(in.begin() + g, in.begin() + g + s, 1) == 0;
-		return field != (std::count(in.begin() + g + s, in.end(), 1) > 0);
+	std::vector<std::ptrdiff_t> end; // of each list in `in`
+	for (const std::vector<Shape> *list : lists)
+		end.push_back(static_cast<std::ptrdiff_t>(list->size()) +
+		              (end.empty() ? 0 : end.back()));
+	std::vector<Trapezoid> apart = trapezoids(shapes, box, [&end](const auto &in) {
+		auto is_in = [&](size_t list) {
+			return std::count(in.begin() + (list ? end[list - 1] : 0),
+			                  in.begin() + end[list], 1) > 0;
+		};
+		// A line that stops at a hold still parts the tile inside it.
+		bool taken = is_in(3) || (is_in(4) && is_in(5));
+		return (is_in(0) && !is_in(1) && !taken) != is_in(2);
 	});
 	double area = total_area(apart);
 	report.cases++;

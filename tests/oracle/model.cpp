@@ -73,6 +73,7 @@ class PlanReader
 	explicit PlanReader(const Element &floor) : root(floor), unit(floor.get("unit"))
 	{
 		plan.inches = unit == "in" || unit == "ft";
+		plan.rules = "src/rules/" + root.get("rules", "us") + ".rules";
 		for (const Element *room : root.all("room"))
 			walls_of(*room);
 	}
@@ -208,10 +209,36 @@ class PlanReader
 		        wall.into};
 	}
 
+	// What is over and under a room of tile, as the tables name the runs it allows.
+	void add_spacings(const Element &room, std::set<std::string> &spacings) const
+	{
+		for (const Element *slab : root.all("slab")) {
+			if (slab->get("id") != room.get("slab"))
+				continue;
+			std::string exposure = room.get("exposure", slab->get("exposure", "indoor"));
+			if (exposure == "sunlit" || exposure == "wet")
+				spacings.insert("sunlit");
+			if (exposure == "outdoor")
+				spacings.insert("outdoor");
+			if (slab->get("support") == "suspended")
+				spacings.insert("suspended");
+			if (room.get("heated", slab->get("heated")) == "yes")
+				spacings.insert("heated");
+		}
+		for (const Element *e : root.all("membrane"))
+			if (e->get("kind") == "mortar-bed" &&
+			    set_of(e->get("rooms")).count(room.get("id")))
+				spacings.insert("mortar-bed");
+	}
+
 	PlanLay lay_of(const Element &e) const
 	{
 		PlanLay lay;
 		lay.rooms = set_of(e.get("rooms"));
+		lay.spacings = {"indoor"};
+		for (const Element *room : root.all("room"))
+			if (lay.rooms.count(room->get("id")))
+				add_spacings(*room, lay.spacings);
 		lay.joint = length(e, "joint", 0);
 		lay.gap = length(e, "gap", plan.inches ? 6.35 : 6);
 		lay.gap_max = length(e, "gap-max", plan.inches ? 12.7 : 12);
@@ -307,6 +334,7 @@ Joint joint_of(const Element &e)
 	Joint joint;
 	joint.id = e.get("id"), joint.kind = e.get("kind");
 	joint.of = e.get("of"), joint.side = e.get("side");
+	joint.is_cut = e.get("on") == "cut";
 	joint.width = e.number("width"), joint.length = e.number("length");
 	joint.turns = e.has("turns") ? e.number("turns") : 0;
 	joint.cost = e.has("cost") ? e.number("cost") : 0;

@@ -14,6 +14,7 @@ struct PlanLay {
 	std::set<std::string> rooms;
 	double joint = 0, gap = 0, gap_max = 0;
 	double tile_width = 0, tile_long = 0; // greatest shorter side, greatest longer side
+	std::set<std::string> spacings;       // figures that limit a run of its tile, by name
 };
 struct PlanCrack {
 	double width = 0, step = 0, wander = 0;
@@ -45,6 +46,7 @@ struct Recess {
 };
 struct Plan {
 	bool inches = false;
+	std::string rules;
 	std::map<std::string, PlanLay> lays;
 	std::map<std::string, PlanCrack> cracks;
 	std::map<std::string, PlanJoint> joints;
@@ -96,6 +98,7 @@ struct Hold {
 };
 struct Joint {
 	std::string id, kind, of, side;
+	bool is_cut = false; // through tile, not on tile joints
 	double width = 0, length = 0, turns = 0, cost = 0;
 	Line line;
 };

@@ -3,6 +3,7 @@
 //   recount PLAN.xml RECORD.xml [--penalty MM | --rules FILE]
 // Prints one line a check, `ok NAME: figures` or `FAIL NAME: figures`; 1 when any failed or
 // nothing was compared, 2 when a file could not be read as what it should be.
+#include <algorithm>
 #include <cmath>
 #include <cstdio>
 #include <fstream>
@@ -28,22 +29,34 @@ namespace
 {
 
 const char *const RULES = "src/rules/us.rules";
-const char *const PENALTY = "figure soft-turn-penalty =";
+const char *const PENALTY = "soft-turn-penalty";
 
-// What a turn costs is a figure of the rule table: `figure soft-turn-penalty = 150 mm`.
-double penalty_from(const std::string &path)
+// A figure of a rule table, in the plan's units: `figure field-spacing-indoor = 25 ft or 7.6 m`.
+double figure_from(const std::string &path, const std::string &name, bool inches)
 {
+	const std::string start = "figure " + name + " =";
 	std::ifstream file(path);
-	for (std::string line; std::getline(file, line);)
-		if (line.rfind(PENALTY, 0) == 0) {
-			std::vector<std::string> parts =
-				words(line.substr(std::string(PENALTY).size()));
-			std::string all;
-			for (const std::string &part : parts)
-				all += part;
-			return length_of(all, "mm");
-		}
-	throw std::runtime_error(path + ": no figure soft-turn-penalty");
+	for (std::string line; std::getline(file, line);) {
+		if (line.rfind(start, 0) != 0)
+			continue;
+		std::string figure = line.substr(start.size());
+		if (size_t either = figure.find(" or "); either != std::string::npos)
+			figure = inches ? figure.substr(0, either) : figure.substr(either + 4);
+		std::string all;
+		for (const std::string &part : words(figure))
+			all += part;
+		return length_of(all, "mm");
+	}
+	throw std::runtime_error(path + ": no figure " + name);
+}
+
+double longest_run_allowed(const Plan &plan, const PlanLay &lay)
+{
+	double limit = 1e300;
+	for (const std::string &name : lay.spacings)
+		limit = std::min(limit,
+		                 figure_from(plan.rules, "field-spacing-" + name, plan.inches));
+	return limit;
 }
 
 void collect_ids(const Element &e, std::set<std::string> &ids, int &twice, int &bad)
@@ -94,6 +107,7 @@ int recount(const std::string &plan_path, const std::string &record_path, double
 		check_counts(field, tiling, report);
 		Floor floor{record, plan, field, tiling, plan.lays.at(field.lay)};
 		check_field(floor, report);
+		check_field_joints(floor, longest_run_allowed(plan, floor.lay), report);
 		check_controls(floor, report);
 		check_cracks(floor, report);
 		check_strips(floor, report);
@@ -126,7 +140,7 @@ int main(int count, char **arguments)
 			throw std::runtime_error(
 				"usage: recount PLAN.xml RECORD.xml [--penalty MM | --rules FILE]");
 		return recount(paths[0], paths[1],
-		               penalty.empty() ? penalty_from(rules) : number_of(penalty));
+		               penalty.empty() ? figure_from(rules, PENALTY, false) : number_of(penalty));
 	} catch (const std::exception &error) {
 		std::printf("FAIL read: %s\n", error.what());
 		return 2;

@@ -188,6 +188,11 @@ std::vector<int> nodes_along_edge(const Floor &floor, const SoftJoint &soft, con
 				return false;
 		return true;
 	};
+	// Along a field joint the crossed cells end at the edge: a hair to either side.
+	auto is_beside = [&](Point p, Point along) {
+		Point aside = Point{-along.y, along.x} * (5 * NEAR);
+		return is_free(p + aside) && is_free(p - aside);
+	};
 	auto take = [&](Point p) {
 		for (size_t n = 0; n < network.nodes.size(); n++)
 			if (network.on_border[n] &&
@@ -215,7 +220,7 @@ std::vector<int> nodes_along_edge(const Floor &floor, const SoftJoint &soft, con
 				int steps = static_cast<int>(length) + 1;
 				for (int i = 1; i <= steps && !stop; i++) {
 					Point p = at + (to - at) * (static_cast<double>(i) / steps);
-					stop = !is_free(p);
+					stop = !is_free(p) || !is_beside(p, (to - at) * (1 / length));
 					if (!stop)
 						take(p);
 				}
@@ -239,12 +244,12 @@ void check_cheapest(const Floor &floor, const SoftJoint &soft, Network network, 
 {
 	const Joint &joint = soft.joint;
 	std::vector<int> ends[2];
-	int at_border = 0;
+	bool at_border[2] = {false, false};
 	for (int e = 0; e < 2; e++) {
 		Point p = e ? joint.line.back() : joint.line.front();
 		if (distance(p, floor.field.panels[soft.panel].border) <= 2 * NEAR) {
 			ends[e] = nodes_along_edge(floor, soft, network, p);
-			at_border++;
+			at_border[e] = true;
 		}
 		int own = network.node_at(p, 2 * NEAR);
 		if (own >= 0 && std::find(ends[e].begin(), ends[e].end(), own) == ends[e].end())
@@ -253,15 +258,19 @@ void check_cheapest(const Floor &floor, const SoftJoint &soft, Network network, 
 	std::vector<Segment> barrier;
 	for (const Crack *crack : soft.group.cracks)
 		for (const OpenEnd &end : open_ends(floor, *crack))
-			if (at_border == 0)
+			if (!at_border[norm(joint.line.back() - end.at) <
+			               norm(joint.line.front() - end.at)])
 				barrier.push_back(
 					{end.at, end.at + end.along * (2 * floor.overrun())});
 	long open = 0;
 	for (Network::Edge &edge : network.edges) {
 		Segment s{network.nodes[static_cast<size_t>(edge.from)],
 		          network.nodes[static_cast<size_t>(edge.to)]};
+		// Along the panel's own edge runs another joint.
+		bool is_edge = distance((s.a + s.b) * 0.5,
+		                        floor.field.panels[soft.panel].border) <= NEAR;
 		edge.open = surely_in_corridor(floor, network, edge, soft.group.line) &&
-		            !is_crossing(s, barrier);
+		            !is_edge && !is_crossing(s, barrier);
 		open += edge.open;
 	}
 	double best = network.cheapest(ends[0], ends[1], penalty);
@@ -318,16 +327,34 @@ struct Lookout {
 	bool meets(Point p, Point aside) const
 	{
 		Segment ray{p, p + aside * far};
+		// At a field joint the look ends: it serves beside it, or where a soft joint ends.
+		for (const Joint *line : field_lines(floor))
+			for (const Segment &s : segments_of(line->line))
+				if (std::vector<double> at = cuts(ray, {s}); at.size() > 2)
+					ray.b = p + aside * (norm(ray.b - p) * at[1]);
+		bool at_line = norm(ray.b - p) < far - NEAR;
 		for (const Segment &soft : softs)
 			if (distance(ray, soft) <= NEAR)
 				return true;
 		for (const Segment &other : own)
 			if (distance(p, other) > 1 && distance(ray, other) <= 0)
 				return true;
+		if (at_line)
+			return norm(ray.b - p) <= near || is_by_a_soft_end(ray.b);
 		for (double r = 0; r <= far; r += 5)
 			if (!floor.on_panel(p + aside * r,
 			                    0)) // does a carried or perimeter joint serve?
 				return r <= near || is_by_an_end(p + aside * r);
+		return false;
+	}
+
+	bool is_by_a_soft_end(Point p) const
+	{
+		for (const Joint &joint : floor.record.joints)
+			if (joint.kind == "soft" && !joint.line.empty())
+				for (Point end : {joint.line.front(), joint.line.back()})
+					if (norm(end - p) <= floor.lay.tile_long)
+						return true;
 		return false;
 	}
 

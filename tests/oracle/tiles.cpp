@@ -244,7 +244,6 @@ void check_cells(const Plan &plan, const Field &field, Report &report)
 	report.check(std::fabs(least - joint) <= 0.01, "E-M4",
 	             "lay %s: nearest faces %.6f mm apart, joint %.6f", field.lay.c_str(), least,
 	             joint);
-	double sum_of_panels = 0;
 	for (const Panel &panel : field.panels) {
 		double sum = 0, area = area_of(panel.shape);
 		long count = 0;
@@ -262,11 +261,7 @@ void check_cells(const Plan &plan, const Field &field, Report &report)
 		             "E-T1",
 		             "panel %s: outline %.3f mm2, recorded %.3f, sum over %ld cells %.3f",
 		             panel.id.c_str(), area, panel.area, count, sum);
-		sum_of_panels += area;
 	}
-	report.check(std::fabs(sum_of_panels - field.area) <= area_tolerance(field.area),
-	             "E-T1.field", "lay %s: %zu panels %.3f mm2, field recorded %.3f",
-	             field.lay.c_str(), field.panels.size(), sum_of_panels, field.area);
 }
 
 void check_counts(const Field &field, const Tiling &tiling, Report &report)
