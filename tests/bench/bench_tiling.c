@@ -53,8 +53,10 @@ static const char *floor_text(struct arena *arena, long tiles)
 	}
 	strbuf_printf(
 		&text,
-		"</room><tile id=\"T\" kind=\"porcelain\" wide=\"%d\" thick=\"9\"/><lay id=\"L\" rooms=\"R\" "
-		"tile=\"T\" joint=\"%d\" pattern=\"grid\"><start x=\"100\" y=\"100\"/></lay></floor>",
+		"</room><tile id=\"T\" kind=\"porcelain\" wide=\"%d\" thick=\"9\"/><lay id=\"L\" "
+		"rooms=\"R\" "
+		"tile=\"T\" joint=\"%d\" pattern=\"grid\"><start x=\"100\" y=\"100\"/>"
+		"</lay></floor>",
 		TILE, JOINT);
 	return text.text;
 }

@@ -51,7 +51,8 @@ static void brute_force(const struct random_room *room)
 			                                      corner.y + v - module->joint / 2);
 			if (position_key_compare(other->key, best->key) < 0)
 				fail_msg(
-					"u %.1f v %.1f is better: small %.6f under %.6f, balance %.6f under %.6f",
+					"u %.1f v %.1f is better: small %.6f under %.6f, balance "
+					"%.6f under %.6f",
 					u, v, other->key.small, best->key.small, other->key.balance,
 					best->key.balance);
 			arena_free(scratch);
@@ -114,7 +115,8 @@ static void test_moved_walls_keep_the_worst_cut(void **state)
 				                     ->smallest_cut;
 				if (cut < worst - 1e-3)
 					fail_msg(
-						"room %d, wall %zu moved by %+.0f: cut %.3f under %.3f\n%s",
+						"room %d, wall %zu moved by %+.0f: cut %.3f "
+						"under %.3f\n%s",
 						i, wall, way * tolerance, cut, worst,
 						random_room_text(arena, &moved, start));
 			}

@@ -71,7 +71,8 @@ static const char FAULTS[] = HEAD                                               
 	"<room id=\"a\" slab=\"S1\"><walls x=\"0\" y=\"0\" heading=\"0\">\n"          /* 3 */
 	"<wall length=\"20ft\"/><wall length=\"15ft\"/>\n"                            /* 4 */
 	"<wall length=\"20ft\"/><wall length=\"15ft\"/></walls>\n"                    /* 5 */
-	"<obstacle id=\"C1\" kind=\"column\" x=\"40ft\" y=\"1ft\" across=\"6in\"/>\n" /* 6 outside */
+	"<obstacle id=\"C1\" kind=\"column\" x=\"40ft\" y=\"1ft\" "
+	"across=\"6in\"/>\n" /* 6 outside */
 	"<obstacle id=\"C2\" kind=\"pillar\" x=\"40ft\" y=\"1ft\" across=\"6in\"/>\n" /* 7 kind */
 	"<doorway id=\"D1\" wall=\"a.1\" from=\"1ft\" width=\"3ft\"/>\n"              /* 8 */
 	"<doorway id=\"D2\" wall=\"a.1\" from=\"3ft 6in\" width=\"3ft\"/>\n"     /* 9 overlap */
@@ -89,14 +90,16 @@ static const char FAULTS[] = HEAD                                               
 	"<corner x=\"9ft\"\n"                                                    /* 21 */
 	"y=\"1e3\"/><corner x=\"0\" y=\"90ft\"/></corners>\n"                    /* 22 value */
 	"<obstacle id=\"C3\" kind=\"box\" x=\"90ft\" y=\"1ft\" across=\"6in\"/></room>\n" /* 23 */
-	"<crack id=\"K1\" room=\"d\" width=\"1/16in\"><at x=\"0\" y=\"0\"/><at x=\"9ft\" y=\"0\"/></crack>\n"
+	"<crack id=\"K1\" room=\"d\" width=\"1/16in\"><at x=\"0\" y=\"0\"/><at x=\"9ft\" "
+	"y=\"0\"/></crack>\n"
 	"<crack id=\"K2\" room=\"a\" width=\"1/16in\"><at x=\"1ft\" y=\"1ft\"/>\n" /* 25 */
 	"<at x=\"1ft\" y=\"-1.1in\"/></crack>\n"                                   /* 26 outside */
 	"<crack id=\"K3\" room=\"a\" width=\"1/16in\"><at x=\"1ft\" y=\"1ft\"/>\n" /* 27 */
 	"<at wall=\"nowhere\" along=\"1ft\"/></crack>\n"                           /* 28 no wall */
 	"<crack id=\"K4\" room=\"a\" width=\"1/16in\">\n"                /* 29 no length */
 	"<at x=\"1ft\" y=\"1ft\"/><at x=\"12in\" y=\"12in\"/></crack>\n" /* 30 */
-	"<slab-joint id=\"J1\" kind=\"cold\" width=\"1/2in\" depth=\"1in\"><at x=\"1ft\" y=\"1ft\"/>" /* 31 */
+	"<slab-joint id=\"J1\" kind=\"cold\" width=\"1/2in\" depth=\"1in\"><at x=\"1ft\" "
+	"y=\"1ft\"/>" /* 31 */
 	"<at x=\"1ft\" y=\"1ft\"/></slab-joint>\n"
 	"</floor>\n";
 static const int FAULT_LINES[] = {6, 7, 9, 10, 11, 12, 17, 22, 26, 28, 29, 31};

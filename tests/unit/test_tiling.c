@@ -15,7 +15,8 @@ static const struct tiling *tiling_of(struct arena *arena, const char *corners, 
 		"<slab id=\"S\" thickness=\"100\" support=\"ground\" exposure=\"indoor\"/>"
 		"<room id=\"R\" slab=\"S\"><corners>%s</corners>%s</room>"
 		"<tile id=\"T\" kind=\"porcelain\" wide=\"100\" thick=\"8\"/>"
-		"<lay id=\"L\" rooms=\"R\" tile=\"T\" joint=\"4\" pattern=\"grid\" gap=\"0\" gap-max=\"6\" "
+		"<lay id=\"L\" rooms=\"R\" tile=\"T\" joint=\"4\" pattern=\"grid\" gap=\"0\" "
+		"gap-max=\"6\" "
 		"%s><start x=\"-2\" y=\"-2\"/></lay></floor>",
 		corners, inside, lay);
 	const struct site *site = site_from_text(arena, text);
@@ -89,7 +90,8 @@ static void test_areas_against_the_overlay(void **state)
 	struct arena *arena = arena_new();
 	const struct tiling *tiling = tiling_of(
 		arena,
-		"<corner x=\"0\" y=\"0\"/><corner x=\"1500\" y=\"40\"/><corner x=\"1340\" y=\"900\"/>"
+		"<corner x=\"0\" y=\"0\"/><corner x=\"1500\" y=\"40\"/><corner x=\"1340\" "
+		"y=\"900\"/>"
 		"<corner x=\"700\" y=\"610\"/><corner x=\"-90\" y=\"1200\"/>",
 		"<obstacle id=\"P\" kind=\"drain\" x=\"600\" y=\"300\" across=\"260\"/>",
 		"angle=\"30\"");
