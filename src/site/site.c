@@ -6,6 +6,7 @@
 #include "site/build.h"
 #include "site/crack.h"
 #include "site/doorway.h"
+#include "site/face_limit.h"
 #include "site/obstacle.h"
 #include "site/outline.h"
 #include "site/slab.h"
@@ -113,6 +114,7 @@ enum status site_build(struct arena *arena, const struct plan *plan, struct diag
 		slab_divide_room(&build, &site->rooms[i]);
 	}
 	crack_build_all(&build);
+	face_limit_check(&build);
 	*out_site = site;
 	return diags->diags.count ? STATUS_INPUT : STATUS_OK;
 }
