@@ -114,6 +114,32 @@ static void judge_unmet(struct judging *judging, const struct placed_lay *lay)
 		          {"edge", unmet->id});
 }
 
+/* ---- field joints ---- */
+
+static void judge_cut_lines(struct judging *judging, const struct placed_lay *lay)
+{
+	for (size_t i = 0; i < lay->movement->line_count; i++) {
+		const struct movement_line *line = &lay->movement->lines[i];
+		struct raised raised = raised_of_lay(judging, RULE_FIELD_JOINT_CUT, lay);
+		if (line->on_joint || line->run_count == 0)
+			continue;
+		raised.about = line->id;
+		raised.at = frame_out(lay->field->frame, judge_middle_of_line(line->runs[0]));
+		raised.measured = line->width;
+		raised.unit = "mm";
+		judge_plainly(judging, raised);
+	}
+}
+
+static void judge_missing_lines(struct judging *judging, const struct placed_lay *lay)
+{
+	struct raised raised = raised_of_lay(judging, RULE_FIELD_JOINT_MISSING, lay);
+	raised.limit = raised.measured = lay->movement->limit;
+	raised.unit = "mm";
+	if (lay->movement->missing_count > 0)
+		judge_plainly(judging, raised);
+}
+
 void judge_tile(struct judging *judging)
 {
 	for (size_t i = 0; i < judging->placed->lay_count; i++) {
@@ -122,6 +148,8 @@ void judge_tile(struct judging *judging)
 		judge_joint(judging, lay);
 		judge_cuts(judging, lay);
 		judge_unmet(judging, lay);
+		judge_cut_lines(judging, lay);
+		judge_missing_lines(judging, lay);
 	}
 }
 

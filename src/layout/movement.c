@@ -92,19 +92,29 @@ static void add_panels_in(struct making *m, size_t part, struct box box, struct 
 		                                point_add(m->position->parts[part], moved)};
 }
 
+/* How far the tile before the first line is moved. */
+static double moved_before(const struct movement_line *lines, size_t count)
+{
+	double moved = 0;
+	for (size_t i = 0; i < count; i++)
+		moved += lines[i].is_before ? lines[i].moved : 0;
+	return moved;
+}
+
 /* Every rectangle between neighbouring lines, row by row. */
 static void cut_part(struct making *m, size_t part, const struct movement_line *u_lines,
                      size_t u_count, const struct movement_line *v_lines, size_t v_count)
 {
 	struct box all =
 		box_grown(ring_box(m->field->region.polygons[part].outline), TOLERANCE_WHOLE);
-	struct point moved = {0, 0};
+	struct point first = {-moved_before(v_lines, v_count), -moved_before(u_lines, u_count)};
+	struct point moved = first;
 	for (size_t row = 0; row <= u_count; row++) {
 		struct box box = all;
 		box.y0 = row ? u_lines[row - 1].centre + half_taken(&u_lines[row - 1]) : all.y0;
 		box.y1 = row < u_count ? u_lines[row].centre - half_taken(&u_lines[row]) : all.y1;
 		moved.y += row ? u_lines[row - 1].moved : 0;
-		moved.x = 0;
+		moved.x = first.x;
 		for (size_t column = 0; column <= v_count; column++) {
 			box.x0 = column ? v_lines[column - 1].centre +
 			                          half_taken(&v_lines[column - 1])
@@ -138,6 +148,7 @@ static size_t add_lines(struct making *m, size_t part, bool along_u)
 		movement_choose(m->arena, m->field, m->module, m->position, part, along_u,
 	                        m->movement->limit,
 	                        width_of_lay(m->field, m->rules, m->module->joint));
+	m->movement->missing_count += places.is_missing;
 	for (size_t i = 0; i < places.count; i++) {
 		struct movement_line line = {
 			.id = arena_printf(m->arena, "%s.m%zu", m->field->rooms[0]->id,
@@ -148,6 +159,7 @@ static size_t add_lines(struct making *m, size_t part, bool along_u)
 			.centre = places.centres[i],
 			.width = places.width,
 			.moved = places.moved,
+			.is_before = i < places.before,
 		};
 		line.runs = runs_of_line(m, part, &line, &line.run_count);
 		*array_push(m->arena, &m->lines) = line;

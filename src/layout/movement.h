@@ -3,7 +3,7 @@
  * Units: mm in the lay's own axes. Owns: arena.
  * Source: docs/sources.md#movement-joints; contract E-M1 to E-M3.
  * A line on a straight tile joint that is wider than the tile joint moves the tile beyond it
- * by the difference, counted from the part's first panel (least v, then least u). Where the
+ * by the difference, counted from the panel of the anchor (movement_anchor.h). Where the
  * pattern has no straight joint that way the line is cut at a head joint and moves nothing. */
 #ifndef LAYOUT_MOVEMENT_H
 #define LAYOUT_MOVEMENT_H
@@ -15,7 +15,8 @@ struct movement_line {
 	bool along_u; /* the line runs along u, at v = centre */
 	bool on_joint;
 	double centre, width;
-	double moved;      /* how far it moves the tile beyond it */
+	double moved;      /* how far it moves the tile beyond it, seen from the anchor */
+	bool is_before;    /* on the lesser side of the anchor */
 	struct line *runs; /* where it crosses the part */
 	size_t run_count;
 };
@@ -33,6 +34,7 @@ struct movement {
 	size_t line_count;
 	struct movement_panel *panels;
 	size_t panel_count;
+	size_t missing_count; /* parts and directions where no set of lines serves */
 };
 
 /* How far the tile at each border of the field is moved, at the border's middle. */

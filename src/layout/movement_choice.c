@@ -3,6 +3,7 @@
 #include "geometry/overlay.h"
 #include "geometry/tolerance.h"
 #include "layout/chords.h"
+#include "layout/movement_anchor.h"
 
 /* What speaks against a line, worst first. */
 struct line_cost {
@@ -23,6 +24,8 @@ struct choice {
 	double *places; /* tile joints, before any tile is moved; rising */
 	struct line_cost *costs;
 	size_t place_count;
+	double anchor;    /* the tile here stays; what lies beyond a line from it moves */
+	size_t before;    /* lines on the lesser side of the anchor */
 	double low, high; /* extents of the part across the lines */
 };
 
@@ -140,10 +143,16 @@ struct step {
 	size_t before;
 };
 
-/* Where the n-th line (from 1) at a place ends up, the earlier ones having moved it. */
+/* Where the n-th line (from 1) at a place begins, those between it and the anchor having
+ * moved it. */
 static double moved_place(const struct choice *c, size_t place, size_t n)
 {
-	return c->places[place] + (double)(n - 1) * c->moved;
+	return c->places[place] + ((double)n - 1 - (double)c->before) * c->moved;
+}
+
+static bool is_on_its_side(const struct choice *c, size_t place, size_t n)
+{
+	return (c->places[place] < c->anchor) == (n <= c->before);
 }
 
 /* No window is left between two lines. */
@@ -171,8 +180,9 @@ static void reach(struct step *step, struct line_cost cost, size_t before)
 static void first_steps(const struct choice *c, struct step *steps)
 {
 	for (size_t p = 0; p < c->place_count; p++)
-		if (serves(c, -INFINITY, c->places[p]))
-			reach(&steps[p], cost_sum(c->costs[p], gap_cost(c->low, c->places[p])), p);
+		if (is_on_its_side(c, p, 1) && serves(c, -INFINITY, moved_place(c, p, 1)))
+			reach(&steps[p],
+			      cost_sum(c->costs[p], gap_cost(c->low, moved_place(c, p, 1))), p);
 }
 
 static void next_steps(const struct choice *c, const struct step *from, size_t n, struct step *to)
@@ -182,49 +192,64 @@ static void next_steps(const struct choice *c, const struct step *from, size_t n
 			double before = moved_place(c, p, n), after = moved_place(c, q, n + 1);
 			if (!serves(c, before, after))
 				break;
+			if (!is_on_its_side(c, q, n + 1))
+				continue;
 			struct line_cost cost = cost_sum(c->costs[q], gap_cost(before, after));
 			reach(&to[q], cost_sum(from[p].cost, cost), p);
 		}
 }
 
 /* The best last line, after which no window is left; place_count where there is none. */
-static size_t best_last(const struct choice *c, const struct step *steps, size_t n)
+static size_t best_last(const struct choice *c, const struct step *steps, size_t n,
+                        struct line_cost *out_cost)
 {
 	size_t best = c->place_count;
-	struct line_cost least = {0};
 	for (size_t p = 0; p < c->place_count; p++) {
 		double start, place = moved_place(c, p, n);
 		if (!steps[p].is_reached || chords_next_window(&c->chords, place, &start))
 			continue;
 		struct line_cost cost = cost_sum(steps[p].cost, gap_cost(place, c->high));
-		if (best == c->place_count || cost_compare(cost, least) < 0) {
+		if (best == c->place_count || cost_compare(cost, *out_cost) < 0) {
 			best = p;
-			least = cost;
+			*out_cost = cost;
 		}
 	}
 	return best;
 }
 
+/* The best `n` lines with c->before of them before the anchor, if they beat `least`. */
+static void choose_so_many(const struct choice *c, size_t n, struct line_cost *least,
+                           struct movement_places *out)
+{
+	struct step **rows = ARENA_ARRAY(c->arena, struct step *, n + 1);
+	for (size_t k = 1; k <= n; k++) {
+		rows[k] = ARENA_ARRAY(c->arena, struct step, c->place_count);
+		if (k == 1)
+			first_steps(c, rows[k]);
+		else
+			next_steps(c, rows[k - 1], k - 1, rows[k]);
+	}
+	struct line_cost cost = {0};
+	size_t last = best_last(c, rows[n], n, &cost);
+	if (last == c->place_count || (out->count && cost_compare(cost, *least) >= 0))
+		return;
+	*least = cost;
+	out->count = n;
+	out->before = c->before;
+	out->centres = ARENA_ARRAY(c->arena, double, n);
+	for (size_t k = n; k > 0; k--) {
+		out->centres[k - 1] = moved_place(c, last, k);
+		last = rows[k][last].before;
+	}
+}
+
+/* The fewest lines that serve; of those the best. */
 static void choose(struct choice *c, struct movement_places *out)
 {
-	struct step **rows = ARENA_ARRAY(c->arena, struct step *, c->place_count + 1);
-	for (size_t n = 1; n <= c->place_count; n++) {
-		rows[n] = ARENA_ARRAY(c->arena, struct step, c->place_count);
-		if (n == 1)
-			first_steps(c, rows[n]);
-		else
-			next_steps(c, rows[n - 1], n - 1, rows[n]);
-		size_t last = best_last(c, rows[n], n);
-		if (last == c->place_count)
-			continue;
-		out->count = n;
-		out->centres = ARENA_ARRAY(c->arena, double, n);
-		for (size_t k = n; k > 0; k--) {
-			out->centres[k - 1] = moved_place(c, last, k);
-			last = rows[k][last].before;
-		}
-		return;
-	}
+	struct line_cost least = {0};
+	for (size_t n = 1; out->count == 0 && n <= c->place_count; n++)
+		for (c->before = 0; c->before <= n; c->before++)
+			choose_so_many(c, n, &least, out);
 }
 
 struct movement_places movement_choose(struct arena *arena, const struct field *field,
@@ -244,8 +269,10 @@ struct movement_places movement_choose(struct arena *arena, const struct field *
 	if (c.chords.count == 0)
 		return out;
 	out.moved = c.moved = out.on_joint ? width - module->joint : 0;
+	c.anchor = movement_anchor(field, part, along_u);
 	find_places(&c, position->parts[part]);
 	choose(&c, &out);
+	out.is_missing = out.count == 0;
 	/* A joint on tile joints opens towards the tile it moves. */
 	for (size_t i = 0; i < out.count; i++)
 		out.centres[i] += out.moved / 2;

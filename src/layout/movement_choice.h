@@ -10,7 +10,9 @@
 struct movement_places {
 	double *centres; /* of the joints as they end up, rising */
 	size_t count;
-	bool on_joint; /* else cut at a head joint */
+	size_t before;   /* of them, on the lesser side of the anchor: what they move lies there */
+	bool is_missing; /* runs are too long, and no set of lines serves */
+	bool on_joint;   /* else cut at a head joint */
 	double width, moved;
 };
 

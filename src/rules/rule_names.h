@@ -21,6 +21,8 @@
 	RULE(JOINT_WIDE, "joint-wide")                       \
 	RULE(JOINT_RELOCATED, "joint-relocated")             \
 	RULE(MOVEMENT_JOINT_NARROW, "movement-joint-narrow") \
+	RULE(FIELD_JOINT_CUT, "field-joint-cut")             \
+	RULE(FIELD_JOINT_MISSING, "field-joint-missing")     \
 	RULE(COVER_UNAPPROVED, "cover-unapproved")           \
 	RULE(SHIFT_LARGE, "shift-large")                     \
 	RULE(JOINT_NARROW, "joint-narrow")                   \
