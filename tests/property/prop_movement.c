@@ -197,6 +197,28 @@ static struct beside tile_beside(struct arena *arena, const struct placed_lay *l
 	return beside;
 }
 
+/* ---- ground ---- */
+
+/* Panels, and what lines take from the ground, are the part: all lines cross it square. */
+static void panels_make_up_field(const struct placed_lay *lay, const char *text)
+{
+	double left = lay->field->area_mm2, slack = 1;
+	const struct movement *movement = lay->movement;
+	for (size_t p = 0; p < lay->tiling->panel_count; p++)
+		left -= lay->tiling->panels[p].area_mm2;
+	for (size_t i = 0; i < movement->line_count; i++) {
+		const struct movement_line *line = &movement->lines[i];
+		double taken = line->on_joint ? line->width - lay->module->joint : line->width;
+		for (size_t r = 0; r < line->run_count; r++) {
+			struct line run = line->runs[r];
+			left -= taken * point_distance(run.points[0], run.points[run.count - 1]);
+			slack += 2 * taken * taken; /* crossings, skew ends */
+		}
+	}
+	if (fabs(left) > slack)
+		fail_msg("%.3f mm2 in neither panel nor line, %.3f allowed\n%s", left, slack, text);
+}
+
 /* ---- the rooms ---- */
 
 /* Every third has a column in its first quarter, which all shapes have. */
@@ -225,6 +247,7 @@ static void check_room(struct arena *arena, const char *text, size_t *lines)
 			if (run > lay->movement->limit + 1e-3)
 				fail_msg("panel %zu has a run of %.3f\n%s", p, run, text);
 		}
+	panels_make_up_field(lay, text);
 	for (size_t part = 0; part < lay->field->region.count; part++)
 		for (int along_u = 0; along_u < 2; along_u++)
 			fewer_do_not_serve(lay, part, along_u, text);
