@@ -11,6 +11,7 @@ struct control_room control_room_in(struct arena *arena, const struct tiling *ti
 {
 	const struct field *field = tiling->field;
 	struct control_room own = {.room = room};
+	own.movement = tiling->movement;
 	own.clear_share = rules_figure(rules, FIGURE_CONTROL_CLEAR_SHARE);
 	own.wall_clear = rules_figure(rules, FIGURE_CONTROL_WALL_CLEAR);
 	struct region floor = region_from_ring(arena, room->outline);
@@ -77,6 +78,17 @@ static bool is_beside_wall(const struct control_room *room, struct segment line)
 	return false;
 }
 
+static bool is_on_field_joint(const struct control_room *room, struct point at, bool along_u)
+{
+	for (size_t i = 0; i < room->movement->line_count; i++) {
+		const struct movement_line *line = &room->movement->lines[i];
+		if (line->along_u == along_u &&
+		    fabs((along_u ? at.y : at.x) - line->centre) <= line->width)
+			return true;
+	}
+	return false;
+}
+
 struct control_key control_line_key(struct arena *arena, const struct control_room *room,
                                     struct point at, bool along_u)
 {
@@ -87,6 +99,7 @@ struct control_key control_line_key(struct arena *arena, const struct control_ro
 	return (struct control_key){
 		.is_blocked = clear_length(arena, room, line) < wanted - TOLERANCE_WHOLE,
 		.is_beside = is_beside_wall(room, line),
+		.is_on_joint = is_on_field_joint(room, at, along_u),
 		.off_middle = fabs((along_u ? at.y : at.x) - middle),
 	};
 }
@@ -97,6 +110,8 @@ int control_key_compare(struct control_key a, struct control_key b)
 		return a.is_blocked - b.is_blocked;
 	if (a.is_beside != b.is_beside)
 		return a.is_beside - b.is_beside;
+	if (a.is_on_joint != b.is_on_joint)
+		return a.is_on_joint - b.is_on_joint;
 	if (fabs(a.off_middle - b.off_middle) < TOLERANCE_SAME)
 		return 0;
 	return a.off_middle < b.off_middle ? -1 : 1;

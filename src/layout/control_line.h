@@ -11,6 +11,7 @@ struct control_room {
 	struct region clear; /* less obstacles and holds */
 	struct site_edge *walls;
 	size_t wall_count;
+	const struct movement *movement;
 	struct box box;
 	double clear_share, wall_clear;
 };
@@ -20,8 +21,9 @@ struct control_room control_room_in(struct arena *, const struct tiling *, const
 
 /* Compared first to last; less is better. */
 struct control_key {
-	int is_blocked; /* clear over less of the room than it should be */
-	int is_beside;  /* too near to a wall that runs beside it */
+	int is_blocked;  /* clear over less of the room than it should be */
+	int is_beside;   /* too near to a wall that runs beside it */
+	int is_on_joint; /* on a field joint, whose tile is set from it to one side only */
 	double off_middle;
 };
 
