@@ -20,8 +20,10 @@ static int mm_decimals(double mm)
 
 const char *say_number(const struct saying *saying, double value, int decimals)
 {
+	/* 6.35 has no exact double; the half it was meant to be is rounded up all the same. */
+	const double up = 1 + 1e-12;
 	struct strbuf out = strbuf_in(saying->arena);
-	number_add_short(&out, value, decimals);
+	number_add_short(&out, value * up, decimals);
 	return out.text;
 }
 

@@ -53,6 +53,13 @@ static void write_site(struct floor *f, struct arena *arena)
 {
 	f->room = (struct site_room){.plan = &f->plan_room, .id = "hall", .name = "Hall"};
 	f->room.outline = ring_of(arena, 0, 0, 4000, 3000);
+	f->slab_part = (struct site_slab_part){
+		.slab = &f->slab,
+		.exposure = f->slab.exposure,
+		.ground = floor_rectangle(arena, 0, 0, 4000, 3000),
+	};
+	f->room.slab_parts = &f->slab_part;
+	f->room.slab_part_count = 1;
 	f->crack =
 		(struct site_crack){.plan = &f->plan_crack, .id = "K1", .width = 1, .wander = 12};
 	f->crack.line = line_of(arena, 2000, 0, 2000, 3000);

@@ -19,6 +19,7 @@ struct floor {
 	struct plan_ref unmet;
 	struct site site;
 	struct site_room room;
+	struct site_slab_part slab_part;
 	struct site_crack crack;
 	struct site_slab_joint joint;
 	struct field field;
@@ -28,7 +29,8 @@ struct floor {
 	struct face face;
 	struct position position;
 	struct border_cut cut;
-	struct movement movement; /* no lines */
+	struct movement movement; /* no lines: a test may count the one beside it */
+	struct movement_line movement_line;
 	struct tiling tiling;
 	struct panel panel;
 	struct cracks cracks;

@@ -91,6 +91,10 @@ static const struct site *make_site(struct arena *arena, const struct plan *plan
 	                               .width = 2.4,
 	                               .step = 1.6,
 	                               .line = LINE({WIDTH, 1000}, {5600, 1300}, {5200, 1350})}};
+	room.slab_parts =
+		LIST(struct site_slab_part,
+	             {.slab = &plan->slabs[0], .ground = region_from_ring(arena, room.outline)});
+	room.slab_part_count = 1;
 	return NEW(struct site, .plan = plan, .inches = true,
 	           .rooms = memcpy(arena_alloc(arena, sizeof room), &room, sizeof room),
 	           .room_count = 1,

@@ -141,6 +141,20 @@ CHANGE(soft_double, f->softs[0].length = 6000)
 CHANGE(soft_longer, f->softs[0].length = 6001)
 CHANGE(joint_quarter, f->module.joint = 6.35)
 
+static void with_line(struct floor *f, bool on_joint)
+{
+	static struct line runs[1];
+	runs[0] = f->crack.line;
+	f->movement_line = (struct movement_line){
+		.id = "hall.m1", .on_joint = on_joint, .width = 6, .runs = runs, .run_count = 1};
+	f->movement.lines = &f->movement_line;
+	f->movement.line_count = 1;
+}
+
+CHANGE(line_on_joint, with_line(f, true))
+CHANGE(line_cut, with_line(f, false))
+CHANGE(line_missing, f->movement.limit = 7600; f->movement.missing_count = 1)
+
 static const struct pair pairs[] = {
 	{"crack-step", RULE_STOP, as_it_is, step_least},
 	{"crack-moving", RULE_STOP, moving_unknown, moving_yes},
@@ -180,6 +194,8 @@ static const struct pair pairs[] = {
 	{"cut-small", RULE_NOTE, cut_runs_through, cut_tapers},
 	{"full-at-unmet", RULE_ASK, as_it_is, wish_unmet},
 	{"closing-error", RULE_ASK, closing_six, closing_more},
+	{"field-joint-cut", RULE_NOTE, line_on_joint, line_cut},
+	{"field-joint-missing", RULE_ASK, line_on_joint, line_missing},
 };
 
 static void each_rule_inside_and_outside(void **state)
