@@ -61,6 +61,8 @@ static const struct site *make_site(struct arena *arena, const struct plan *plan
 	                            edge("east", WIDTH, 0, WIDTH, DEPTH),
 	                            edge("north", WIDTH, DEPTH, 0, DEPTH),
 	                            edge("west", 0, DEPTH, 0, 0)};
+	for (size_t i = 0; i < sizeof edges / sizeof *edges; i++)
+		edges[i].wall = NEW(struct plan_wall, .id = edges[i].id);
 	struct site_room room = {
 		.plan = NEW(struct plan_room, .id = "bay"),
 		.id = "bay",
@@ -114,7 +116,8 @@ static const struct module *make_module(struct arena *arena)
 	struct ring ring =
 		box_ring(arena, JOINT / 2, JOINT / 2, PITCH_U - JOINT / 2, PITCH_V - JOINT / 2);
 	return NEW(struct module, .a = {PITCH_U, 0}, .b = {SHIFT, PITCH_V}, .joint = JOINT,
-	           .tile_width = 301.625, .tile_long = 606.425, .course = PITCH_V, .face_count = 1,
+	           .tile_width = 301.625, .tile_long = 606.425, .pitch = PITCH_U, .course = PITCH_V,
+	           .face_count = 1,
 	           .faces = LIST(struct face, {.ring = ring,
 	                                       .cell = box_ring(arena, 0, 0, PITCH_U, PITCH_V),
 	                                       .area_mm2 = ring_area(ring),
