@@ -59,8 +59,8 @@ static struct soft_joint new_joint(const struct placing *placing, const char *si
 	                           .ends = ""};
 }
 
-/* What a joint meets where it ends: wall, obstacle, slab or field joint at a border, else the end of
- * its strip. */
+/* What a joint meets where it ends: wall, obstacle, slab or field joint at a border, else the
+ * end of its strip. */
 static const char *met_at(const struct placing *placing, struct soft_port port)
 {
 	const struct soft_setting *setting = placing->setting;

@@ -140,7 +140,8 @@ int main(int count, char **arguments)
 			throw std::runtime_error(
 				"usage: recount PLAN.xml RECORD.xml [--penalty MM | --rules FILE]");
 		return recount(paths[0], paths[1],
-		               penalty.empty() ? figure_from(rules, PENALTY, false) : number_of(penalty));
+		               penalty.empty() ? figure_from(rules, PENALTY, false)
+		                               : number_of(penalty));
 	} catch (const std::exception &error) {
 		std::printf("FAIL read: %s\n", error.what());
 		return 2;

@@ -220,7 +220,8 @@ std::vector<int> nodes_along_edge(const Floor &floor, const SoftJoint &soft, con
 				int steps = static_cast<int>(length) + 1;
 				for (int i = 1; i <= steps && !stop; i++) {
 					Point p = at + (to - at) * (static_cast<double>(i) / steps);
-					stop = !is_free(p) || !is_beside(p, (to - at) * (1 / length));
+					Point step = (to - at) * (1 / length);
+					stop = !is_free(p) || !is_beside(p, step);
 					if (!stop)
 						take(p);
 				}

@@ -1,7 +1,7 @@
 /* sketch.h - a plan of one room written by a test, and the site built from it.
  * Units: mm in, as plans have them inside. Owns: all of a sketch lives in its own arena.
- * Line numbers as a file might have them: room 10, walls 11 and on, diagonals 20, obstacles 30, doorways
- * 40, cracks 50, slab joints 60. */
+ * Line numbers as a file might have them: room 10, walls 11 and on, diagonals 20, obstacles
+ * 30, doorways 40, cracks 50, slab joints 60. */
 #ifndef SUPPORT_SKETCH_H
 #define SUPPORT_SKETCH_H
 #include "site/site.h"

@@ -1,5 +1,6 @@
 /* Field joints of long rooms, worked by hand: place, width, moved tile, cuts, holds, courses,
- * and the joints that end on them. Tile of 297 with a joint of 3, a crossing of joints at 100,100. */
+ * and the joints that end on them. Tile of 297 with a joint of 3, a crossing of joints at
+ * 100,100. */
 #include "support/program.h"
 
 #include <stdlib.h>
