@@ -338,7 +338,8 @@ struct Lookout {
 			if (distance(ray, soft) <= NEAR)
 				return true;
 		for (const Segment &other : own)
-			if (distance(p, other) > 1 && distance(ray, other) <= 0)
+			if (distance(p, other) > 1 &&
+			    (distance(ray, other) <= 0 || runs_beside(aside, ray, other)))
 				return true;
 		if (at_line)
 			return norm(ray.b - p) <= near || is_by_a_soft_end(ray.b);
@@ -347,6 +348,15 @@ struct Lookout {
 			                    0)) // does a carried or perimeter joint serve?
 				return r <= near || is_by_an_end(p + aside * r);
 		return false;
+	}
+
+	// A look from where a branch leaves goes along the branch, between its own two joints.
+	bool runs_beside(Point aside, const Segment &ray, const Segment &branch) const
+	{
+		const double straight = 0.8; // cosine
+		Point along = (branch.b - branch.a) * (1 / norm(branch.b - branch.a));
+		return std::fabs(along.x * aside.x + along.y * aside.y) > straight &&
+		       distance(ray, branch) <= floor.lay.tile_width;
 	}
 
 	bool is_by_a_soft_end(Point p) const
