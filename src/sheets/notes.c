@@ -125,7 +125,8 @@ static double indent_of(const struct setting *s, const struct note *note, enum t
 	double widest = 0;
 	for (size_t i = 0; i < s->notes->list.count; i++) {
 		const struct note *other = &s->notes->list.items[i];
-		if (other->group == note->group && (other->kind == NOTE_ITEM || other->kind == NOTE_HALF))
+		if (other->group == note->group &&
+		    (other->kind == NOTE_ITEM || other->kind == NOTE_HALF))
 			widest = fmax(widest, list_text_width(s->sheet->list, role, other->mark));
 	}
 	return widest > 0 ? widest + MARK_GAP : 0;

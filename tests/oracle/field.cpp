@@ -131,8 +131,8 @@ double taken_by(const Floor &floor, const Joint &joint)
 }
 
 // Rooms and recesses, less obstacles, less the gap all round (none at drains), less the
-// bands of carried joints and what field joints take: that much the panels are, but for the corners of the gap, which
-// are round here and mitred there, and circles.
+// bands of carried joints and what field joints take: that much the panels are, but for the
+// corners of the gap, which are round here and mitred there, and circles.
 void check_field(const Floor &floor, Report &report)
 {
 	check_field_area(floor, report);
@@ -191,11 +191,10 @@ void check_field(const Floor &floor, Report &report)
 		bool taken = is_in(3) || (is_in(4) && is_in(5));
 		return (is_in(0) && !is_in(1) && !taken) != is_in(2);
 	});
-	double area = total_area(apart);
 	report.cases++;
-	report.check(area <= slack, "field",
+	report.check(total_area(apart) <= slack, "field",
 	             "lay %s: drawn anew it differs by %.3f mm2, allowed %.3f",
-	             floor.field.lay.c_str(), area, slack);
+	             floor.field.lay.c_str(), total_area(apart), slack);
 }
 
 // Control lines lie on edges of faces, the first tile has a corner where they cross.

@@ -215,7 +215,8 @@ class PlanReader
 		for (const Element *slab : root.all("slab")) {
 			if (slab->get("id") != room.get("slab"))
 				continue;
-			std::string exposure = room.get("exposure", slab->get("exposure", "indoor"));
+			std::string own = slab->get("exposure", "indoor");
+			std::string exposure = room.get("exposure", own);
 			if (exposure == "sunlit" || exposure == "wet")
 				spacings.insert("sunlit");
 			if (exposure == "outdoor")
