@@ -12,12 +12,13 @@ struct steps {
 	const struct draft *draft;
 	const struct site_room *room;
 	const struct placed_lay *lay;
+	enum note_group group;
 	int number;
 };
 
 static void add_step(struct steps *s, const char *text)
 {
-	notes_item(s->notes, NOTE_WORK, arena_printf(s->draft->arena, "%d", ++s->number), text);
+	notes_item(s->notes, s->group, arena_printf(s->draft->arena, "%d", ++s->number), text);
 }
 
 static void add_word(struct steps *s, const char *key)
@@ -159,6 +160,13 @@ static void add_steps(struct steps *s)
 	add_grout(s);
 }
 
+void install_steps(struct notes *notes, const struct site_room *room,
+                   const struct placed_lay *lay, enum note_group group)
+{
+	struct steps steps = {notes, notes->sheet->draft, room, lay, group, 0};
+	add_steps(&steps);
+}
+
 void install_notes(struct sheet *sheet, const struct site_room *room, const struct placed_lay *lay)
 {
 	const struct draft *draft = sheet->draft;
@@ -169,12 +177,11 @@ void install_notes(struct sheet *sheet, const struct site_room *room, const stru
 		notes_draw(&notes);
 		return;
 	}
-	struct steps steps = {&notes, draft, room, lay, 0};
 	notes_warning(&notes,
 	              draft_text(draft, "note.stop-and-call",
 	                         {"tolerance", draft_measure(draft, lay->field->tolerance)}));
 	notes_heading(&notes, NOTE_WORK, "heading.order");
-	add_steps(&steps);
+	install_steps(&notes, room, lay, NOTE_WORK);
 	struct view plain = {.scale = 1};
 	struct lay_view v = lay_view_make(draft->arena, lay, &plain, room);
 	struct strip_corners corners = strip_corners_find(draft->arena, &v, false);

@@ -24,6 +24,7 @@ static const struct legend_entry {
 	[LEGEND_CARRIED_JOINT] = {"legend.carried-joint", SWATCH_PEN, 0, PEN_CARRIED_JOINT},
 	[LEGEND_FIELD_JOINT] = {"legend.field-joint", SWATCH_PEN, 0, PEN_MOVEMENT_JOINT},
 	[LEGEND_PERIMETER_SEALED] = {"legend.perimeter-sealed", SWATCH_PEN, 0, PEN_PERIMETER_JOINT},
+	[LEGEND_COVER] = {"legend.cover", SWATCH_AREA, AREA_COVER, PEN_COVER},
 	[LEGEND_CRACK] = {"legend.crack", SWATCH_PEN, 0, PEN_CRACK},
 	[LEGEND_CRACK_UNDER] = {"legend.crack-under", SWATCH_PEN, 0, PEN_CRACK_FINE},
 	[LEGEND_CRACK_STEP] = {"legend.crack-step", SWATCH_STEP, 0, PEN_CRACK},

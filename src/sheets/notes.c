@@ -8,17 +8,26 @@
 /* Distances in mm of paper: own design. */
 static const double INSET = 4, AFTER_ITEM = 1.2, AFTER_HEADING = 2, BEFORE_HEADING = 3.6;
 static const double BOX_INSET = 2.5, MARK_GAP = 2.4, TOP = 2;
+static const double ANSWER_ROW = 7.5;
 
 /* How many groups, from the last, are set in the height of tables. */
 enum { SMALL_NONE, SMALL_ALL = NOTE_CAUTION + 1 };
 
+void notes_title(struct notes *notes, enum note_group group, const char *text)
+{
+	*array_push(notes->sheet->draft->arena, &notes->list) =
+		(struct note){.kind = NOTE_HEADING, .group = group, .mark = "", .text = text};
+}
+
 void notes_heading(struct notes *notes, enum note_group group, const char *key)
 {
-	const struct draft *draft = notes->sheet->draft;
-	*array_push(draft->arena, &notes->list) = (struct note){.kind = NOTE_HEADING,
-	                                                        .group = group,
-	                                                        .mark = "",
-	                                                        .text = draft_word(draft, key)};
+	notes_title(notes, group, draft_word(notes->sheet->draft, key));
+}
+
+void notes_answer(struct notes *notes)
+{
+	*array_push(notes->sheet->draft->arena, &notes->list) =
+		(struct note){.kind = NOTE_ANSWER, .group = NOTE_WORK, .mark = "", .text = ""};
 }
 
 void notes_item(struct notes *notes, enum note_group group, const char *mark, const char *text)
@@ -125,8 +134,8 @@ static double indent_of(const struct setting *s, const struct note *note, enum t
 	double widest = 0;
 	for (size_t i = 0; i < s->notes->list.count; i++) {
 		const struct note *other = &s->notes->list.items[i];
-		if (other->group == note->group &&
-		    (other->kind == NOTE_ITEM || other->kind == NOTE_HALF))
+		bool has_mark = other->kind == NOTE_ITEM || other->kind == NOTE_HALF;
+		if (other->group == note->group && has_mark)
 			widest = fmax(widest, list_text_width(s->sheet->list, role, other->mark));
 	}
 	return widest > 0 ? widest + MARK_GAP : 0;
@@ -148,13 +157,17 @@ static void set_half(struct setting *s, const struct note *note)
 	bool small = is_small(s, note);
 	enum text_role mark = small ? TEXT_TABLE_HEAD : TEXT_STRONG;
 	enum text_role body = small ? TEXT_TABLE : TEXT_BODY;
-	double x = s->x0 + (s->is_right ? (s->x1 - s->x0) / 2 : 0);
+	double indent = indent_of(s, note, mark), half = (s->x1 - s->x0) / 2;
+	/* What is too long for half a row has one of its own. */
+	bool is_long = indent + list_text_width(s->sheet->list, body, note->text) + MARK_GAP > half;
+	s->is_right = s->is_right && !is_long;
+	double x = s->x0 + (s->is_right ? half : 0);
 	double row = text_pitch(cap_of(s, body)) + AFTER_ITEM / 2;
 	double base = s->y - (s->is_right ? row : 0) + cap_of(s, body);
 	set_text(s, mark, x, base, note->mark);
-	set_text(s, body, x + indent_of(s, note, mark), base, note->text);
+	set_text(s, body, x + indent, base, note->text);
 	s->y += s->is_right ? 0 : row;
-	s->is_right = !s->is_right;
+	s->is_right = !s->is_right && !is_long;
 }
 
 static void set_warning(struct setting *s, const struct note *note)
@@ -170,6 +183,28 @@ static void set_warning(struct setting *s, const struct note *note)
 	s->y = y + AFTER_ITEM;
 }
 
+/* A word, and a line to write on from it to `to`. */
+static void set_blank(struct setting *s, double from, double to, double y, const char *key)
+{
+	const char *word = draft_word(s->sheet->draft, key);
+	double start = from + list_text_width(s->sheet->list, TEXT_TABLE, word) + MARK_GAP / 2;
+	set_text(s, TEXT_TABLE, from, y, word);
+	if (!s->is_dry)
+		list_stroke(s->sheet->list, LAYER_NOTES, PEN_RULE, NULL,
+		            paper_path_segment(s->sheet->draft->arena, paper_at(start, y + 0.8),
+		                               paper_at(to, y + 0.8)));
+}
+
+static void set_answer(struct setting *s, const struct note *note)
+{
+	double wide = s->x1 - s->x0, first = s->y + ANSWER_ROW, second = first + ANSWER_ROW;
+	(void)note;
+	set_blank(s, s->x0, s->x1, first, "answer.decision");
+	set_blank(s, s->x0, s->x0 + wide * 0.6, second, "answer.by");
+	set_blank(s, s->x0 + wide * 0.63, s->x1, second, "answer.date");
+	s->y = second + 2 * AFTER_HEADING;
+}
+
 static void set_swatch(struct setting *s, const struct note *note)
 {
 	if (!s->is_dry)
@@ -179,12 +214,10 @@ static void set_swatch(struct setting *s, const struct note *note)
 
 static void set_note(struct setting *s, const struct note *note)
 {
-	static void (*const SET[])(struct setting *,
-	                           const struct note *) = {[NOTE_HEADING] = set_heading,
-	                                                   [NOTE_ITEM] = set_item,
-	                                                   [NOTE_HALF] = set_half,
-	                                                   [NOTE_WARNING] = set_warning,
-	                                                   [NOTE_SWATCH] = set_swatch};
+	static void (*const SET[])(struct setting *, const struct note *) = {
+		[NOTE_HEADING] = set_heading, [NOTE_ITEM] = set_item,
+		[NOTE_HALF] = set_half,       [NOTE_WARNING] = set_warning,
+		[NOTE_SWATCH] = set_swatch,   [NOTE_ANSWER] = set_answer};
 	s->is_right = s->is_right && note->kind == NOTE_HALF;
 	SET[note->kind](s, note);
 }
@@ -229,6 +262,7 @@ void notes_draw(struct notes *notes)
 	if (count_fitting(s, 0, sheet->column.y1) < notes->list.count)
 		s.small = SMALL_NONE;
 	fill_column(&s, notes, sheet->column.y1);
+	sheet->column.y0 = s.y;
 	if (notes->next < notes->list.count) {
 		sheet->rest = ARENA_NEW(sheet->draft->arena, struct notes);
 		*sheet->rest = *notes;
@@ -245,6 +279,7 @@ bool notes_continue(struct sheet *sheet, struct notes *rest)
 		s.x0 = left + space * i / columns + INSET;
 		s.x1 = left + space * (i + 1) / columns - INSET;
 		s.y = sheet->frame.y0 + TOP;
+		s.is_right = false;
 		fill_column(&s, rest, sheet->band.y0);
 	}
 	s.x0 = sheet->column.x0 + INSET;

@@ -8,7 +8,7 @@
 
 /* In the order in which they are set smaller, last first. */
 enum note_group { NOTE_WORK, NOTE_CORNER, NOTE_MATERIAL, NOTE_FINDING, NOTE_CAUTION };
-enum note_kind { NOTE_HEADING, NOTE_ITEM, NOTE_HALF, NOTE_WARNING, NOTE_SWATCH };
+enum note_kind { NOTE_HEADING, NOTE_ITEM, NOTE_HALF, NOTE_WARNING, NOTE_SWATCH, NOTE_ANSWER };
 
 struct note {
 	enum note_kind kind;
@@ -25,9 +25,13 @@ struct notes {
 };
 
 void notes_heading(struct notes *, enum note_group, const char *key);
+/* A heading of its own words. */
+void notes_title(struct notes *, enum note_group, const char *text);
 void notes_item(struct notes *, enum note_group, const char *mark, const char *text);
 /* A short item of one line: two of them share a row. */
 void notes_half(struct notes *, enum note_group, const char *mark, const char *text);
+/* Lines to answer on: what, by whom, when. */
+void notes_answer(struct notes *);
 /* A box with a heavy border: what must not be missed. */
 void notes_warning(struct notes *, const char *text);
 /* What the drawing had no room for, where there is such a thing. */

@@ -19,6 +19,7 @@ enum legend_mark {
 	LEGEND_CARRIED_JOINT,
 	LEGEND_FIELD_JOINT,
 	LEGEND_PERIMETER_SEALED,
+	LEGEND_COVER,
 	LEGEND_CRACK,
 	LEGEND_CRACK_UNDER,
 	LEGEND_CRACK_STEP,
@@ -31,6 +32,7 @@ enum legend_mark {
 };
 
 struct notes;
+struct table;
 
 struct sheet {
 	const struct draft *draft;
@@ -46,6 +48,9 @@ struct sheet {
 	double scale;        /* of its main view; printed */
 	const char *missing; /* labels that found no room on the drawing; NULL: none */
 	struct notes *rest;  /* notes that go on on a further sheet; NULL: none */
+	struct table *more;  /* a table that goes on on a further sheet; NULL: none */
+	const char *const *contents; /* name and title of each sheet of the set */
+	size_t contents_count;
 	unsigned long used;  /* set of legend_mark */
 };
 

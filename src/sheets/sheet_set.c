@@ -6,7 +6,9 @@
 #include "sheets/install.h"
 #include "sheets/legend.h"
 #include "sheets/notes.h"
+#include "sheets/sheets_of_floor.h"
 #include "sheets/slab.h"
+#include "sheets/table.h"
 #include "sheets/title_block.h"
 
 /* Names of the contract; NULL: not built yet. */
@@ -14,20 +16,26 @@ static const struct sheet_kind {
 	const char *name;
 	const char *title;   /* key of its title */
 	const char *subject; /* key of the sentence that describes it */
-	bool is_built, is_per_room;
+	bool is_per_room;
+	enum sheet_fit (*draw)(struct sheet *); /* NULL: not built yet, or of a room */
 } KINDS[] = {
-	{"read-first", NULL, NULL, false, false},
-	{"install", "sheet.install", "sheet.install.about", true, true},
-	{"slab", "sheet.slab", "sheet.slab.about", true, false},
-	{"membrane", NULL, NULL, false, false},
-	{"setting-out", NULL, NULL, false, false},
-	{"joints", NULL, NULL, false, false},
-	{"details", NULL, NULL, false, false},
-	{"count", NULL, NULL, false, false},
-	{"changes", NULL, NULL, false, false},
+	{"read-first", "sheet.read-first", "sheet.read-first.about", false, read_first_draw},
+	{"install", "sheet.install", "sheet.install.about", true, NULL},
+	{"slab", "sheet.slab", "sheet.slab.about", false, slab_draw},
+	{"membrane", "sheet.membrane", "sheet.membrane.about", false, membrane_draw},
+	{"setting-out", "sheet.setting-out", "sheet.setting-out.about", false, setting_out_draw},
+	{"joints", "sheet.joints", "sheet.joints.about", false, joints_sheet_draw},
+	{"details", NULL, NULL, false, NULL},
+	{"count", "sheet.count", "sheet.count.about", false, count_sheet_draw},
+	{"changes", NULL, NULL, false, NULL},
 };
 
 enum { KIND_COUNT = sizeof KINDS / sizeof KINDS[0] };
+
+static bool is_built(const struct sheet_kind *kind)
+{
+	return kind->title != NULL;
+}
 
 static const char *room_sheet(struct arena *arena, const struct sheet_kind *kind,
                               const struct site_room *room)
@@ -48,16 +56,27 @@ static const struct sheet_kind *find_kind(struct arena *arena, const struct site
 	return NULL;
 }
 
+static const char *built_names(struct arena *arena)
+{
+	struct strbuf list = strbuf_in(arena);
+	for (size_t i = 0; i < KIND_COUNT; i++)
+		if (is_built(&KINDS[i]))
+			strbuf_printf(&list, "%s%s%s", list.length ? ", " : "", KINDS[i].name,
+			              KINDS[i].is_per_room ? ", install-ROOM" : "");
+	return list.text;
+}
+
 enum status sheet_set_check(const struct site *site, const char *name, struct diag_list *diags)
 {
 	const struct sheet_kind *kind = find_kind(diags->arena, site, name);
-	if (kind && kind->is_built)
+	if (kind && is_built(kind))
 		return STATUS_OK;
 	if (kind)
-		diag_error(diags, 0, "sheet %s: not built yet, expected install or slab", name);
+		diag_error(diags, 0, "sheet %s: not built yet, expected %s", name,
+		           built_names(diags->arena));
 	else
-		diag_error(diags, 0,
-		           "sheet %s: no such sheet, expected install, install-ROOM or slab", name);
+		diag_error(diags, 0, "sheet %s: no such sheet, expected %s", name,
+		           built_names(diags->arena));
 	return STATUS_INPUT;
 }
 
@@ -75,6 +94,7 @@ struct set_builder {
 	void (*on_sheet)(const char *name);
 	struct diag_list *diags;
 	ARRAY_OF(struct planned) plans;
+	ARRAY_OF(const char *) contents; /* name and title of each */
 	ARRAY_OF(struct sheet *) sheets; /* drawn so far, with those that go on */
 	size_t count;                    /* of all sheets, once known */
 };
@@ -99,7 +119,7 @@ static void plan_sheets(struct set_builder *b)
 {
 	const struct site *site = b->draft->site;
 	for (size_t i = 0; i < KIND_COUNT; i++) {
-		if (!KINDS[i].is_built)
+		if (!is_built(&KINDS[i]))
 			continue;
 		if (!KINDS[i].is_per_room)
 			plan_sheet(b, &KINDS[i], NULL);
@@ -153,16 +173,25 @@ static struct sheet *begin_sheet(const struct set_builder *b, const struct draft
 	return sheet;
 }
 
+static const char *title_of(const struct draft *draft, const struct planned *planned)
+{
+	return draft_text(draft, planned->kind->title,
+	                  {"room", planned->room ? planned->room->name : ""});
+}
+
 static struct outcome try_sheet(const struct set_builder *b, const struct planned *planned,
                                 const struct draft *draft, const char *missing)
 {
 	const char *of = planned->room ? planned->room->name : "";
 	struct sheet *sheet = begin_sheet(b, draft, planned->name,
-	                                  draft_text(draft, planned->kind->title, {"room", of}),
+	                                  title_of(draft, planned),
 	                                  draft_text(draft, planned->kind->subject, {"room", of}));
 	struct outcome outcome = {.sheet = sheet};
 	sheet->missing = missing;
-	outcome.fit = planned->room ? install_draw(sheet, planned->room) : slab_draw(sheet);
+	sheet->contents = b->contents.items;
+	sheet->contents_count = b->contents.count;
+	outcome.fit = planned->room ? install_draw(sheet, planned->room)
+	                            : planned->kind->draw(sheet);
 	if (outcome.fit != SHEET_FITS)
 		return outcome;
 	title_block_draw(sheet);
@@ -196,6 +225,18 @@ static struct sheet *draw_first(struct set_builder *b, const struct planned *pla
 	return outcome.sheet;
 }
 
+/* What the sheet before had no room for: its notes first, then its table. */
+static bool draw_rest(struct sheet *sheet, const struct sheet *before)
+{
+	if (before->rest) {
+		sheet->more = before->more;
+		return notes_continue(sheet, before->rest);
+	}
+	size_t first = before->more->next;
+	table_draw(sheet, before->more, sheet->drawing);
+	return before->more->next > first;
+}
+
 /* NAME-2 and on: the notes that the sheet before had no room for. */
 static struct sheet *draw_next(struct set_builder *b, const struct sheet *first,
                                const struct sheet *before, int part)
@@ -206,17 +247,26 @@ static struct sheet *draw_next(struct set_builder *b, const struct sheet *first,
 	const char *title =
 		draft_text(draft, "sheet.continued", {"title", first->title}, {"number", number});
 	struct sheet *sheet = begin_sheet(b, draft, name, title, first->subject);
-	sheet->scale = first->scale;
-	if (!notes_continue(sheet, before->rest)) {
+	if (!draw_rest(sheet, before)) {
 		diag_error(b->diags, 0,
 		           "sheet %s: the notes do not fit %s paper, expected a larger one", name,
 		           draft->paper->name);
 		sheet->rest = NULL;
+		sheet->more = NULL;
 	}
 	title_block_draw(sheet);
 	title_band_draw(sheet);
 	list_finish(sheet->list, sheet->drawing);
 	return sheet;
+}
+
+static void list_contents(struct set_builder *b)
+{
+	const struct draft *draft = b->draft;
+	for (size_t i = 0; i < b->plans.count; i++)
+		*array_push(draft->arena, &b->contents) =
+			draft_text(draft, "contents.row", {"name", b->plans.items[i].name},
+		                   {"title", title_of(draft, &b->plans.items[i])});
 }
 
 static void draw_planned(struct set_builder *b, const struct planned *planned)
@@ -225,7 +275,7 @@ static void draw_planned(struct set_builder *b, const struct planned *planned)
 		b->on_sheet(planned->name);
 	struct sheet *first = draw_first(b, planned), *sheet = first;
 	*array_push(b->draft->arena, &b->sheets) = first;
-	for (int part = 2; sheet->rest; part++) {
+	for (int part = 2; sheet->rest || sheet->more; part++) {
 		sheet = draw_next(b, first, sheet, part);
 		*array_push(b->draft->arena, &b->sheets) = sheet;
 	}
@@ -275,6 +325,7 @@ enum status sheet_set_draw(const struct draft *draft, const char *const *wanted,
 	                        .diags = diags};
 	size_t before = diags->diags.count;
 	plan_sheets(&b);
+	list_contents(&b);
 	draw_all(&b);
 	size_t count = b.sheets.count;
 	*out_set = (struct sheet_set){.document = document_of(draft),

@@ -5,6 +5,7 @@
 #include "sheets/draw_cuts.h"
 #include "sheets/draw_floor.h"
 #include "sheets/draw_tile.h"
+#include "sheets/floor_plan.h"
 #include "sheets/locate.h"
 #include "sheets/slab_notes.h"
 #include "sheets/wall_label.h"
@@ -13,18 +14,6 @@
 static const double CHAIN_LANE = 8, FIRST_LANE = 6;
 /* Floor mm: places nearer than this are one. */
 static const double SAME_PLACE = 3;
-
-static struct box floor_window(struct arena *arena, const struct site *site)
-{
-	struct box window = box_empty();
-	for (size_t i = 0; i < site->room_count; i++) {
-		struct region ground = site_room_ground(arena, &site->rooms[i]);
-		struct box box = region_box(&ground);
-		window = box_with(window, (struct point){box.x0, box.y0});
-		window = box_with(window, (struct point){box.x1, box.y1});
-	}
-	return window;
-}
 
 static void locate_lines(struct arena *arena, struct located *all, struct box window,
                          struct line line, const struct region *ground)
@@ -152,7 +141,7 @@ static void draw_room(struct sheet *sheet, const struct view *view, const struct
 enum sheet_fit slab_draw(struct sheet *sheet)
 {
 	const struct draft *draft = sheet->draft;
-	struct margin margin = {.window = floor_window(draft->arena, draft->site)};
+	struct margin margin = {.window = floor_plan_window(draft->arena, draft->site)};
 	for (size_t i = 0; i < draft->site->room_count; i++) {
 		const struct site_room *room = &draft->site->rooms[i];
 		struct located all = locate_room(draft->arena, draft->site, room);

@@ -69,11 +69,13 @@ void title_band_draw(struct sheet *sheet)
 	const struct draft *draft = sheet->draft;
 	struct paper_box band = sheet->band;
 	double left = band.x0 + INSET;
+	draw_stamp(sheet, stamp_box(sheet));
+	if (sheet->scale <= 0)
+		return;
 	draw_north(sheet, paper_at(left + NORTH_RADIUS + 1, band.y0 + INSET + NORTH_RADIUS + 2));
 	list_paragraph(sheet->list, LAYER_NOTES, TEXT_TABLE,
 	               paper_at(left + 2 * NORTH_RADIUS + 8, band.y0 + INSET + 2),
 	               BAR_MOST - 2 * NORTH_RADIUS,
 	               draft_text(draft, "sheet.original", {"paper", draft->paper->label}));
 	draw_scale_bar(sheet, left + 2, band.y1 - INSET - 9);
-	draw_stamp(sheet, stamp_box(sheet));
 }

@@ -51,7 +51,9 @@ static void list_facts(const struct sheet *sheet, struct fact out_facts[FACT_ROW
 	         {"block.checked-by", or_blank(job.checked_by)}},
 		{{"block.job", or_blank(job.number)}, {"block.date", draft_date(draft, job.date)}},
 		{{"block.scale",
-	          drawing_scale_text(draft->arena, draft->site->inches, sheet->scale)},
+	          sheet->scale > 0
+	                  ? drawing_scale_text(draft->arena, draft->site->inches, sheet->scale)
+	                  : draft_word(draft, "block.no-scale")},
 	         {"block.paper", draft->paper->label}},
 		{{"block.sheet",
 	          arena_printf(draft->arena, "%zu / %zu", sheet->number, sheet->count)},

@@ -9,7 +9,7 @@ void title_block_reserve(struct sheet *);
 /* Draws them; needs the sheet's scale and number. */
 void title_block_draw(struct sheet *);
 /* Scale bar and north at the left of the band, the reviewer's clear box at its right.
- * Needs the sheet's scale. */
+ * A sheet without one has the box alone. */
 void title_band_draw(struct sheet *);
 /* What is left between them, for the legend. */
 struct paper_box title_band_middle(const struct sheet *);

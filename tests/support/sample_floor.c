@@ -197,7 +197,8 @@ static const struct tiling *make_tiling(struct arena *arena, const struct field 
 	panel->pieces = ARENA_ARRAY(arena, struct tile_piece, 400);
 	for (int j = -1; j < 16; j++)
 		fill_course(arena, panel, module, j);
-	return NEW(struct tiling, .field = field, .module = module, .panels = panel,
+	return NEW(struct tiling, .field = field, .module = module,
+	           .movement = NEW(struct movement, .limit = 7620), .panels = panel,
 	           .panel_count = 1);
 }
 
@@ -302,17 +303,22 @@ static const struct controls *make_controls(struct arena *arena, const struct si
 	           .first_count = 1);
 }
 
-static const struct rule HELD = {.name = "crack-step", .weight = RULE_STOP, .who = "engineer"};
+static const struct rule HELD = {.name = "crack-step",
+                                 .weight = RULE_STOP,
+                                 .who = "engineer",
+                                 .source = "R-C09"};
 
 struct sample_floor sample_floor_make(struct arena *arena)
 {
 	const struct site *site = make_site(arena, make_plan(arena));
 	const struct module *module = make_module(arena);
 	const struct field *field = make_field(arena, site);
+	const struct tiling *tiling = make_tiling(arena, field, module);
 	struct placed_lay lay = {.field = field,
 	                         .module = module,
 	                         .position = make_position(arena),
-	                         .tiling = make_tiling(arena, field, module),
+	                         .movement = tiling->movement,
+	                         .tiling = tiling,
 	                         .cracks = make_cracks(arena, site),
 	                         .strips = make_strips(arena),
 	                         .joints = make_joints(arena),

@@ -121,9 +121,12 @@ static void test_legend_has_only_what_is_used(void **state)
 		has_text(set.pages[0].list, words_find(f->draft.words, "legend.strip-pending")));
 }
 
-/* What the plan, its findings and the table of papers say for themselves. */
+/* What the plan, its findings, ids derived from it and the table of papers say for
+ * themselves. */
 static const char OWN_WORDS[] = " SOUTH EAST NORTH WEST Sample floor Mill Lane Crew First issue "
-				"Stall Porcelain sides differ Hold crack step ";
+				"Stall Porcelain sides differ Hold crack step "
+				"LEFT RIGHT HOLD CARRIED PERIMETER PANEL STRIP install slab count "
+				"membrane joints setting read first ";
 
 /* Words of four letters and more outside brackets; a text may go on in the next line. */
 static void check_words(const char *text, int *depth)
@@ -165,7 +168,7 @@ static void test_what_does_not_fit_is_an_error(void **state)
 	struct sheet_set set;
 	f->draft.scale = 5;
 	assert_int_equal(sheet_set_draw(&f->draft, NULL, 0, NULL, &f->diags, &set), STATUS_INPUT);
-	assert_int_equal(f->diags.diags.count, 2); /* one a sheet */
+	assert_int_equal(f->diags.diags.count, 5); /* one a sheet with a floor on it */
 	assert_non_null(strstr(f->diags.diags.items[0].text, "does not fit tabloid paper"));
 }
 

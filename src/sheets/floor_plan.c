@@ -1,0 +1,66 @@
+#include "sheets/floor_plan.h"
+
+#include "sheets/draw_cuts.h"
+#include "sheets/draw_floor.h"
+#include "sheets/wall_label.h"
+
+/* Paper mm, own design: the lane of the overall dimensions, outside the names of the walls. */
+static const double LANE = 8, FIRST_LANE = 6;
+enum { LABEL_LINES = 2 };
+
+struct box floor_plan_window(struct arena *arena, const struct site *site)
+{
+	struct box window = box_empty();
+	for (size_t i = 0; i < site->room_count; i++) {
+		struct region ground = site_room_ground(arena, &site->rooms[i]);
+		struct box box = region_box(&ground);
+		window = box_with(window, (struct point){box.x0, box.y0});
+		window = box_with(window, (struct point){box.x1, box.y1});
+	}
+	return window;
+}
+
+static void draw_overall(struct sheet *sheet, const struct view *view, struct box window,
+                         double offset)
+{
+	double x[] = {window.x0, window.x1}, y[] = {window.y0, window.y1};
+	struct places wide = {.at = {x, 2, 2}}, deep = {.at = {y, 2, 2}};
+	margin_chain(sheet, view, window, SIDE_BOTTOM, offset, &wide, NULL);
+	margin_chain(sheet, view, window, SIDE_LEFT, offset, &deep, NULL);
+}
+
+static void draw_room(struct sheet *sheet, const struct view *view, const struct site_room *room,
+                      struct floor_plan plan)
+{
+	const struct draft *draft = sheet->draft;
+	const struct placed_lay *lay = lay_of_room(draft->placed, room);
+	if (lay) {
+		struct lay_view v = lay_view_make(draft->arena, lay, view, room);
+		plan.draw(sheet, &v);
+		if (plan.has_cuts)
+			draw_cuts(sheet, &v);
+	}
+	if (!lay || !plan.has_cuts)
+		draw_wall_names(sheet, view, room);
+	draw_walls(sheet, view, room);
+	draw_obstacles(sheet, view, room);
+	draw_doorways(sheet, view, room, true);
+}
+
+enum sheet_fit floor_plan_draw(struct sheet *sheet, struct floor_plan plan)
+{
+	const struct draft *draft = sheet->draft;
+	struct margin margin = {.window = floor_plan_window(draft->arena, draft->site)};
+	double offset = wall_label_lane(draft, LABEL_LINES) + FIRST_LANE;
+	struct view view;
+	for (int side = 0; side < SIDE_COUNT; side++)
+		margin.need[side] = offset;
+	margin.need[SIDE_BOTTOM] += LANE;
+	margin.need[SIDE_LEFT] += LANE;
+	if (!margin_fit(sheet, &margin, &view))
+		return SHEET_TOO_LARGE;
+	for (size_t i = 0; i < draft->site->room_count; i++)
+		draw_room(sheet, &view, &draft->site->rooms[i], plan);
+	draw_overall(sheet, &view, margin.window, offset);
+	return SHEET_FITS;
+}

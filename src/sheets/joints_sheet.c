@@ -1,0 +1,94 @@
+/* joints_sheet.c - the joints on a plan, and their schedule. */
+#include <string.h>
+
+#include "sheets/draw_tile.h"
+#include "sheets/floor_plan.h"
+#include "sheets/notes.h"
+#include "sheets/sheets_of_floor.h"
+#include "sheets/table.h"
+#include "units/number.h"
+
+static const char *const KIND_KEYS[] = {[JOINT_SOFT] = "joint.soft",
+                                        [JOINT_MOVEMENT] = "joint.field",
+                                        [JOINT_CARRIED] = "joint.carried",
+                                        [JOINT_PERIMETER] = "joint.perimeter"};
+static const char *const BACK_KEYS[] = {[JOINT_BACK_NONE] = "back.none",
+                                        [JOINT_BACK_ROD] = "back.rod",
+                                        [JOINT_BACK_TAPE] = "back.tape"};
+
+static void draw_room(struct sheet *sheet, const struct lay_view *v)
+{
+	draw_tile_joints(sheet, v);
+	draw_holds(sheet, v, false);
+	draw_scheduled_joints(sheet, v);
+	draw_controls(sheet, v);
+}
+
+static struct table_row joint_row(const struct draft *draft, const struct joint *joint)
+{
+	const char *turns = number_text(draft->arena, joint->turns, 0);
+	const char *back = joint->is_open ? "back.open" : BACK_KEYS[joint->back];
+	const char *depth = joint->depth > 0 ? draft_width(draft, joint->depth) : NULL;
+	return (struct table_row){.cells = {
+					  draft_tag(draft, joint->id),
+					  draft_word(draft, KIND_KEYS[joint->kind]),
+					  draft_width(draft, joint->width),
+					  depth,
+					  draft_word(draft, back),
+					  draft_length(draft, joint->length),
+					  turns,
+					  joint->why,
+				  }};
+}
+
+static struct table schedule(struct sheet *sheet)
+{
+	const struct draft *draft = sheet->draft;
+	struct table table = {.column_count = TABLE_COLUMNS_MOST, .right = 1u << 5 | 1u << 6};
+	static const char *const HEADS[TABLE_COLUMNS_MOST] = {"joints.tag",   "joints.kind",
+	                                                      "joints.width", "joints.depth",
+	                                                      "joints.back",  "joints.length",
+	                                                      "joints.turns", "joints.why"};
+	for (int k = 0; k < TABLE_COLUMNS_MOST; k++)
+		table.heads[k] = draft_word(draft, HEADS[k]);
+	for (size_t i = 0; i < draft->placed->lay_count; i++) {
+		const struct joints *joints = draft->placed->lays[i].joints;
+		for (size_t k = 0; k < joints->joint_count; k++)
+			table_add(sheet, &table, joint_row(draft, &joints->joints[k]));
+	}
+	return table;
+}
+
+static void add_panels(struct notes *notes)
+{
+	const struct draft *draft = notes->sheet->draft;
+	notes_heading(notes, NOTE_WORK, "heading.panels");
+	for (size_t i = 0; i < draft->placed->lay_count; i++) {
+		const struct tiling *tiling = draft->placed->lays[i].tiling;
+		for (size_t k = 0; k < tiling->panel_count; k++) {
+			const struct panel *panel = &tiling->panels[k];
+			notes_item(notes, NOTE_WORK, draft_tag(draft, panel->id),
+			           draft_text(draft, "panel.size",
+			                      {"long", draft_measure(draft, panel->long_side)},
+			                      {"short", draft_measure(draft, panel->short_side)}));
+		}
+		notes_item(notes, NOTE_WORK, NOTE_DASH,
+		           draft_text(draft, "panel.limit",
+		                      {"limit", draft_measure(draft, tiling->movement->limit)}));
+	}
+}
+
+enum sheet_fit joints_sheet_draw(struct sheet *sheet)
+{
+	struct notes notes = {.sheet = sheet};
+	if (floor_plan_draw(sheet, (struct floor_plan){.draw = draw_room}) != SHEET_FITS)
+		return SHEET_TOO_LARGE;
+	add_panels(&notes);
+	notes_missing(&notes);
+	notes_legend(&notes);
+	notes_draw(&notes);
+	struct table *table = ARENA_NEW(sheet->draft->arena, struct table);
+	*table = schedule(sheet);
+	table_place(sheet, table);
+	return SHEET_FITS;
+}

@@ -1,0 +1,137 @@
+/* membrane.c - strips with their corners and pieces, or full coverage. */
+#include "sheets/draw_tile.h"
+#include "sheets/floor_plan.h"
+#include "sheets/notes.h"
+#include "sheets/sheets_of_floor.h"
+#include "sheets/strip_corners.h"
+#include "sheets/table.h"
+
+static void draw_cover(struct sheet *sheet, const struct lay_view *v)
+{
+	const struct cover *cover = &v->lay->strips->cover;
+	if (!cover->is_full || !cover->membrane)
+		return;
+	struct paper_path path = lay_view_region(sheet->draft->arena, v, &cover->region);
+	list_area(sheet->list, LAYER_MEMBRANE, AREA_COVER, cover->membrane->id, path);
+	list_stroke(sheet->list, LAYER_MEMBRANE, PEN_COVER, cover->membrane->id, path);
+	sheet_use(sheet, LEGEND_COVER);
+}
+
+static const char *piece_tag(const struct draft *draft, const struct strip *strip, size_t index)
+{
+	return arena_printf(draft->arena, "%s.%d", draft_tag(draft, strip->cracks[0]),
+	                    strip->pieces[index].order);
+}
+
+static void tag_pieces(struct sheet *sheet, const struct lay_view *v, const struct strip *strip)
+{
+	for (size_t i = 0; i < strip->piece_count; i++) {
+		struct paper_point at = lay_view_point(v, ring_middle(strip->pieces[i].outline));
+		const char *text = piece_tag(sheet->draft, strip, i);
+		list_label(sheet->list, &(struct label){.lines = &text,
+		                                        .line_count = 1,
+		                                        .role = TEXT_TAG,
+		                                        .layer = LAYER_LABELS,
+		                                        .element = strip->id,
+		                                        .frame = LABEL_BOX,
+		                                        .where = LABEL_AROUND,
+		                                        .a = at,
+		                                        .b = at,
+		                                        .priority = 7,
+		                                        .can_lead = true,
+		                                        .is_dotted = true,
+		                                        .is_clear = true});
+	}
+}
+
+static void draw_room(struct sheet *sheet, const struct lay_view *v)
+{
+	struct strip_corners corners = strip_corners_find(sheet->draft->arena, v, true);
+	draw_cover(sheet, v);
+	draw_strips(sheet, v);
+	draw_holds(sheet, v, false);
+	draw_covered_cracks(sheet, v);
+	draw_controls(sheet, v);
+	strip_corners_mark(sheet, v, &corners);
+	for (size_t i = 0; i < v->lay->strips->strip_count; i++)
+		if (lay_view_has(v, ring_middle(v->lay->strips->strips[i].pieces[0].outline)))
+			tag_pieces(sheet, v, &v->lay->strips->strips[i]);
+}
+
+static void add_strips(struct notes *notes, const struct placed_lay *lay)
+{
+	const struct draft *draft = notes->sheet->draft;
+	for (size_t i = 0; i < lay->strips->strip_count; i++) {
+		const struct strip *strip = &lay->strips->strips[i];
+		notes_item(notes, NOTE_WORK, draft_tag(draft, strip->cracks[0]),
+		           draft_text(draft, "strip.about",
+		                      {"width", draft_measure(draft, strip->width)},
+		                      {"half", draft_measure(draft, strip->half_width)},
+		                      {"over", draft_measure(draft, strip->overrun)}));
+		if (strip->pending)
+			notes_item(notes, NOTE_WORK, "", draft_word(draft, "step.pending"));
+	}
+}
+
+static void add_corners(struct notes *notes)
+{
+	const struct draft *draft = notes->sheet->draft;
+	struct view plain = {.scale = 1};
+	for (size_t i = 0; i < draft->site->room_count; i++) {
+		const struct site_room *room = &draft->site->rooms[i];
+		const struct placed_lay *lay = lay_of_room(draft->placed, room);
+		if (!lay)
+			continue;
+		struct lay_view v = lay_view_make(draft->arena, lay, &plain, room);
+		struct strip_corners corners = strip_corners_find(draft->arena, &v, true);
+		strip_corners_note(notes, &v, &corners);
+	}
+}
+
+static struct table_row piece_row(const struct draft *draft, const struct strip *strip, size_t i)
+{
+	const struct strip_piece *piece = &strip->pieces[i];
+	return (struct table_row){
+		.cells = {piece_tag(draft, strip, i), draft_length(draft, piece->length),
+	                  draft_length(draft, piece->wide),
+	                  piece->lap > 0 ? draft_length(draft, piece->lap) : NULL,
+	                  piece->roll > 0 ? arena_printf(draft->arena, "%d", piece->roll) : NULL,
+	                  strip->pending ? draft_word(draft, "tag.pending") : ""}};
+}
+
+static struct table piece_list(struct sheet *sheet)
+{
+	static const char *const HEADS[] = {"piece.tag", "piece.length", "piece.wide",
+	                                    "piece.lap", "piece.roll",   "piece.note"};
+	const struct draft *draft = sheet->draft;
+	struct table table = {.column_count = sizeof HEADS / sizeof *HEADS,
+	                      .right = 1u << 1 | 1u << 2 | 1u << 3 | 1u << 4};
+	for (size_t k = 0; k < table.column_count; k++)
+		table.heads[k] = draft_word(draft, HEADS[k]);
+	for (size_t i = 0; i < draft->placed->lay_count; i++) {
+		const struct strips *strips = draft->placed->lays[i].strips;
+		for (size_t s = 0; s < strips->strip_count; s++)
+			for (size_t k = 0; k < strips->strips[s].piece_count; k++)
+				table_add(sheet, &table, piece_row(draft, &strips->strips[s], k));
+	}
+	return table;
+}
+
+enum sheet_fit membrane_draw(struct sheet *sheet)
+{
+	const struct draft *draft = sheet->draft;
+	struct notes notes = {.sheet = sheet};
+	if (floor_plan_draw(sheet, (struct floor_plan){.draw = draw_room}) != SHEET_FITS)
+		return SHEET_TOO_LARGE;
+	notes_heading(&notes, NOTE_WORK, "heading.membrane");
+	for (size_t i = 0; i < draft->placed->lay_count; i++)
+		add_strips(&notes, &draft->placed->lays[i]);
+	add_corners(&notes);
+	notes_missing(&notes);
+	notes_legend(&notes);
+	notes_draw(&notes);
+	struct table *table = ARENA_NEW(draft->arena, struct table);
+	*table = piece_list(sheet);
+	table_place(sheet, table);
+	return SHEET_FITS;
+}

@@ -1,0 +1,104 @@
+/* read_first.c - the first sheet: open questions with room for an answer, what was assumed,
+ * materials, order of work, cautions, the sheets of the set. */
+#include <string.h>
+
+#include "sheets/cautions.h"
+#include "sheets/install_notes.h"
+#include "sheets/lay_view.h"
+#include "sheets/materials.h"
+#include "sheets/notes.h"
+#include "sheets/sheets_of_floor.h"
+
+/* In the order in which work waits for them. */
+static const char *const WHO[] = {"engineer", "designer", "owner", "maker", "GC", "crew"};
+enum { WHO_COUNT = sizeof WHO / sizeof *WHO };
+
+static bool is_asked(const struct finding *finding, const char *who)
+{
+	return finding->state == FINDING_OPEN && finding->weight != RULE_NOTE &&
+	       strcmp(finding->rule->who, who) == 0;
+}
+
+static void add_questions(struct notes *notes, const char *who)
+{
+	const struct draft *draft = notes->sheet->draft;
+	const char *name = draft_word(draft, arena_printf(draft->arena, "who.%s", who));
+	bool is_first = true;
+	for (size_t i = 0; i < draft->findings->count; i++) {
+		const struct finding *finding = &draft->findings->items[i];
+		if (!is_asked(finding, who))
+			continue;
+		if (is_first)
+			notes_title(notes, NOTE_WORK,
+			            draft_text(draft, "heading.questions",
+			                       {"who", draft_tag(draft, name)}));
+		is_first = false;
+		notes_item(notes, NOTE_WORK, draft_tag(draft, finding->about),
+		           draft_text(draft, "question.row", {"text", finding->text},
+		                      {"rule", finding->rule->name},
+		                      {"source", finding->rule->source}));
+		notes_answer(notes);
+	}
+}
+
+static void add_sheets(struct notes *notes)
+{
+	const struct sheet *sheet = notes->sheet;
+	notes_heading(notes, NOTE_MATERIAL, "heading.sheets");
+	for (size_t i = 0; i < sheet->contents_count; i++)
+		notes_item(notes, NOTE_MATERIAL, NOTE_DASH, sheet->contents[i]);
+}
+
+static const char *default_name(const struct plan_default *d)
+{
+	return d->id && *d->id ? d->id : d->element;
+}
+
+static bool is_same_element(const struct plan_default *a, const struct plan_default *b)
+{
+	return a->line == b->line && strcmp(default_name(a), default_name(b)) == 0;
+}
+
+/* One item an element, with all that it left unsaid. */
+static void add_defaults(struct notes *notes)
+{
+	const struct draft *draft = notes->sheet->draft;
+	const struct plan *plan = draft->site->plan;
+	notes_heading(notes, NOTE_FINDING, "heading.defaults");
+	for (size_t i = 0; i < plan->default_count;) {
+		const struct plan_default *first = &plan->defaults[i];
+		struct strbuf list = strbuf_in(draft->arena);
+		for (; i < plan->default_count && is_same_element(first, &plan->defaults[i]); i++)
+			strbuf_printf(&list, "%s%s %s", list.length ? ", " : "",
+			              plan->defaults[i].attribute, plan->defaults[i].value);
+		notes_item(notes, NOTE_FINDING, draft_tag(draft, default_name(first)), list.text);
+	}
+}
+
+static void add_lay(struct notes *notes, const struct placed_lay *lay)
+{
+	const struct site_room *room = lay->field->rooms[0];
+	materials_add(notes, lay);
+	notes_title(notes, NOTE_MATERIAL,
+	            draft_text(notes->sheet->draft, "heading.order-of", {"room", room->name}));
+	install_steps(notes, room, lay, NOTE_MATERIAL);
+}
+
+enum sheet_fit read_first_draw(struct sheet *sheet)
+{
+	const struct draft *draft = sheet->draft;
+	struct notes *notes = ARENA_NEW(draft->arena, struct notes);
+	notes->sheet = sheet;
+	if (findings_is_stopped(draft->findings))
+		notes_warning(notes, draft_word(draft, "note.stopped"));
+	for (int i = 0; i < WHO_COUNT; i++)
+		add_questions(notes, WHO[i]);
+	if (notes->list.count == 0)
+		notes_item(notes, NOTE_WORK, "", draft_word(draft, "question.none"));
+	for (size_t i = 0; i < draft->placed->lay_count; i++)
+		add_lay(notes, &draft->placed->lays[i]);
+	add_sheets(notes);
+	cautions_add(notes);
+	add_defaults(notes);
+	return notes_continue(sheet, notes) ? SHEET_FITS : SHEET_TOO_LARGE;
+}

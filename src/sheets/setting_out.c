@@ -1,0 +1,105 @@
+/* setting_out.c - the tile as it is set out: lines, first tile, cuts, courses, diagonals. */
+#include "sheets/draw_tile.h"
+#include "sheets/floor_plan.h"
+#include "sheets/notes.h"
+#include "sheets/sheets_of_floor.h"
+
+static void draw_room(struct sheet *sheet, const struct lay_view *v)
+{
+	draw_cut_tiles(sheet, v);
+	draw_tile_joints(sheet, v);
+	draw_joints(sheet, v);
+	draw_holds(sheet, v, true);
+	draw_controls(sheet, v);
+	draw_first_tile(sheet, v);
+}
+
+static const char *number(const struct draft *draft, long value)
+{
+	return arena_printf(draft->arena, "%ld", value);
+}
+
+/* Whole courses from the first tile's edge to the far walls of the room. */
+static void add_courses(struct notes *notes, const struct lay_view *v, bool along_u)
+{
+	const struct draft *draft = notes->sheet->draft;
+	const struct control *control = lay_view_control(v, along_u);
+	double pitch = along_u ? v->lay->module->course : v->lay->module->a.x;
+	if (!control || pitch <= 0)
+		return;
+	struct region ground = frame_region_in(draft->arena, v->lay->field->frame, &v->ground);
+	struct box box = region_box(&ground);
+	double at = along_u ? control->from.y : control->from.x;
+	double least = along_u ? box.y0 : box.x0, most = along_u ? box.y1 : box.x1;
+	notes_item(notes, NOTE_WORK, NOTE_DASH,
+	           draft_text(draft, "courses.from",
+	                      {"line", draft_word(draft, along_u ? "tag.line-u" : "tag.line-v")},
+	                      {"more", number(draft, (long)((most - at) / pitch))},
+	                      {"less", number(draft, (long)((at - least) / pitch))},
+	                      {"pitch", draft_measure(draft, pitch)}));
+}
+
+/* The corner that is farthest from the first one: a tape between them checks the room. */
+static void add_diagonal(struct notes *notes, const struct site_room *room)
+{
+	const struct draft *draft = notes->sheet->draft;
+	struct ring outline = room->outline;
+	size_t far = 0;
+	for (size_t i = 1; i < outline.count; i++)
+		if (point_distance(outline.points[0], outline.points[i]) >
+		    point_distance(outline.points[0], outline.points[far]) + 1)
+			far = i;
+	notes_item(notes, NOTE_WORK, NOTE_DASH,
+	           draft_text(draft, "diagonal.check",
+	                      {"from", draft_tag(draft, room->edges[0].id)},
+	                      {"to", draft_tag(draft, room->edges[far].id)},
+	                      {"size", draft_measure(draft, point_distance(outline.points[0],
+	                                                                   outline.points[far]))}));
+}
+
+static void add_tiles(struct notes *notes, const struct placed_lay *lay)
+{
+	const struct draft *draft = notes->sheet->draft;
+	long whole = 0, cut = 0;
+	for (size_t i = 0; i < lay->tiling->panel_count; i++) {
+		whole += lay->tiling->panels[i].whole_count;
+		cut += (long)lay->tiling->panels[i].piece_count;
+	}
+	notes_item(notes, NOTE_WORK, draft_tag(draft, lay->field->lay->id),
+	           draft_text(draft, "tiles.told", {"whole", number(draft, whole)},
+	                      {"cut", number(draft, cut)},
+	                      {"least", draft_measure(draft, lay->position->smallest_cut)},
+	                      {"worst", draft_measure(draft, lay->position->smallest_cut_worst)},
+	                      {"tolerance", draft_measure(draft, lay->field->tolerance)}));
+}
+
+static void add_room(struct notes *notes, const struct site_room *room)
+{
+	const struct draft *draft = notes->sheet->draft;
+	const struct placed_lay *lay = lay_of_room(draft->placed, room);
+	struct view plain = {.scale = 1};
+	notes_title(notes, NOTE_WORK, room->name);
+	add_diagonal(notes, room);
+	if (!lay)
+		return;
+	struct lay_view v = lay_view_make(draft->arena, lay, &plain, room);
+	add_courses(notes, &v, true);
+	add_courses(notes, &v, false);
+}
+
+enum sheet_fit setting_out_draw(struct sheet *sheet)
+{
+	const struct draft *draft = sheet->draft;
+	struct notes notes = {.sheet = sheet};
+	if (floor_plan_draw(sheet, (struct floor_plan){true, draw_room}) != SHEET_FITS)
+		return SHEET_TOO_LARGE;
+	notes_heading(&notes, NOTE_WORK, "heading.setting-out");
+	for (size_t i = 0; i < draft->placed->lay_count; i++)
+		add_tiles(&notes, &draft->placed->lays[i]);
+	for (size_t i = 0; i < draft->site->room_count; i++)
+		add_room(&notes, &draft->site->rooms[i]);
+	notes_missing(&notes);
+	notes_legend(&notes);
+	notes_draw(&notes);
+	return SHEET_FITS;
+}

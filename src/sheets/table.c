@@ -1,0 +1,158 @@
+#include "sheets/table.h"
+
+#include <math.h>
+
+/* Paper mm, own design: white between columns, over and under a row's text, and the least
+ * width that the wrapped column is set in. */
+static const double GAP = 4, PAD = 1.1, WRAP_LEAST = 22;
+static const double COLUMN_INSET = 4;
+
+struct layout {
+	const struct draft *draft;
+	const struct table *table;
+	struct paper_box box;
+	double x[TABLE_COLUMNS_MOST], width[TABLE_COLUMNS_MOST];
+	double cap;
+};
+
+void table_add(struct sheet *sheet, struct table *table, struct table_row row)
+{
+	*array_push(sheet->draft->arena, &table->rows) = row;
+}
+
+static double natural_width(const struct sheet *sheet, const struct table *table, size_t column)
+{
+	double width = list_text_width(sheet->list, TEXT_TABLE_HEAD, table->heads[column]);
+	for (size_t i = 0; i < table->rows.count; i++) {
+		const struct table_row *row = &table->rows.items[i];
+		const char *cell = row->cells[column];
+		if (cell)
+			width = fmax(width, list_text_width(sheet->list,
+			                                    row->is_strong ? TEXT_TABLE_HEAD
+			                                                   : TEXT_TABLE,
+			                                    cell));
+	}
+	return width;
+}
+
+static struct layout lay_out(const struct sheet *sheet, const struct table *table,
+                             struct paper_box box)
+{
+	struct layout l = {.draft = sheet->draft,
+	                   .table = table,
+	                   .box = box,
+	                   .cap = sheet->draft->style->texts[TEXT_TABLE].cap};
+	double x = box.x0;
+	for (size_t k = 0; k < table->column_count; k++) {
+		bool is_last = k + 1 == table->column_count;
+		l.x[k] = x;
+		l.width[k] = is_last ? fmax(box.x1 - x, WRAP_LEAST)
+		                     : natural_width(sheet, table, k);
+		x += l.width[k] + GAP;
+	}
+	return l;
+}
+
+static double wrapped_height(const struct layout *l, const struct table_row *row)
+{
+	size_t last = l->table->column_count - 1;
+	const struct text_style *style =
+		&l->draft->style->texts[row->is_strong ? TEXT_TABLE_HEAD : TEXT_TABLE];
+	struct text_lines lines = {0};
+	if (row->cells[last])
+		lines = text_wrap(l->draft->text, l->draft->arena, style->weight, style->cap,
+		                  l->width[last], row->cells[last]);
+	size_t count = lines.count > 1 ? lines.count : 1;
+	return 2 * PAD + text_descent(l->draft->text, style->weight, style->cap) + l->cap +
+	       (double)(count - 1) * text_pitch(l->cap);
+}
+
+static void set_row(struct sheet *sheet, const struct layout *l, const struct table_row *row,
+                    double y)
+{
+	enum text_role role = row->is_strong ? TEXT_TABLE_HEAD : TEXT_TABLE;
+	size_t last = l->table->column_count - 1;
+	for (size_t k = 0; k < last; k++) {
+		bool right = l->table->right >> k & 1;
+		if (row->cells[k])
+			list_text(sheet->list, LAYER_NOTES, role, NULL,
+			          paper_at(l->x[k] + (right ? l->width[k] : 0), y + PAD + l->cap),
+			          right ? ALIGN_END : ALIGN_START, row->cells[k]);
+	}
+	if (row->cells[last])
+		list_paragraph(sheet->list, LAYER_NOTES, role, paper_at(l->x[last], y + PAD),
+		               l->width[last], row->cells[last]);
+}
+
+static void add_rule(struct sheet *sheet, const struct layout *l, enum pen pen, double y)
+{
+	list_stroke(sheet->list, LAYER_NOTES, pen, NULL,
+	            paper_path_segment(sheet->draft->arena, paper_at(l->box.x0, y),
+	                               paper_at(l->box.x1, y)));
+}
+
+static struct table_row head_row(const struct table *table)
+{
+	struct table_row row = {.is_strong = true};
+	for (size_t k = 0; k < table->column_count; k++)
+		row.cells[k] = table->heads[k];
+	return row;
+}
+
+static size_t count_fitting(const struct layout *l)
+{
+	struct table_row head = head_row(l->table);
+	double y = l->box.y0 + wrapped_height(l, &head);
+	size_t i = l->table->next;
+	for (; i < l->table->rows.count; i++) {
+		y += wrapped_height(l, &l->table->rows.items[i]);
+		if (y > l->box.y1)
+			break;
+	}
+	return i - l->table->next;
+}
+
+bool table_fits(const struct sheet *sheet, const struct table *table, struct paper_box box)
+{
+	struct layout l = lay_out(sheet, table, box);
+	size_t last = table->column_count - 1;
+	return l.x[last] + WRAP_LEAST <= box.x1 &&
+	       count_fitting(&l) == table->rows.count - table->next;
+}
+
+double table_draw(struct sheet *sheet, struct table *table, struct paper_box box)
+{
+	struct layout l = lay_out(sheet, table, box);
+	struct table_row head = head_row(table);
+	size_t count = count_fitting(&l);
+	double y = box.y0;
+	set_row(sheet, &l, &head, y);
+	y += wrapped_height(&l, &head);
+	add_rule(sheet, &l, PEN_RULE_HEAVY, y);
+	for (size_t i = 0; i < count; i++) {
+		const struct table_row *row = &table->rows.items[table->next++];
+		set_row(sheet, &l, row, y);
+		y += wrapped_height(&l, row);
+		add_rule(sheet, &l, PEN_RULE, y);
+	}
+	sheet->more = NULL;
+	if (table->next < table->rows.count) {
+		sheet->more = ARENA_NEW(sheet->draft->arena, struct table);
+		*sheet->more = *table;
+	}
+	return y;
+}
+
+void table_place(struct sheet *sheet, struct table *table)
+{
+	struct paper_box box = sheet->column;
+	box.x0 += COLUMN_INSET;
+	box.x1 -= COLUMN_INSET;
+	box.y0 += COLUMN_INSET;
+	if (table->rows.count == 0)
+		return;
+	if (!sheet->rest && table_fits(sheet, table, box))
+		table_draw(sheet, table, box);
+	else
+		sheet->more = table;
+}

@@ -1,0 +1,32 @@
+/* table.h - rows and columns of text: as wide as their texts, the last column wrapped.
+ * Units: paper mm. Owns: the draft's arena.
+ * What does not fit its place goes on on a further sheet, under the heads once more. */
+#ifndef SHEETS_TABLE_H
+#define SHEETS_TABLE_H
+#include "sheets/sheet.h"
+
+enum { TABLE_COLUMNS_MOST = 8 };
+
+struct table_row {
+	const char *cells[TABLE_COLUMNS_MOST]; /* NULL: blank */
+	bool is_strong;                        /* a total, or the name of what follows */
+};
+
+struct table {
+	const char *heads[TABLE_COLUMNS_MOST];
+	size_t column_count;
+	unsigned right; /* set of columns whose texts end at their right edge */
+	ARRAY_OF(struct table_row) rows;
+	size_t next; /* the first row that is not set yet */
+};
+
+void table_add(struct sheet *, struct table *, struct table_row);
+/* True where all rows that are left find room in `box`. */
+bool table_fits(const struct sheet *, const struct table *, struct paper_box box);
+/* Sets the rows that fit; what is left becomes sheet->more. Gives the y under the last. */
+double table_draw(struct sheet *, struct table *, struct paper_box box);
+/* Under the text in sheet->column where all of it fits there, else on a further sheet; an
+ * empty one nowhere. */
+void table_place(struct sheet *, struct table *);
+
+#endif
