@@ -1,6 +1,5 @@
 #include "base/arena.h"
 
-#include <stdarg.h>
 #include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -130,18 +129,25 @@ char *arena_strdup(struct arena *arena, const char *text)
 	return arena_strndup(arena, text, strlen(text));
 }
 
-char *arena_printf(struct arena *arena, const char *format, ...)
+char *arena_vprintf(struct arena *arena, const char *format, va_list args)
 {
-	va_list args, again;
-	va_start(args, format);
+	va_list again;
 	va_copy(again, args);
-	int length = vsnprintf(NULL, 0, format, args);
-	va_end(args);
+	int length = vsnprintf(NULL, 0, format, again);
+	va_end(again);
 	if (length < 0)
 		length = 0;
 	char *text = arena_alloc(arena, (size_t)length + 1);
-	vsnprintf(text, (size_t)length + 1, format, again);
-	va_end(again);
+	vsnprintf(text, (size_t)length + 1, format, args);
+	return text;
+}
+
+char *arena_printf(struct arena *arena, const char *format, ...)
+{
+	va_list args;
+	va_start(args, format);
+	char *text = arena_vprintf(arena, format, args);
+	va_end(args);
 	return text;
 }
 

@@ -5,6 +5,7 @@
  * at all), so no caller has a branch for it. */
 #ifndef BASE_ARENA_H
 #define BASE_ARENA_H
+#include <stdarg.h>
 #include <stddef.h>
 
 #include "base/check.h"
@@ -23,6 +24,7 @@ void *arena_alloc_array(struct arena *, size_t count, size_t size);
 char *arena_strdup(struct arena *, const char *text);
 char *arena_strndup(struct arena *, const char *text, size_t length);
 char *arena_printf(struct arena *, const char *format, ...) CHECK_PRINTF(2, 3);
+char *arena_vprintf(struct arena *, const char *format, va_list) CHECK_PRINTF(2, 0);
 
 /* Calls `release(handle)` when the arena is freed; last registered, first called.
  * For handles of foreign libraries. */

@@ -14,15 +14,10 @@ static bool is_known(const struct diag_list *list, int line, const char *text);
 
 void diag_error(struct diag_list *list, int line, const char *format, ...)
 {
-	va_list args, again;
+	va_list args;
 	va_start(args, format);
-	va_copy(again, args);
-	int length = vsnprintf(NULL, 0, format, args);
+	const char *text = arena_vprintf(list->arena, format, args);
 	va_end(args);
-	char *text = arena_alloc(list->arena, (size_t)(length > 0 ? length : 0) + 1);
-	if (length > 0)
-		vsnprintf(text, (size_t)length + 1, format, again);
-	va_end(again);
 	if (!is_known(list, line, text))
 		*array_push(list->arena, &list->diags) = (struct diag){.line = line, .text = text};
 }

@@ -1,7 +1,6 @@
 #include "cli/job.h"
 
 #include <errno.h>
-#include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -10,10 +9,9 @@
 
 enum status job_refuse(struct job *job, const char *format, ...)
 {
-	char text[512];
 	va_list args;
 	va_start(args, format);
-	vsnprintf(text, sizeof text, format, args);
+	const char *text = arena_vprintf(job->arena, format, args);
 	va_end(args);
 	diag_error(&job->diags, 0, "%s", text);
 	return STATUS_INPUT;
