@@ -236,7 +236,7 @@ static enum status sync_folders(struct publisher *p)
 {
 	for (size_t i = 0; i < p->count; i++) {
 		const struct transfer *t = &p->transfers[i];
-		bool is_synced = i > 0 && t->folder && p->transfers[i - 1].folder &&
+		bool is_synced = i > 0 && t->temporary && p->transfers[i - 1].temporary &&
 		                 strcmp(t->folder, p->transfers[i - 1].folder) == 0;
 		if (t->temporary && !is_synced && !sync_folder(t->folder))
 			return fail(p, t->folder, "cannot be synced");
@@ -244,12 +244,13 @@ static enum status sync_folders(struct publisher *p)
 	return STATUS_OK;
 }
 
-/* Of two names of one file a rename does nothing, so the second name goes by itself. */
+/* Of two names of one file a rename does nothing, so the second name goes by itself. Where
+ * the rename fails, the backup may be all that is left of the old file: it stays. */
 static void put_back(struct transfer *t)
 {
 	if (t->backup) {
-		rename(t->backup, t->path);
-		unlink(t->backup);
+		if (rename(t->backup, t->path) == 0)
+			unlink(t->backup);
 	} else if (t->is_renamed)
 		unlink(t->path);
 	if (t->temporary && !t->is_renamed)

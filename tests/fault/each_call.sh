@@ -34,6 +34,14 @@ fails_whole() {
 	with_fault "$1" "$2" $ENOSPC "$3"
 	[ $status = 3 ] && grep -q error: err && same_folder old work
 }
+# Every rename fails from N on: what cannot be put back is still there under another name.
+keeps_old() {
+	with_fault rename "$1" "$ENOSPC on" "$2"
+	[ $status = 3 ] || return 1
+	for name in $(ls old); do
+		find work -type f -exec cmp -s "old/$name" {} \; -print | grep -q . || return 1
+	done
+}
 ends_whole() {
 	with_fault "$2" "$3" -"$1" "$4"
 	[ $status = $((128 + $1)) ] && { same_folder old work || same_folder new work; }
@@ -71,6 +79,7 @@ for command in draw record; do
 		each $command $function fails_whole
 	done
 	each $command link goes_on
+	check "$command: what cannot be put back is kept" keeps_old 2 $command
 	each $command rename ends_whole 15
 	each $command fsync ends_whole 2
 	each $command write ends_whole 1

@@ -2,6 +2,7 @@
  * place fails, or a signal comes just before it. The file named by FAULT_CALLS grows by one
  * byte a call of that function.
  * FAULT_AT="FUNCTION N ERRNO": the call gives -1 with this errno.
+ * FAULT_AT="FUNCTION N ERRNO on": and every later one too.
  * FAULT_AT="FUNCTION N -SIGNAL": the signal comes, then the call is made.
  * FUNCTION: write fsync fchmod mkstemp link rename; write counts files alone. */
 #define _GNU_SOURCE
@@ -19,16 +20,17 @@
 static bool is_faulty(const char *function)
 {
 	static int calls;
-	char wanted[16];
+	char wanted[16], on[4] = "";
 	int number = 0, fault = 0;
 	const char *at = getenv("FAULT_AT");
-	if (!at || sscanf(at, "%15s %d %d", wanted, &number, &fault) != 3 ||
+	if (!at || sscanf(at, "%15s %d %d %3s", wanted, &number, &fault, on) < 3 ||
 	    strcmp(wanted, function) != 0)
 		return false;
 	FILE *seen = fopen(getenv("FAULT_CALLS"), "a");
 	if (!seen || fputc('.', seen) == EOF || fclose(seen) != 0)
 		abort();
-	if (++calls != number)
+	calls++;
+	if (*on ? calls < number : calls != number)
 		return false;
 	if (fault < 0)
 		raise(-fault);
