@@ -4,8 +4,7 @@
 #include <string.h>
 
 #include "count/totals.h"
-
-#define MM_PER_FOOT 304.8
+#include "units/length.h"
 
 enum { LENGTH_DECIMALS = 2, AREA_DECIMALS = 2 };
 
@@ -44,7 +43,7 @@ static void add_length(struct counting *c, const char *what, const char *where, 
 {
 	bool inches = c->placed->site->inches;
 	struct count_row *row = add_row(c, what, where);
-	row->amount = rounded(mm / (inches ? MM_PER_FOOT : 1000), LENGTH_DECIMALS);
+	row->amount = rounded(mm / (inches ? LENGTH_MM_PER_FOOT : 1000), LENGTH_DECIMALS);
 	row->decimals = LENGTH_DECIMALS;
 	row->unit = inches ? "ft" : "m";
 }
@@ -53,7 +52,8 @@ static void add_area(struct counting *c, const char *what, const char *where, do
 {
 	bool inches = c->placed->site->inches;
 	struct count_row *row = add_row(c, what, where);
-	row->amount = rounded(mm2 / (inches ? MM_PER_FOOT * MM_PER_FOOT : 1e6), AREA_DECIMALS);
+	row->amount = rounded(mm2 / (inches ? LENGTH_MM_PER_FOOT * LENGTH_MM_PER_FOOT : 1e6),
+	                      AREA_DECIMALS);
 	row->decimals = AREA_DECIMALS;
 	row->unit = inches ? "sqft" : "m2";
 }

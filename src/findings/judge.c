@@ -3,6 +3,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "units/number.h"
+
 /* ---- adding ---- */
 
 enum { ARGS_MAX = 12 };
@@ -121,7 +123,7 @@ struct point judge_middle_of_line(struct line line)
 bool judge_is_large(const struct judging *judging, const struct placed_lay *lay)
 {
 	double side = lay->module->tile_long + lay->module->joint;
-	return llround(side * 1e6) >= llround(judge_figure(judging, FIGURE_LARGE_TILE_SIDE) * 1e6);
+	return number_order(side, judge_figure(judging, FIGURE_LARGE_TILE_SIDE)) >= 0;
 }
 
 double judge_partial_mm2(const struct placed_lay *lay)

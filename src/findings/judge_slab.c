@@ -3,6 +3,7 @@
 
 #include "findings/judge.h"
 #include "geometry/overlay.h"
+#include "units/number.h"
 
 /* ---- age ---- */
 
@@ -79,7 +80,7 @@ void judge_rooms(struct judging *judging)
 		const struct field *field = judging->placed->lays[i].field;
 		for (size_t r = 0; r < field->room_count; r++) {
 			const struct site_room *room = field->rooms[r];
-			if (llround(room->closing_error * 1e6) <= llround(field->tolerance * 1e6))
+			if (number_order(room->closing_error, field->tolerance) <= 0)
 				continue;
 			judge_plainly(judging, (struct raised){.rule = rule,
 			                                       .about = room->id,

@@ -1,9 +1,7 @@
 /* judge_soft.c - soft joints: how crooked, how long, how narrow. */
-#include <math.h>
-
 #include "findings/judge.h"
-
-#define MM_PER_FOOT 304.8
+#include "units/length.h"
+#include "units/number.h"
 
 /* A soft joint, with the crack that its line in the plan is told by. */
 struct soft {
@@ -60,7 +58,7 @@ static void judge_ragged(struct judging *judging, const struct placed_lay *lay,
 	double ratio_most = judge_figure(judging, FIGURE_SOFT_LENGTH_RATIO);
 	double length = soft->joint->length, turns = soft->joint->turns;
 	double ratio = soft->crack_length > 0 ? length / soft->crack_length : 0;
-	double by_foot = length > 0 ? turns / (length / MM_PER_FOOT) : 0;
+	double by_foot = length > 0 ? turns / (length / LENGTH_MM_PER_FOOT) : 0;
 	const char *length_text = judge_length(judging, length);
 	if (rule_is_raised(rule, by_foot)) {
 		raised.measured = by_foot;
@@ -69,7 +67,7 @@ static void judge_ragged(struct judging *judging, const struct placed_lay *lay,
 		                      {"turns", say_number(&judging->say, turns, 1)},
 		                      {"length", length_text},
 		                      {"limit", say_number(&judging->say, rule->limit, 2)}));
-	} else if (llround(ratio * 1e6) > llround(ratio_most * 1e6)) {
+	} else if (number_order(ratio, ratio_most) > 0) {
 		raised.measured = ratio;
 		raised.limit = ratio_most;
 		raised.unit = "none";
@@ -87,7 +85,7 @@ static void judge_stepped(struct judging *judging, const struct placed_lay *lay)
 	const struct soft_joint *most = NULL;
 	for (size_t i = 0; i < lay->strips->soft_count; i++) {
 		const struct soft_joint *joint = &lay->strips->softs[i];
-		if (most == NULL || llround(joint->turns * 1e6) > llround(most->turns * 1e6))
+		if (most == NULL || number_order(joint->turns, most->turns) > 0)
 			most = joint;
 	}
 	if (most == NULL || !rule_is_raised(rule, most->turns))

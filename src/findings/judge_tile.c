@@ -3,6 +3,7 @@
 
 #include "findings/judge.h"
 #include "units/length.h"
+#include "units/number.h"
 
 static struct raised raised_of_lay(const struct judging *judging, enum rule_id id,
                                    const struct placed_lay *lay)
@@ -91,7 +92,7 @@ static void judge_cuts(struct judging *judging, const struct placed_lay *lay)
 		double limit = cut->small_share * cut->whole;
 		if (!can_be_helped(&lay->field->borders[cut->border], cut) ||
 		    !rule_is_raised_by(raised.rule, cut->least, limit) ||
-		    llround(cut->least / limit * 1e6) >= llround(worst_ratio * 1e6))
+		    number_order(cut->least / limit, worst_ratio) >= 0)
 			continue;
 		worst = cut;
 		worst_ratio = cut->least / limit;

@@ -5,8 +5,7 @@
 #include "units/length.h"
 #include "units/number.h"
 
-#define MM_PER_INCH 25.4
-#define MM2_PER_SQFT (304.8 * 304.8)
+#define MM2_PER_SQFT (LENGTH_MM_PER_FOOT * LENGTH_MM_PER_FOOT)
 
 enum { COARSE = 16, FINE = 64 }; /* parts of an inch */
 enum { EXACT_DECIMALS = 6, VALUE_DECIMALS = 2 };
@@ -14,7 +13,7 @@ enum { EXACT_DECIMALS = 6, VALUE_DECIMALS = 2 };
 /* As sheets print them: widths of cracks and joints finer than lengths. */
 static int mm_decimals(double mm)
 {
-	static const double HAIRLINE = 1, WIDTH = MM_PER_INCH;
+	static const double HAIRLINE = 1, WIDTH = LENGTH_MM_PER_INCH;
 	return mm < HAIRLINE ? 2 : mm < WIDTH ? 1 : 0;
 }
 
@@ -38,7 +37,7 @@ const char *say_length(const struct saying *saying, double mm)
 	if (!saying->inches)
 		return with_unit(saying, say_number(saying, mm, mm_decimals(mm)), "mm");
 	struct strbuf out = strbuf_in(saying->arena);
-	length_add_feet_inches(&out, mm, mm < MM_PER_INCH ? FINE : COARSE);
+	length_add_feet_inches(&out, mm, mm < LENGTH_MM_PER_INCH ? FINE : COARSE);
 	return out.text;
 }
 
@@ -60,7 +59,8 @@ const char *say_value(const struct saying *saying, double value, const char *uni
 const char *say_exactly(const struct saying *saying, double value, const char *unit)
 {
 	if (strcmp(unit, "mm") == 0 && saying->inches)
-		return with_unit(saying, say_number(saying, value / MM_PER_INCH, EXACT_DECIMALS),
+		return with_unit(saying,
+		                 say_number(saying, value / LENGTH_MM_PER_INCH, EXACT_DECIMALS),
 		                 "in");
 	if (strcmp(unit, "mm") == 0)
 		return with_unit(saying, say_number(saying, value, EXACT_DECIMALS), "mm");

@@ -1,12 +1,12 @@
 #include "rules/rules.h"
 
-#include <math.h>
 #include <string.h>
 
 #include "base/array.h"
 #include "base/embedded.h"
 #include "rules/lines.h"
 #include "rules/value.h"
+#include "units/number.h"
 
 struct figure_entry {
 	double value;
@@ -307,11 +307,6 @@ double rules_figure(const struct rules *rules, enum figure figure)
 	return rules->figures[figure].value;
 }
 
-const char *rules_figure_name(enum figure figure)
-{
-	return figure_kinds[figure].name;
-}
-
 const char *rules_figure_use(const struct rules *rules, enum figure figure)
 {
 	return rules->figures[figure].use;
@@ -348,20 +343,15 @@ const char *rules_title(const struct rules *rules)
 	return rules->title;
 }
 
-static long long millionths(double value)
-{
-	return llround(value * 1e6);
-}
-
 bool rule_is_raised_by(const struct rule *rule, double measured, double limit)
 {
 	switch (rule->side) {
 	case RULE_OVER:
-		return millionths(measured) > millionths(limit);
+		return number_order(measured, limit) > 0;
 	case RULE_FROM:
-		return millionths(measured) >= millionths(limit);
+		return number_order(measured, limit) >= 0;
 	case RULE_UNDER:
-		return millionths(measured) < millionths(limit);
+		return number_order(measured, limit) < 0;
 	case RULE_WHEN:
 		return false;
 	}

@@ -45,7 +45,6 @@ const struct rules *rules_parse(struct arena *, const char *name, bool inches, c
                                 struct diag_list *);
 /* Value of a figure in the unit its name states (mm where it states none). */
 double rules_figure(const struct rules *, enum figure);
-const char *rules_figure_name(enum figure);
 const char *rules_figure_use(const struct rules *, enum figure);
 const char *rules_figure_source(const struct rules *, enum figure);
 const struct rule *rules_rule(const struct rules *, enum rule_id);

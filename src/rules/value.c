@@ -3,8 +3,7 @@
 #include <ctype.h>
 #include <string.h>
 
-#define MM_PER_INCH 25.4
-#define MM_PER_FOOT 304.8
+#include "units/length.h"
 
 static const struct {
 	const char *name;
@@ -12,8 +11,8 @@ static const struct {
 	double factor;
 } units[] = {
 	{"", VALUE_NUMBER, 1},
-	{"in", VALUE_LENGTH, MM_PER_INCH},
-	{"ft", VALUE_LENGTH, MM_PER_FOOT},
+	{"in", VALUE_LENGTH, LENGTH_MM_PER_INCH},
+	{"ft", VALUE_LENGTH, LENGTH_MM_PER_FOOT},
 	{"mm", VALUE_LENGTH, 1},
 	{"m", VALUE_LENGTH, 1000},
 	{"days", VALUE_DAYS, 1},

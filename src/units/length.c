@@ -225,7 +225,7 @@ static void add_fraction(struct strbuf *buf, long over, long denominator)
 
 void length_add_feet_inches(struct strbuf *buf, double mm, int denominator)
 {
-	long steps = lround(fabs(mm) / 25.4 * denominator);
+	long steps = lround(fabs(mm) / LENGTH_MM_PER_INCH * denominator);
 	long per_foot = 12L * denominator;
 	long feet = steps / per_foot, inches = steps % per_foot / denominator,
 	     over = steps % denominator;

@@ -7,6 +7,10 @@
 
 #include "base/strbuf.h"
 
+/* Exact by definition. */
+#define LENGTH_MM_PER_INCH 25.4
+#define LENGTH_MM_PER_FOOT 304.8
+
 enum length_unit { LENGTH_MM, LENGTH_M, LENGTH_IN, LENGTH_FT };
 
 /* Reads every form of docs/floor-format.md#length; a bare decimal is in `unit`. False: not a

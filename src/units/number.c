@@ -82,3 +82,10 @@ bool number_parse(const char *text, double *out_value)
 	*out_value = (negative ? -value : value) / scale;
 	return true;
 }
+
+int number_order(double a, double b)
+{
+	const double steps = 1e6;
+	double first = round(a * steps), second = round(b * steps);
+	return (first > second) - (first < second);
+}

@@ -16,4 +16,8 @@ const char *number_text(struct arena *, double value, int decimals);
  * 15th significant one are dropped; false where they stand before the point. */
 bool number_parse(const char *text, double *out_value);
 
+/* Which of two computed values is greater once both are rounded to millionths, so that
+ * their last bits decide nothing: -1, 0 or 1. */
+int number_order(double a, double b);
+
 #endif

@@ -5,7 +5,7 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-/* 1/3, 0.33, 25%: kept exact. den > 0. */
+/* 1/3, 0.33, 25%: kept exact, of at most nine digits. den > 0. */
 struct share {
 	int64_t num, den;
 };

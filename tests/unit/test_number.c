@@ -1,5 +1,6 @@
 #include "support/program.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "units/number.h"
@@ -117,6 +118,19 @@ static void test_reads_what_it_writes(void **state)
 	}
 }
 
+/* Last bits decide nothing, and what is past all numbers is still ordered. */
+static void test_orders(void **state)
+{
+	(void)state;
+	assert_int_equal(number_order(0.1 + 0.2, 0.3), 0);
+	assert_int_equal(number_order(3, 3 + 4e-7), 0);
+	assert_int_equal(number_order(3, 3 + 6e-7), -1);
+	assert_int_equal(number_order(3 + 6e-7, 3), 1);
+	assert_int_equal(number_order(-2, -1), -1);
+	assert_int_equal(number_order((double)INFINITY, 1e15), 1);
+	assert_int_equal(number_order(1e15, (double)INFINITY), -1);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -125,6 +139,7 @@ int main(void)
 		cmocka_unit_test(test_reads),
 		cmocka_unit_test(test_refuses),
 		cmocka_unit_test(test_reads_what_it_writes),
+		cmocka_unit_test(test_orders),
 	};
 	return cmocka_run_group_tests(tests, set_up, tear_down);
 }

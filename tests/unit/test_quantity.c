@@ -11,9 +11,19 @@ static void test_shares_are_exact(void **state)
 		const char *text;
 		struct share share;
 	} shares[] = {
-		{"1/3", {1, 3}}, {"0.33", {33, 100}}, {"25%", {1, 4}},     {"2/4", {1, 2}},
-		{"1", {1, 1}},   {"0", {0, 1}},       {"12.5%", {1, 8}},   {".5", {1, 2}},
-		{"3/2", {3, 2}}, {"100%", {1, 1}},    {"1/500", {1, 500}}, {"0%", {0, 1}},
+		{"0.33333333", {33333333, 100000000}}, /* nine digits and no more */
+		{"1/3", {1, 3}},
+		{"0.33", {33, 100}},
+		{"25%", {1, 4}},
+		{"2/4", {1, 2}},
+		{"1", {1, 1}},
+		{"0", {0, 1}},
+		{"12.5%", {1, 8}},
+		{".5", {1, 2}},
+		{"3/2", {3, 2}},
+		{"100%", {1, 1}},
+		{"1/500", {1, 500}},
+		{"0%", {0, 1}},
 	};
 	for (size_t i = 0; i < sizeof shares / sizeof *shares; i++) {
 		struct share share = {0, 0};
@@ -91,9 +101,9 @@ static void test_refuses(void **state)
 	refuses(angle_parse, "45 degrees");
 	refuses(angle_parse, "east");
 	refuses(temperature_parse, "13c");
-	static const char *const shares[] = {"",     "%",    "1/",         "/3",    "1/0",
-	                                     "-1/3", "1/3%", "0.5.5",      "1/3/4", "25 %x",
-	                                     "1e-1", "0,5",  "12345678901"};
+	static const char *const shares[] = {"",      "0.333333333", "%",    "1/",         "/3",
+	                                     "1/0",   "-1/3",        "1/3%", "0.5.5",      "1/3/4",
+	                                     "25 %x", "1e-1",        "0,5",  "12345678901"};
 	for (size_t i = 0; i < sizeof shares / sizeof *shares; i++) {
 		struct share share = {77, 1};
 		assert_false(share_parse(shares[i], &share));
