@@ -29,7 +29,7 @@ struct foot foot_on_line(struct line line, struct point p)
 	return foot;
 }
 
-struct foot foot_on_ring(struct ring ring, struct point p)
+static struct foot foot_on_ring(struct ring ring, struct point p)
 {
 	struct foot foot = no_foot(p);
 	for (size_t i = 0; i < ring.count; i++)

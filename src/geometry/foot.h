@@ -11,7 +11,6 @@ struct foot {
 };
 
 struct foot foot_on_line(struct line, struct point);
-struct foot foot_on_ring(struct ring, struct point);
 struct foot foot_on_region(const struct region *, struct point);
 
 #endif

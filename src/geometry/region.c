@@ -2,6 +2,8 @@
 
 #include <string.h>
 
+#include "geometry/segment.h"
+
 static struct point ring_next(struct ring ring, size_t i)
 {
 	return ring.points[i + 1 < ring.count ? i + 1 : 0];
@@ -59,19 +61,11 @@ struct point ring_middle(struct ring ring)
 	return point_scale(sum, 1 / (double)ring.count);
 }
 
-static double distance_to_edge(struct point p, struct point a, struct point b)
-{
-	struct point edge = point_sub(b, a);
-	double square = point_dot(edge, edge);
-	double t = square > 0 ? point_dot(point_sub(p, a), edge) / square : 0;
-	return point_distance(p, point_between(a, b, fmax(0, fmin(1, t))));
-}
-
 double ring_distance(struct ring ring, struct point p)
 {
 	double nearest = INFINITY;
 	for (size_t i = 0; i < ring.count; i++)
-		nearest = fmin(nearest, distance_to_edge(p, ring.points[i], ring_next(ring, i)));
+		nearest = fmin(nearest, segment_distance(segment_of_ring(ring, i), p));
 	return nearest;
 }
 

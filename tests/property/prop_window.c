@@ -75,8 +75,31 @@ static void test_agrees_with_the_overlay(void **state)
 	assert_true(compared > 3000);
 }
 
+/* Most columns are smaller than a tile: the whole border of a hole lies in the window. */
+static void test_holes_within_a_window(void **state)
+{
+	(void)state;
+	struct seed seed = seed_start("prop_window");
+	struct arena *arena = arena_new();
+	struct point outer[] = {{-50, -50}, {50, -50}, {50, 50}, {-50, 50}};
+	struct region slab = region_from_ring(arena, (struct ring){outer, 4});
+	for (int round = 0; round < 200; round++) {
+		double x = seed_below(&seed, 5), y = seed_below(&seed, 5);
+		double wide = seed_between(&seed, 0.5, 2), deep = seed_between(&seed, 0.5, 2);
+		struct point hole[] = {{x, y}, {x + wide, y}, {x + wide, y + deep}, {x, y + deep}};
+		struct point tile[] = {{-1, -1}, {9, -1}, {9, 9}, {-1, 9}};
+		struct region column = region_from_ring(arena, (struct ring){hole, 4});
+		struct region ground = overlay_difference(arena, &slab, &column);
+		assert_int_equal(ground.polygons[0].hole_count, 1);
+		assert_near(area_by_window(arena, (struct ring){tile, 4}, &ground.polygons[0]),
+		            100 - wide * deep, 1e-9);
+	}
+	arena_free(arena);
+}
+
 int main(void)
 {
-	const struct CMUnitTest tests[] = {cmocka_unit_test(test_agrees_with_the_overlay)};
+	const struct CMUnitTest tests[] = {cmocka_unit_test(test_agrees_with_the_overlay),
+	                                   cmocka_unit_test(test_holes_within_a_window)};
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }
