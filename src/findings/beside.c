@@ -50,8 +50,6 @@ static void follow(struct stretch *stretch, struct placed_point p, struct placed
 		return;
 	stretch_add(stretch, p.along + t0 * (q.along - p.along));
 	stretch_add(stretch, p.along + t1 * (q.along - p.along));
-	if (t1 < 1)
-		stretch_close(stretch);
 }
 
 static double beside_on(struct line line, struct point a, struct point b, double distance,

@@ -3,6 +3,8 @@
 
 #include "findings/beside.h"
 #include "findings/judge.h"
+#include "geometry/segment.h"
+#include "units/number.h"
 
 /* ---- the table of cracks ---- */
 
@@ -63,19 +65,32 @@ static void judge_beside(struct judging *judging, const struct placed_lay *lay,
 
 /* ---- partial coverage is questioned ---- */
 
-static double strip_distance(const struct strip *a, const struct strip *b)
+static double ring_gap(struct ring a, struct ring b)
 {
 	double least = INFINITY;
-	for (int turn = 0; turn < 2; turn++) {
-		const struct region *from = turn == 0 ? &a->region : &b->region;
-		const struct region *to = turn == 0 ? &b->region : &a->region;
-		for (size_t p = 0; p < from->count; p++)
-			for (size_t i = 0; i < from->polygons[p].outline.count; i++)
-				least = fmin(least,
-				             region_distance(to,
-				                             from->polygons[p].outline.points[i]));
-	}
+	for (size_t i = 0; i < a.count; i++)
+		for (size_t k = 0; k < b.count; k++)
+			least = fmin(least,
+			             segment_gap(segment_of_ring(a, i), segment_of_ring(b, k)));
 	return least;
+}
+
+/* Least distance between the borders; 0 where they cross. */
+static double border_gap(const struct region *a, const struct region *b)
+{
+	double least = INFINITY;
+	for (size_t p = 0; p < a->count; p++)
+		for (size_t q = 0; q < b->count; q++)
+			least = fmin(least,
+			             ring_gap(a->polygons[p].outline, b->polygons[q].outline));
+	return least;
+}
+
+static bool is_near(const struct strip *a, const struct strip *b, double distance)
+{
+	struct box reach = box_grown(region_box(&a->region), distance);
+	return box_meets(reach, region_box(&b->region)) &&
+	       number_order(border_gap(&a->region, &b->region), distance) < 0;
 }
 
 static bool has_strips_near(const struct placed_lay *lay, double distance)
@@ -83,8 +98,7 @@ static bool has_strips_near(const struct placed_lay *lay, double distance)
 	const struct strips *strips = lay->strips;
 	for (size_t i = 0; i < strips->strip_count; i++)
 		for (size_t k = i + 1; k < strips->strip_count; k++)
-			if (llround(strip_distance(&strips->strips[i], &strips->strips[k]) * 1e6) <
-			    llround(distance * 1e6))
+			if (is_near(&strips->strips[i], &strips->strips[k], distance))
 				return true;
 	return false;
 }

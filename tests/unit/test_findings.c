@@ -243,6 +243,36 @@ static void strips_near_each_other_are_questioned(void **state)
 	assert_non_null(judged(f, "cracks-many"));
 }
 
+/* No corner of either lies near the other: they cross, or a corner of the first lies before
+ * a side of the second. */
+static void strips_are_near_by_their_sides(void **state)
+{
+	(void)state;
+	struct floor *f = plain();
+	struct strip two[2] = {f->strip, f->strip};
+	f->strips.strips = two;
+	f->strips.strip_count = 2;
+	two[0].region = floor_rectangle(arena, 10000, 0, 10010, 30000);
+	two[1].region = floor_rectangle(arena, 0, 15000, 20000, 15010);
+	assert_non_null(judged(f, "cracks-many"));
+	two[1].region = floor_rectangle(arena, 0, 30100, 20000, 30110);
+	assert_non_null(judged(f, "cracks-many"));
+	two[1].region = floor_rectangle(arena, 0, 31000, 20000, 31010);
+	assert_null(judged(f, "cracks-many"));
+}
+
+/* What lies in two lays is told of once. */
+static void nothing_is_said_twice(void **state)
+{
+	(void)state;
+	struct floor *f = plain();
+	size_t once = findings_judge(arena, &f->placed, en)->count;
+	struct placed_lay two[2] = {f->placed.lays[0], f->placed.lays[0]};
+	f->placed.lays = two;
+	f->placed.lay_count = 2;
+	assert_int_equal(findings_judge(arena, &f->placed, en)->count, once);
+}
+
 static void a_membrane_brings_its_own_age(void **state)
 {
 	(void)state;
@@ -365,6 +395,26 @@ static void an_answer_about_a_membrane(void **state)
 	assert_int_equal(judged(f, "cover-unapproved")->state, FINDING_OPEN);
 }
 
+/* The answer that names the rule goes before those that name none, of which the first counts. */
+static void of_several_answers_one_counts(void **state)
+{
+	(void)state;
+	struct floor *f = plain();
+	struct plan_answer answers[] = {answer_to("M1", PLAN_PROCEED),
+	                                answer_to("M1", PLAN_PROCEED),
+	                                answer_to("M1", PLAN_PROCEED)};
+	answers[0].by = "the first";
+	answers[1].by = "the second";
+	answers[2].by = "the one asked";
+	f->plan.answers = answers;
+	f->plan.answer_count = 2;
+	full(f);
+	assert_non_null(strstr(judged(f, "cover-unapproved")->text, "the first"));
+	answers[2].rule = "cover-unapproved";
+	f->plan.answer_count = 3;
+	assert_non_null(strstr(judged(f, "cover-unapproved")->text, "the one asked"));
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -372,6 +422,8 @@ int main(void)
 		cmocka_unit_test(each_rule_inside_and_outside),
 		cmocka_unit_test(every_rule_has_a_pair),
 		cmocka_unit_test(strips_near_each_other_are_questioned),
+		cmocka_unit_test(strips_are_near_by_their_sides),
+		cmocka_unit_test(nothing_is_said_twice),
 		cmocka_unit_test(a_membrane_brings_its_own_age),
 		cmocka_unit_test(lengths_read_as_the_plan_writes_them),
 		cmocka_unit_test(findings_stand_by_line_then_rule),
@@ -379,6 +431,7 @@ int main(void)
 		cmocka_unit_test(an_answered_finding_is_a_note),
 		cmocka_unit_test(an_answer_that_does_not_count_leaves_it_open),
 		cmocka_unit_test(an_answer_about_a_membrane),
+		cmocka_unit_test(of_several_answers_one_counts),
 	};
 	return cmocka_run_group_tests(tests, start, end);
 }
