@@ -191,6 +191,37 @@ static void points_are_metres_in_plan_axes(void **state)
 	assert_has_not(csv, "corner.5");
 }
 
+/* A bend that a setter sees is staked; less than 1 in 500 is straight. */
+static void a_slight_bend_is_a_turn(void **state)
+{
+	(void)state;
+	struct floor *f = floor_new(arena, us);
+	struct point path[] = {{1000, 0}, {1000, 1000}, {1001, 2000}, {1011, 3000}};
+	f->joint_list[0].line = (struct line){path, 4};
+	const char *csv = record_points(arena, &f->placed).data;
+	assert_has(csv, "K1.left.1,1.0000,0.0000,soft joint end\r\n"
+	                "K1.left.2,1.0010,2.0000,soft joint turn\r\n"
+	                "K1.left.3,1.0110,3.0000,soft joint end\r\n");
+}
+
+/* Crossing two lays a crack is what the worse of them makes of it, whichever comes first. */
+static void a_crack_is_as_in_its_worse_lay(void **state)
+{
+	(void)state;
+	for (int turn = 0; turn < 2; turn++) {
+		struct floor *f = floor_new(arena, us);
+		struct floor *other = floor_new(arena, us);
+		struct placed_lay two[2] = {f->placed.lays[0], other->placed.lays[0]};
+		other->placed_crack.crack = &f->crack;
+		struct floor *worse = turn == 0 ? f : other;
+		worse->placed_crack.state = CRACK_HOLD;
+		worse->placed_crack.pending = true;
+		f->placed.lays = two;
+		f->placed.lay_count = 2;
+		assert_has(recorded(f), "<crack id=\"K1\" state=\"hold\" pending=\"yes\"");
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -201,6 +232,8 @@ int main(void)
 		cmocka_unit_test(a_closed_joint_comes_back),
 		cmocka_unit_test(a_hole_follows_its_outline),
 		cmocka_unit_test(points_are_metres_in_plan_axes),
+		cmocka_unit_test(a_slight_bend_is_a_turn),
+		cmocka_unit_test(a_crack_is_as_in_its_worse_lay),
 	};
 	return cmocka_run_group_tests(tests, start, end);
 }
