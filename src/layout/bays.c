@@ -21,16 +21,33 @@ static size_t number_classes(size_t *classes, size_t count)
 	return used;
 }
 
-/* Parts whose borders lie on the two sides of one carried band. */
+/* True where the border lies along the carried band; then the stretch of it, measured along
+ * the joint. */
+static bool stretch_along(const struct field_carried *carried, const struct field_border *border,
+                          double *out_from, double *out_to)
+{
+	if (border->of != carried->joint->id)
+		return false;
+	struct point middle = point_between(border->from, border->to, 0.5);
+	if (region_distance(&carried->band, middle) >= TOLERANCE_WHOLE)
+		return false;
+	struct point along = point_unit(point_sub(carried->to, carried->from));
+	double from = point_dot(point_sub(border->from, carried->from), along);
+	double to = point_dot(point_sub(border->to, carried->from), along);
+	*out_from = fmin(from, to);
+	*out_to = fmax(from, to);
+	return true;
+}
+
+/* Two stretches of one joint face each other where they overlap: on one side of it no two
+ * do. Parts farther along, beyond a joint that crosses, share nothing by this one. */
 static bool face_each_other(const struct field_carried *carried, const struct field_border *a,
                             const struct field_border *b)
 {
-	if (a->of != carried->joint->id || b->of != carried->joint->id)
-		return false;
-	struct point middle_a = point_between(a->from, a->to, 0.5);
-	struct point middle_b = point_between(b->from, b->to, 0.5);
-	return region_distance(&carried->band, middle_a) < TOLERANCE_WHOLE &&
-	       region_distance(&carried->band, middle_b) < TOLERANCE_WHOLE;
+	double from_a, to_a, from_b, to_b;
+	return stretch_along(carried, a, &from_a, &to_a) &&
+	       stretch_along(carried, b, &from_b, &to_b) &&
+	       fmin(to_a, to_b) - fmax(from_a, from_b) > TOLERANCE_WHOLE;
 }
 
 static void join_across(struct bays *bays, const struct field *field,
