@@ -37,14 +37,13 @@ struct segment control_line_through(const struct control_room *room, struct poin
 	return (struct segment){{at.x, room->box.y0}, {at.x, room->box.y1}};
 }
 
-static double clear_length(struct arena *arena, const struct control_room *room,
-                           struct segment line)
+static double length_in(struct arena *arena, const struct region *region, struct segment line)
 {
 	size_t count;
 	double share = 0;
-	const struct stretch *clear = clip_segment(arena, line, &room->clear, &count);
+	const struct stretch *on = clip_segment(arena, line, region, &count);
 	for (size_t k = 0; k < count; k++)
-		share += clear[k].to - clear[k].from;
+		share += on[k].to - on[k].from;
 	return share * segment_length(line);
 }
 
@@ -93,12 +92,14 @@ struct control_key control_line_key(struct arena *arena, const struct control_ro
                                     struct point at, bool along_u)
 {
 	struct segment line = control_line_through(room, at, along_u);
+	double clear = length_in(arena, &room->clear, line);
 	double wanted = room->clear_share * segment_length(line);
 	double middle =
 		along_u ? (room->box.y0 + room->box.y1) / 2 : (room->box.x0 + room->box.x1) / 2;
 	return (struct control_key){
-		.is_blocked = clear_length(arena, room, line) < wanted - TOLERANCE_WHOLE,
+		.is_blocked = clear < wanted - TOLERANCE_WHOLE,
 		.is_beside = is_beside_wall(room, line),
+		.is_under = clear < length_in(arena, &room->floor, line) - TOLERANCE_WHOLE,
 		.is_on_joint = is_on_field_joint(room, at, along_u),
 		.off_middle = fabs((along_u ? at.y : at.x) - middle),
 	};
@@ -110,6 +111,8 @@ int control_key_compare(struct control_key a, struct control_key b)
 		return a.is_blocked - b.is_blocked;
 	if (a.is_beside != b.is_beside)
 		return a.is_beside - b.is_beside;
+	if (a.is_under != b.is_under)
+		return a.is_under - b.is_under;
 	if (a.is_on_joint != b.is_on_joint)
 		return a.is_on_joint - b.is_on_joint;
 	if (fabs(a.off_middle - b.off_middle) < TOLERANCE_SAME)

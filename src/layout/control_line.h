@@ -23,6 +23,7 @@ struct control_room control_room_in(struct arena *, const struct tiling *, const
 struct control_key {
 	int is_blocked;  /* clear over less of the room than it should be */
 	int is_beside;   /* too near to a wall that runs beside it */
+	int is_under;    /* under an obstacle or in a hold for a part of its way */
 	int is_on_joint; /* on a field joint, whose tile is set from it to one side only */
 	double off_middle;
 };
