@@ -120,7 +120,7 @@ static const struct grammar_attribute DOORWAY_ATTRIBUTES[] = {
          .range = GRAMMAR_NOT_NEGATIVE, .meaning = "along the wall to its first jamb"},
 	{"width", GRAMMAR_LENGTH, IN(doorway, width_nm), .required = true,
          .range = GRAMMAR_POSITIVE, .meaning = "between the jambs"},
-	{"to", GRAMMAR_REF, IN(doorway, to), .ref_kind = PLAN_REF_ROOM, .later = true,
+	{"to", GRAMMAR_REF, IN(doorway, to), .ref_kind = PLAN_REF_ROOM,
          .meaning = "the room behind; absent: the scope ends there"},
 	{"deep", GRAMMAR_LENGTH, IN(doorway, deep_nm), "0mm", .range = GRAMMAR_NOT_NEGATIVE,
          .meaning = "thickness of the wall"},

@@ -409,6 +409,8 @@ struct plan {
 /* The exposure that holds in a room: its own, or its slab's. */
 enum plan_exposure plan_room_exposure(const struct plan_room *);
 bool plan_has_inches(const struct plan *); /* root unit in or ft */
+/* The lay that a room is in, or NULL. */
+const struct plan_lay *plan_lay_of(const struct plan *, const struct plan_room *);
 /* The membrane over a room, or NULL. */
 const struct plan_membrane *plan_membrane_over(const struct plan *, const struct plan_room *);
 

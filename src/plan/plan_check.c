@@ -306,6 +306,7 @@ static void (*check_of(const char *element))(struct plan_build *, size_t)
 		{"reading", check_reading},
 		{"room", plan_check_room},
 		{"obstacle", plan_check_obstacle},
+		{"doorway", plan_check_doorway},
 		{"diagonal", plan_check_diagonal},
 		{"at", check_at},
 		{"crack", check_line},

@@ -30,7 +30,7 @@ static void add_doorway(struct borders *borders, const struct site_doorway *door
 	jamb.line = doorway->plan->line;
 	jamb.kind = SITE_EDGE_JAMB;
 	struct site_edge stop = jamb;
-	stop.kind = SITE_EDGE_STOP;
+	stop.kind = doorway->end;
 	stop.base = SITE_BASE_NONE;
 	add(borders, stretch(jamb, doorway->from, doorway->stop_from));
 	add(borders, stretch(stop, doorway->stop_from, doorway->stop_to));

@@ -18,7 +18,7 @@ struct terrain {
 struct tracing {
 	struct build *build;
 	struct terrain *terrains; /* of the rooms, in their order; empty where in error */
-	struct region all_bare;   /* every room's, side by side */
+	struct region all_bare;   /* every room's, joined where they touch */
 	double reach;
 	struct landing *joints, *cracks;
 };
@@ -43,15 +43,13 @@ static void survey_rooms(struct tracing *tracing)
 {
 	const struct site *site = tracing->build->site;
 	struct arena *arena = tracing->build->arena;
-	ARRAY_OF(struct polygon) polygons = {0};
+	struct region *bare = ARENA_ARRAY(arena, struct region, site->room_count);
 	tracing->terrains = ARENA_ARRAY(arena, struct terrain, site->room_count);
 	for (size_t i = 0; i < site->room_count; i++) {
-		struct terrain terrain = terrain_of(arena, &site->rooms[i]);
-		tracing->terrains[i] = terrain;
-		for (size_t k = 0; k < terrain.bare.count; k++)
-			*array_push(arena, &polygons) = terrain.bare.polygons[k];
+		tracing->terrains[i] = terrain_of(arena, &site->rooms[i]);
+		bare[i] = tracing->terrains[i].bare;
 	}
-	tracing->all_bare = (struct region){polygons.items, polygons.count};
+	tracing->all_bare = overlay_union_all(arena, bare, site->room_count);
 }
 
 /* ---- one line ---- */

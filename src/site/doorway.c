@@ -4,6 +4,7 @@
 
 #include "geometry/tolerance.h"
 #include "site/outline.h"
+#include "site/passage.h"
 #include "site/spot.h"
 
 static double stop_depth(const struct plan_doorway *plan)
@@ -61,13 +62,6 @@ static const struct build_wall *wall_of(const struct build *build, const struct 
 	return wall && wall->is_built && wall->owner == room ? wall : NULL;
 }
 
-static struct ring recess_of(struct arena *arena, const struct site_doorway *doorway)
-{
-	const struct point corners[] = {doorway->from, doorway->stop_from, doorway->stop_to,
-	                                doorway->to};
-	return ring_copy(arena, corners, 4);
-}
-
 static struct site_doorway doorway_in(struct build *build, const struct site_room *room,
                                       const struct plan_doorway *plan, size_t edge)
 {
@@ -85,33 +79,45 @@ static struct site_doorway doorway_in(struct build *build, const struct site_roo
 		.stop_from = spot_on_edge(wall, first, -depth),
 		.stop_to = spot_on_edge(wall, last, -depth),
 	};
+	doorway.end = SITE_EDGE_STOP;
 	if (depth > 0)
-		doorway.recess = recess_of(build->arena, &doorway);
+		doorway.recess = passage_recess(build->arena, &doorway);
 	return doorway;
 }
 
 /* ---- overlaps ---- */
 
-static int along_walls(const void *a, const void *b)
+/* A doorway where it stands along its wall. */
+struct stretch {
+	const struct site_doorway *doorway;
+	double near, far;
+};
+
+static struct stretch stretch_of(const struct site_room *room, const struct site_doorway *doorway)
 {
-	const struct site_doorway *const *x = a, *const *y = b;
-	const struct plan_doorway *p = (*x)->plan, *q = (*y)->plan;
-	if ((*x)->edge != (*y)->edge)
-		return (*x)->edge < (*y)->edge ? -1 : 1;
-	if (p->from_nm != q->from_nm)
-		return p->from_nm < q->from_nm ? -1 : 1;
-	return p < q ? -1 : p > q;
+	const struct site_edge *wall = &room->edges[doorway->edge];
+	struct point along = point_unit(point_sub(wall->to, wall->from));
+	return (struct stretch){
+		doorway,
+		point_dot(point_sub(doorway->from, wall->from), along),
+		point_dot(point_sub(doorway->to, wall->from), along),
+	};
 }
 
-static int64_t end_nm(const struct site_doorway *doorway)
+static int along_walls(const void *a, const void *b)
 {
-	return doorway->plan->from_nm + doorway->plan->width_nm;
+	const struct stretch *x = a, *y = b;
+	if (x->doorway->edge != y->doorway->edge)
+		return x->doorway->edge < y->doorway->edge ? -1 : 1;
+	if (fabs(x->near - y->near) > TOLERANCE_SAME)
+		return x->near < y->near ? -1 : 1;
+	return x->doorway->plan->line - y->doorway->plan->line;
 }
 
 static void tell_overlap(struct build *build, const struct site_room *room,
                          const struct site_doorway *a, const struct site_doorway *b)
 {
-	const struct site_doorway *first = a->plan < b->plan ? a : b;
+	const struct site_doorway *first = a->plan->line <= b->plan->line ? a : b;
 	const struct site_doorway *second = first == a ? b : a;
 	diag_error(build->diags, second->plan->line,
 	           "doorway \"%s\" lies over doorway \"%s\" in wall \"%s\"; "
@@ -122,35 +128,73 @@ static void tell_overlap(struct build *build, const struct site_room *room,
 static void check_overlaps(struct build *build, const struct site_room *room)
 {
 	size_t count = room->doorway_count;
-	const struct site_doorway **sorted =
-		ARENA_ARRAY(build->arena, const struct site_doorway *, count);
+	struct stretch *sorted = ARENA_ARRAY(build->arena, struct stretch, count);
 	for (size_t i = 0; i < count; i++)
-		sorted[i] = &room->doorways[i];
+		sorted[i] = stretch_of(room, &room->doorways[i]);
 	if (count)
 		qsort(sorted, count, sizeof *sorted, along_walls);
-	const struct site_doorway *furthest = NULL;
+	const struct stretch *furthest = NULL;
 	for (size_t i = 0; i < count; i++) {
-		bool same_wall = furthest && furthest->edge == sorted[i]->edge;
-		if (same_wall && sorted[i]->plan->from_nm < end_nm(furthest))
-			tell_overlap(build, room, furthest, sorted[i]);
-		if (!same_wall || end_nm(sorted[i]) > end_nm(furthest))
-			furthest = sorted[i];
+		bool same_wall = furthest && furthest->doorway->edge == sorted[i].doorway->edge;
+		if (same_wall && sorted[i].near < furthest->far - TOLERANCE_SAME)
+			tell_overlap(build, room, furthest->doorway, sorted[i].doorway);
+		if (!same_wall || sorted[i].far > furthest->far)
+			furthest = &sorted[i];
 	}
 }
 
-void doorway_build_all(struct build *build, struct site_room *room)
+/* ---- all of them ---- */
+
+static void build_own(struct build *build, struct site_room *room)
 {
 	const struct plan_room *plan = room->plan;
-	room->doorways = ARENA_ARRAY(build->arena, struct site_doorway, plan->doorway_count);
 	for (size_t i = 0; i < plan->doorway_count; i++) {
 		const struct plan_doorway *written = &plan->doorways[i];
 		const struct build_wall *wall = wall_of(build, room, written);
-		if (!wall)
-			continue;
-		if (is_in_straight_wall(build, room, written, wall->edge) &&
+		if (wall && is_in_straight_wall(build, room, written, wall->edge) &&
 		    is_within_wall(build, room, written, wall->edge))
 			room->doorways[room->doorway_count++] =
 				doorway_in(build, room, written, wall->edge);
 	}
-	check_overlaps(build, room);
+}
+
+static size_t count_doorways_to(const struct plan *plan, const struct plan_room *to)
+{
+	size_t count = 0;
+	for (size_t i = 0; i < plan->room_count; i++)
+		for (size_t k = 0; k < plan->rooms[i].doorway_count; k++)
+			count += plan->rooms[i].doorways[k].to == to;
+	return count;
+}
+
+/* Doorways to other rooms; those that lead nowhere are dropped. */
+static void link_own(struct build *build, struct site_room *room)
+{
+	struct site *site = build->site;
+	size_t kept = 0, own = room->doorway_count;
+	for (size_t i = 0; i < own; i++) {
+		const struct plan_room *to = room->doorways[i].plan->to;
+		bool is_declared_here = room->doorways[i].beyond == NULL;
+		struct site_room *beyond = to ? &site->rooms[to - build->plan->rooms] : NULL;
+		if (!beyond || !is_declared_here ||
+		    passage_link(build, room, &room->doorways[i], beyond))
+			room->doorways[kept++] = room->doorways[i];
+	}
+	room->doorway_count = kept;
+}
+
+void doorway_build_all(struct build *build)
+{
+	struct site *site = build->site;
+	for (size_t i = 0; i < site->room_count; i++) {
+		struct site_room *room = &site->rooms[i];
+		size_t most =
+			room->plan->doorway_count + count_doorways_to(build->plan, room->plan);
+		room->doorways = ARENA_ARRAY(build->arena, struct site_doorway, most);
+		build_own(build, room);
+	}
+	for (size_t i = 0; i < site->room_count; i++)
+		link_own(build, &site->rooms[i]);
+	for (size_t i = 0; i < site->room_count; i++)
+		check_overlaps(build, &site->rooms[i]);
 }

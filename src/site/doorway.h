@@ -1,11 +1,13 @@
-/* doorway.h - openings in the walls of a room where the scope of the tile ends.
+/* doorway.h - openings in the walls of rooms: where the scope of the tile ends, or where it
+ * passes to the room behind.
  * Units: mm. Owns: everything lives in the build's arena.
- * Fails: a doorway past the ends of its wall or over another one is an error.
- * Doorways to another room become patches beside these, not among them. */
+ * Fails: a doorway in a curved wall, past the ends of its wall, over another one, or to a room
+ * without a facing wall is an error. */
 #ifndef SITE_DOORWAY_H
 #define SITE_DOORWAY_H
 #include "site/build.h"
 
-void doorway_build_all(struct build *, struct site_room *);
+/* After all outlines. */
+void doorway_build_all(struct build *);
 
 #endif

@@ -108,8 +108,8 @@ enum status site_build(struct arena *arena, const struct plan *plan, struct diag
 	build_outlines(&build);
 	index_walls(&build);
 	slab_build_all(&build);
+	doorway_build_all(&build);
 	for (size_t i = 0; i < site->room_count; i++) {
-		doorway_build_all(&build, &site->rooms[i]);
 		obstacle_build_all(&build, &site->rooms[i]);
 		slab_divide_room(&build, &site->rooms[i]);
 	}

@@ -14,7 +14,7 @@ enum site_edge_kind {
 	SITE_EDGE_WALL,
 	SITE_EDGE_GLASS,
 	SITE_EDGE_OTHER_FLOOR,
-	SITE_EDGE_OPEN,     /* the tile goes on: no gap */
+	SITE_EDGE_OPEN,     /* the tile goes on: no gap; also the end of a doorway, with its id */
 	SITE_EDGE_JAMB,     /* side of a doorway's opening, id of the doorway */
 	SITE_EDGE_STOP,     /* where the scope ends in a doorway, id of the doorway */
 	SITE_EDGE_OBSTACLE, /* column, island, pipe, box: gap; id of the obstacle */
@@ -42,7 +42,10 @@ struct site_obstacle {
 	struct ring ring; /* anticlockwise, as drawn; may cross the room's outline */
 };
 
-/* A doorway without `to`: the recess between the jambs, as far as the stop line. */
+/* A doorway as one of its rooms has it: the recess between the jambs, as far as the stop line.
+ * A doorway to another room is listed in both of them. Within one lay the whole patch is the
+ * recess of the room that declares it, the other room's has none, and the tile goes on; else
+ * the two recesses meet at the stop line. */
 struct site_doorway {
 	const struct plan_doorway *plan;
 	const char *id;
@@ -50,6 +53,8 @@ struct site_doorway {
 	struct point from, to; /* jamb corners on the wall line, in the wall's direction */
 	struct point stop_from, stop_to; /* the stop line, same order; equal to from/to at deep 0 */
 	struct ring recess;              /* anticlockwise; count 0 where deep is 0 */
+	enum site_edge_kind end;         /* of the stop line; OPEN: the tile goes on */
+	const struct site_room *beyond;  /* the room behind; NULL: the scope ends there */
 };
 
 /* A slab under a room, and what holds there: a room's own exposure and heating override the

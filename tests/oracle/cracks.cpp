@@ -55,70 +55,6 @@ std::vector<Shape> hold_shapes(const Record &record)
 
 } // namespace
 
-std::vector<Shape> Floor::ground() const
-{
-	std::vector<Shape> shapes;
-	for (const Room &room : record.rooms)
-		if (lay.rooms.count(room.id))
-			shapes.push_back(room.shape);
-	return shapes;
-}
-
-std::vector<Shape> Floor::obstacles() const
-{
-	std::vector<Shape> shapes;
-	for (const auto &[room, obstacles] : plan.obstacles)
-		if (lay.rooms.count(room))
-			for (const Obstacle &obstacle : obstacles)
-				shapes.push_back({obstacle.ring});
-	return shapes;
-}
-
-std::vector<Shape> Floor::covered() const
-{
-	std::vector<Shape> shapes = record.full_covers;
-	for (const Strip &strip : record.strips)
-		shapes.push_back(strip.shape);
-	return shapes;
-}
-
-const PlanMembrane *Floor::membrane() const
-{
-	for (const PlanMembrane &membrane : plan.membranes)
-		for (const std::string &room : lay.rooms)
-			if (membrane.rooms.count(room))
-				return &membrane;
-	return nullptr;
-}
-
-double Floor::half_width() const
-{
-	const PlanMembrane *m = membrane();
-	return std::max(m ? m->strip : 0, 3 * lay.tile_width) / 2;
-}
-
-double Floor::overrun() const
-{
-	const PlanMembrane *m = membrane();
-	return m && m->overrun >= 0 ? m->overrun : std::max(lay.tile_long, 12 * 25.4);
-}
-
-bool Floor::on_panel(Point p, double slack) const
-{
-	for (const Panel &panel : field.panels)
-		if (inside(panel.shape, p) || distance(p, panel.border) <= slack)
-			return true;
-	return false;
-}
-
-bool Floor::in_any(const std::vector<Shape> &shapes, Point p, double slack)
-{
-	for (const Shape &shape : shapes)
-		if (inside(shape, p) || (slack > 0 && distance(p, segments_of(shape)) <= slack))
-			return true;
-	return false;
-}
-
 std::vector<Group> groups_of(const Record &record)
 {
 	std::vector<Group> groups;
@@ -402,10 +338,9 @@ void check_strip_pieces(const Floor &floor, const Strip &strip, Report &report)
 		                                                       in.begin() + 1 + n, 1) > 0);
 		}));
 	double area = area_of(strip.shape);
-	report.check(
-		apart <= SLIVER_MM2 && std::fabs(area - strip.area) <= 1, "strip-union",
-		"strip %s: outline and pieces differ by %.3f mm2; area %.3f, recorded %.3f",
-		strip.id.c_str(), apart, area, strip.area);
+	report.check(apart <= SLIVER_MM2 && std::fabs(area - strip.area) <= 1, "strip-union",
+	             "strip %s: outline and pieces differ by %.3f mm2; area %.3f, recorded %.3f",
+	             strip.id.c_str(), apart, area, strip.area);
 }
 
 void check_strip_reach(const Floor &floor, const Strip &strip, Report &report)

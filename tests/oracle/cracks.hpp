@@ -11,7 +11,7 @@ struct Floor {
 	const Tiling &tiling;
 	const PlanLay &lay;
 
-	std::vector<Shape> ground() const;    // outlines of the lay's rooms
+	std::vector<Shape> ground() const;    // as ground_of
 	std::vector<Shape> obstacles() const; // in those rooms
 	std::vector<Shape> covered() const;   // strips and full coverage
 	const PlanMembrane *membrane() const; // over the lay, or none
@@ -21,6 +21,12 @@ struct Floor {
 	// Inside one of the shapes, or within `slack` of its border.
 	static bool in_any(const std::vector<Shape> &, Point, double slack);
 };
+
+// Outlines of a lay's rooms, and recesses.
+std::vector<Shape> ground_of(const Record &, const Plan &, const PlanLay &);
+// The record without the strips, holds, joints and covers that lie, for the most part, on
+// other ground.
+Record record_of_lay(const Record &, const std::vector<Shape> &ground);
 
 struct Group {
 	std::string id, state;

@@ -86,8 +86,7 @@ class PlanReader
 					{e->get("id"), e->get("kind"), ring_of(*e),
 				         length(*e, "across", 0) * M_PI});
 			for (const Element *e : room->all("doorway"))
-				if (!e->has("to"))
-					plan.recesses[room->get("id")].push_back(recess_of(*e));
+				add_doorway(*e, room->get("id"));
 		}
 		for (const Element *lay : root.all("lay"))
 			plan.lays[lay->get("id")] = lay_of(*lay);
@@ -110,6 +109,7 @@ class PlanReader
 	struct Wall {
 		Segment chord;
 		Point into; // square into the room, length 1
+		std::string room;
 	};
 	const Element &root;
 	std::string unit;
@@ -167,7 +167,7 @@ class PlanReader
 			std::string id = ids[i].empty()
 			                         ? room.get("id") + "." + std::to_string(i + 1)
 			                         : ids[i];
-			walls[id] = {chord, {-d.y, d.x}};
+			walls[id] = {chord, {-d.y, d.x}, room.get("id")};
 		}
 	}
 
@@ -197,16 +197,72 @@ class PlanReader
 		return turned(ring, true);
 	}
 
-	Recess recess_of(const Element &e) const
+	bool is_one_lay(const std::string &a, const std::string &b) const
+	{
+		for (const Element *lay : root.all("lay")) {
+			std::set<std::string> rooms = set_of(lay->get("rooms"));
+			if (rooms.count(a) || rooms.count(b))
+				return rooms.count(a) && rooms.count(b);
+		}
+		return true;
+	}
+
+	// Where lines out of an opening meet the nearest wall of the room behind it.
+	Segment facing(Segment opening, Point out, const std::string &room) const
+	{
+		Segment nearest = opening;
+		double least = 1e300;
+		for (const auto &[id, wall] : walls) {
+			Point d = wall.chord.b - wall.chord.a;
+			double turn = cross(out, d);
+			if (wall.room != room || std::fabs(turn) < norm(d) / 2)
+				continue;
+			double deep[2], along[2];
+			Segment met;
+			for (int k = 0; k < 2; k++) {
+				Point from = k ? opening.b : opening.a;
+				deep[k] = cross(wall.chord.a - from, d) / turn;
+				Point at = from + out * deep[k];
+				along[k] = dot(at - wall.chord.a, d) / dot(d, d);
+				(k ? met.b : met.a) = at;
+			}
+			double far = std::max(deep[0], deep[1]);
+			if (deep[0] > 0 && deep[1] > 0 && far < least &&
+			    std::min(along[0], along[1]) > -1e-6 &&
+			    std::max(along[0], along[1]) < 1 + 1e-6) {
+				least = far;
+				nearest = met;
+			}
+		}
+		return nearest;
+	}
+
+	void add_doorway(const Element &e, const std::string &room)
 	{
 		const Wall &wall = walls.at(e.get("wall"));
 		Point d = wall.chord.b - wall.chord.a, along = d * (1 / norm(d));
+		Point out = wall.into * -1;
 		double from = length(e, "from", 0), wide = length(e, "width", 0);
-		std::string stop = e.get("stop", "middle");
+		std::string stop = e.get("stop", "middle"), to = e.get("to");
 		double share = stop == "near" ? 0 : stop == "far" ? 1 : 0.5;
-		return {{wall.chord.a + along * from, wall.chord.a + along * (from + wide)},
-		        length(e, "deep", 0) * share,
-		        wall.into};
+		Segment opening = {wall.chord.a + along * from,
+		                   wall.chord.a + along * (from + wide)};
+		if (to.empty()) {
+			Point deep = out * (length(e, "deep", 0) * share);
+			plan.recesses[room].push_back(
+				{opening, {opening.a + deep, opening.b + deep}, false});
+			return;
+		}
+		Segment far = facing(opening, out, to);
+		if (is_one_lay(room, to)) {
+			plan.recesses[room].push_back({opening, far, true});
+			plan.recesses[to].push_back({far, far, true});
+			return;
+		}
+		Segment end = {opening.a + (far.a - opening.a) * share,
+		               opening.b + (far.b - opening.b) * share};
+		plan.recesses[room].push_back({opening, end, false});
+		plan.recesses[to].push_back({far, end, false});
 	}
 
 	// What is over and under a room of tile, as the tables name the runs it allows.

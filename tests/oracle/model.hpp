@@ -38,11 +38,14 @@ struct Obstacle {
 	Ring ring;        // round ones drawn outside
 	double round = 0; // length round a circle, else 0
 };
-// A doorway where the scope ends: its opening in the wall, and how far out it is tiled.
+// A doorway as one of its rooms has it: its opening in the wall, and how far out it is tiled.
 struct Recess {
-	Segment opening;
-	double deep;
-	Point into; // square into the room, length 1
+	Segment opening, end; // end.a lies out from opening.a
+	bool is_open;         // the tile goes on at its end
+	bool is_deep() const
+	{
+		return norm(end.a - opening.a) > 0 || norm(end.b - opening.b) > 0;
+	}
 };
 struct Plan {
 	bool inches = false;

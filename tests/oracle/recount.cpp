@@ -89,6 +89,12 @@ void check_document(const Record &record, Report &report)
 	report.check(!record.fields.empty(), "fields", "%zu", record.fields.size());
 }
 
+size_t count_placed(const Record &record)
+{
+	return record.strips.size() + record.holds.size() + record.joints.size() +
+	       record.full_covers.size();
+}
+
 int recount(const std::string &plan_path, const std::string &record_path, double penalty)
 {
 	Plan plan = read_plan(plan_path);
@@ -101,11 +107,15 @@ int recount(const std::string &plan_path, const std::string &record_path, double
 			found = found || own.id == id;
 		report.check(found, "crack-recorded", "crack %s", id.c_str());
 	}
+	size_t at_home = 0;
 	for (const Field &field : record.fields) {
+		const PlanLay &lay = plan.lays.at(field.lay);
+		Record own = record_of_lay(record, ground_of(record, plan, lay));
+		at_home += count_placed(own);
 		check_cells(plan, field, report);
-		Tiling tiling = tile_field(record, plan, field, report);
+		Tiling tiling = tile_field(own, plan, field, report);
 		check_counts(field, tiling, report);
-		Floor floor{record, plan, field, tiling, plan.lays.at(field.lay)};
+		Floor floor{own, plan, field, tiling, lay};
 		check_field(floor, report);
 		check_field_joints(floor, longest_run_allowed(plan, floor.lay), report);
 		check_controls(floor, report);
@@ -115,6 +125,9 @@ int recount(const std::string &plan_path, const std::string &record_path, double
 		check_carried(floor, report);
 		check_soft(floor, penalty, report);
 	}
+	report.check(at_home == count_placed(record), "home",
+	             "%zu strips, holds, joints and covers, %zu on the ground of one lay",
+	             count_placed(record), at_home);
 	std::printf("%s: %d checks, %d failed, %ld cases compared, with %s\n", record_path.c_str(),
 	            report.checks, report.failed, report.cases, library_name());
 	return report.failed > 0 || report.cases == 0 ? 1 : 0;
