@@ -5,6 +5,7 @@
 #include <string.h>
 
 static const double METRIC[] = {5, 10, 20, 50, 100, 200, 500, 1000, 0};
+static const double METRIC_DETAIL[] = {1, 2, 5, 10, 0};
 
 static const struct {
 	double scale;
@@ -16,9 +17,22 @@ static const struct {
 	{128, "3/32\" = 1'-0\""}, {192, "1/16\" = 1'-0\""}, {0, NULL},
 };
 
+static const struct {
+	double scale;
+	const char *text;
+} INCHES_DETAIL[] = {
+	{1, "12\" = 1'-0\""},    {2, "6\" = 1'-0\""}, {4, "3\" = 1'-0\""},
+	{8, "1 1/2\" = 1'-0\""}, {0, NULL},
+};
+
 double drawing_scale_at(bool inches, size_t index)
 {
 	return inches ? INCHES[index].scale : METRIC[index];
+}
+
+double detail_scale_at(bool inches, size_t index)
+{
+	return inches ? INCHES_DETAIL[index].scale : METRIC_DETAIL[index];
 }
 
 /* Digits only; at most four of them, so that no sum overflows. */
@@ -73,5 +87,8 @@ const char *drawing_scale_text(struct arena *arena, bool inches, double scale)
 	for (size_t i = 0; inches && INCHES[i].scale > 0; i++)
 		if (fabs(INCHES[i].scale - scale) < 1e-9)
 			return INCHES[i].text;
+	for (size_t i = 0; inches && INCHES_DETAIL[i].scale > 0; i++)
+		if (fabs(INCHES_DETAIL[i].scale - scale) < 1e-9)
+			return INCHES_DETAIL[i].text;
 	return arena_printf(arena, "1:%ld", lround(scale));
 }

@@ -10,6 +10,8 @@
 
 /* The standard scales of a unit system, largest first; 0 past the last. */
 double drawing_scale_at(bool inches, size_t index);
+/* The scales of sections through a joint, in the same way. */
+double detail_scale_at(bool inches, size_t index);
 /* Reads `1:50`, `1/4in`, `1 1/2in`; false where the text is neither. */
 bool drawing_scale_parse(const char *text, double *out_scale);
 /* As printed: `1:50`, or `1/4" = 1'-0"` where inches are used and it is an architect's scale. */

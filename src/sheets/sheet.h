@@ -33,6 +33,7 @@ enum legend_mark {
 
 struct notes;
 struct table;
+struct details;
 
 struct sheet {
 	const struct draft *draft;
@@ -45,13 +46,15 @@ struct sheet {
 	struct paper_box column;  /* text, from the top; what is left of it */
 	struct paper_box band;
 	size_t number, count;
-	double scale;        /* of its main view; printed */
-	const char *missing; /* labels that found no room on the drawing; NULL: none */
-	struct notes *rest;  /* notes that go on on a further sheet; NULL: none */
-	struct table *more;  /* a table that goes on on a further sheet; NULL: none */
+	double scale;                /* of its main view; printed */
+	bool is_section;             /* cuts through the floor: no north */
+	const char *missing;         /* labels that found no room on the drawing; NULL: none */
+	struct notes *rest;          /* notes that go on on a further sheet; NULL: none */
+	struct table *more;          /* a table that goes on on a further sheet; NULL: none */
+	struct details *details;     /* sections that go on on a further sheet; NULL: none */
 	const char *const *contents; /* name and title of each sheet of the set */
 	size_t contents_count;
-	unsigned long used;  /* set of legend_mark */
+	unsigned long used; /* set of legend_mark */
 };
 
 /* Whether what a sheet shows found room on its paper. */

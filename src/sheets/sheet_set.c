@@ -25,7 +25,7 @@ static const struct sheet_kind {
 	{"membrane", "sheet.membrane", "sheet.membrane.about", false, membrane_draw},
 	{"setting-out", "sheet.setting-out", "sheet.setting-out.about", false, setting_out_draw},
 	{"joints", "sheet.joints", "sheet.joints.about", false, joints_sheet_draw},
-	{"details", NULL, NULL, false, NULL},
+	{"details", "sheet.details", "sheet.details.about", false, details_sheet_draw},
 	{"count", "sheet.count", "sheet.count.about", false, count_sheet_draw},
 	{"changes", NULL, NULL, false, NULL},
 };
@@ -225,19 +225,22 @@ static struct sheet *draw_first(struct set_builder *b, const struct planned *pla
 	return outcome.sheet;
 }
 
-/* What the sheet before had no room for: its notes first, then its table. */
+/* What the sheet before had no room for: its notes first, then its details, then its table. */
 static bool draw_rest(struct sheet *sheet, const struct sheet *before)
 {
 	if (before->rest) {
 		sheet->more = before->more;
+		sheet->details = before->details;
 		return notes_continue(sheet, before->rest);
 	}
+	if (before->details)
+		return details_sheet_continue(sheet, before->details);
 	size_t first = before->more->next;
 	table_draw(sheet, before->more, sheet->drawing);
 	return before->more->next > first;
 }
 
-/* NAME-2 and on: the notes that the sheet before had no room for. */
+/* NAME-2 and on: what the sheet before had no room for. */
 static struct sheet *draw_next(struct set_builder *b, const struct sheet *first,
                                const struct sheet *before, int part)
 {
@@ -252,6 +255,7 @@ static struct sheet *draw_next(struct set_builder *b, const struct sheet *first,
 		           "sheet %s: the notes do not fit %s paper, expected a larger one", name,
 		           draft->paper->name);
 		sheet->rest = NULL;
+		sheet->details = NULL;
 		sheet->more = NULL;
 	}
 	title_block_draw(sheet);
@@ -275,7 +279,7 @@ static void draw_planned(struct set_builder *b, const struct planned *planned)
 		b->on_sheet(planned->name);
 	struct sheet *first = draw_first(b, planned), *sheet = first;
 	*array_push(b->draft->arena, &b->sheets) = first;
-	for (int part = 2; sheet->rest || sheet->more; part++) {
+	for (int part = 2; sheet->rest || sheet->details || sheet->more; part++) {
 		sheet = draw_next(b, first, sheet, part);
 		*array_push(b->draft->arena, &b->sheets) = sheet;
 	}

@@ -12,6 +12,10 @@ enum sheet_fit count_sheet_draw(struct sheet *);
 enum sheet_fit setting_out_draw(struct sheet *);
 /* Strips or full coverage: outline, corners, pieces. */
 enum sheet_fit membrane_draw(struct sheet *);
+/* Sections of its joints and strips, one of each kind. */
+enum sheet_fit details_sheet_draw(struct sheet *);
+/* Those that the sheet before had no room for; false: not one of them fits. */
+bool details_sheet_continue(struct sheet *, struct details *);
 /* What the set is: questions by who answers, defaults, materials, cautions, sheets. */
 enum sheet_fit read_first_draw(struct sheet *);
 

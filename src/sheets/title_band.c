@@ -72,7 +72,9 @@ void title_band_draw(struct sheet *sheet)
 	draw_stamp(sheet, stamp_box(sheet));
 	if (sheet->scale <= 0)
 		return;
-	draw_north(sheet, paper_at(left + NORTH_RADIUS + 1, band.y0 + INSET + NORTH_RADIUS + 2));
+	if (!sheet->is_section)
+		draw_north(sheet,
+		           paper_at(left + NORTH_RADIUS + 1, band.y0 + INSET + NORTH_RADIUS + 2));
 	list_paragraph(sheet->list, LAYER_NOTES, TEXT_TABLE,
 	               paper_at(left + 2 * NORTH_RADIUS + 8, band.y0 + INSET + 2),
 	               BAR_MOST - 2 * NORTH_RADIUS,

@@ -22,8 +22,8 @@ check "compare is not built" fails_with 2 "compare: not built yet" \
 # All faults of one line, and no file.
 all_faults() {
 	exits 2 "$JURYSTICK" draw "$plan" -o "$TMPDIR/faults" --paper b5 --scale 3x --style nope \
-		--words xx --sheet details,frob --as gif || return
-	for fault in 'paper `b5`' 'scale `3x`' '"nope"' '`xx`' 'sheet details: not built yet' \
+		--words xx --sheet changes,frob --as gif || return
+	for fault in 'paper `b5`' 'scale `3x`' '"nope"' '`xx`' 'sheet changes: not built yet' \
 		'sheet frob: no such sheet' '`gif`'; do
 		says "$fault" || return
 	done

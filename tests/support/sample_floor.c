@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "base/array.h"
+#include "support/rooms.h"
 
 /* The room and its tile, mm. */
 static const double WIDTH = 6096, DEPTH = 4572, GAP = 6.35;
@@ -241,7 +242,8 @@ static const struct strips *make_strips(struct arena *arena)
 	                                       .piece_count = 1,
 	                                       .pieces = LIST(struct strip_piece, piece),
 	                                       .region = box_region(arena, 1000, GAP, 2220, 3100)}),
-	           .cover = {.membrane = NULL});
+	           .cover = {.membrane =
+	                             NEW(struct plan_membrane, .id = "M1", .thick_nm = 1000000)});
 }
 
 static const struct joints *make_joints(struct arena *arena)
@@ -250,6 +252,7 @@ static const struct joints *make_joints(struct arena *arena)
 	                          .kind = JOINT_SOFT,
 	                          .of = "K1",
 	                          .side = "left",
+	                          .why = "",
 	                          .width = JOINT,
 	                          .depth = 6,
 	                          .line = LINE({1166, GAP}, {1166, 1319.2}, {1166, 2900})},
@@ -257,6 +260,7 @@ static const struct joints *make_joints(struct arena *arena)
 	                          .kind = JOINT_SOFT,
 	                          .of = "K1",
 	                          .side = "right",
+	                          .why = "",
 	                          .width = JOINT,
 	                          .depth = 6,
 	                          .line = LINE({1979, GAP}, {1979, 2900})},
@@ -325,8 +329,8 @@ struct sample_floor sample_floor_make(struct arena *arena)
 	                         .controls = make_controls(arena, site)};
 	return (struct sample_floor){
 		.site = site,
-		.placed = NEW(struct placed, .site = site, .lays = LIST(struct placed_lay, lay),
-	                      .lay_count = 1),
+		.placed = NEW(struct placed, .site = site, .rules = rules_for_tests(arena),
+	                      .lays = LIST(struct placed_lay, lay), .lay_count = 1),
 		.findings = NEW(struct findings, .count = 1,
 	                        .items = LIST(struct finding,
 	                                      {.rule = &HELD,

@@ -1,0 +1,130 @@
+/* Sections of joints: which kinds a floor has, and that they are drawn from its own figures. */
+#include "support/program.h"
+
+#include <string.h>
+
+#include "sheets/detail.h"
+#include "support/rooms.h"
+
+#define JOINT                                                                       \
+	"<slab-joint id='J1' kind='construction' width='10mm'><at x='3000' y='0'/>" \
+	"<at x='3000' y='4000'/></slab-joint>"
+
+/* A room with a doorway and a crack; more inside it and beside it as given. */
+static struct details details_of_room(struct arena *arena, const char *thick, const char *cover,
+                                      const char *inside, const char *beside)
+{
+	const char *text = arena_printf(
+		arena,
+		"<floor version='1' unit='mm'>"
+		"<slab id='S1' thickness='125mm' support='ground' exposure='indoor'/>"
+		"<room id='room' slab='S1'><corners><corner x='0' y='0'/><corner x='6000' y='0'/>"
+		"<corner x='6000' y='4000'/><corner x='0' y='4000'/></corners>"
+		"<doorway id='D1' wall='room.1' from='500' width='900'/>%s</room>%s"
+		"<crack id='K1' room='room' width='1mm'><at x='2000' y='0'/><at x='2100' y='1500'/>"
+		"</crack>"
+		"<tile id='T1' kind='porcelain' wide='297mm' thick='%s'/>"
+		"<lay id='L1' rooms='room' tile='T1' joint='3mm' pattern='grid'/>"
+		"<membrane id='M1' rooms='room' kind='sheet' movement='3mm' cover='%s'/>"
+		"<answer about='M1' rule='cover-unapproved' decision='proceed' by='A. Owner'"
+		" on='2026-01-01'/></floor>",
+		inside, beside, thick, cover);
+	const struct rules *rules = rules_for_tests(arena);
+	const struct site *site = site_from_text(arena, text);
+	struct draft *draft = ARENA_NEW(arena, struct draft);
+	struct diag_list diags = diag_list_in(arena, "words");
+	*draft = (struct draft){.arena = arena,
+	                        .site = site,
+	                        .placed = placed_from_site(arena, site, rules),
+	                        .words = words_load(arena, "en", &diags)};
+	return details_of(draft);
+}
+
+static const struct section *find_title(struct details details, const char *part)
+{
+	for (size_t i = 0; i < details.count; i++)
+		if (strstr(details.items[i].title, part))
+			return &details.items[i];
+	return NULL;
+}
+
+/* Height of the first part of a kind. */
+static double height_of(const struct section *section, enum area area)
+{
+	for (size_t i = 0; i < section->parts.count; i++)
+		if (section->parts.items[i].area == area)
+			return section->parts.items[i].box.y1 - section->parts.items[i].box.y0;
+	fail_msg("%s: no such part", section->title);
+	return 0;
+}
+
+static void test_kinds_of_the_floor(void **state)
+{
+	(void)state;
+	struct arena *arena = arena_new();
+	struct details plain = details_of_room(arena, "10mm", "partial", "", "");
+	assert_non_null(find_title(plain, "STRIP"));
+	assert_non_null(find_title(plain, "UNDER A BASE"));
+	assert_non_null(find_title(plain, "DOORWAY"));
+	assert_null(find_title(plain, "CARRIED"));
+	assert_null(find_title(plain, "SEALED"));
+	assert_null(find_title(plain, "FULL"));
+	struct details more =
+		details_of_room(arena, "10mm", "full",
+	                        "<obstacle id='C1' kind='column' x='4000' y='2000' across='300'/>",
+	                        JOINT);
+	assert_non_null(find_title(more, "CARRIED"));
+	assert_non_null(find_title(more, "SEALED"));
+	assert_non_null(find_title(more, "FULL"));
+	assert_null(find_title(more, "STRIP"));
+	arena_free(arena);
+}
+
+/* Twice the thickness is twice the height drawn, and nothing below it moves. */
+static void test_drawn_from_the_plan(void **state)
+{
+	(void)state;
+	struct arena *arena = arena_new();
+	struct details thin = details_of_room(arena, "8mm", "partial", "", "");
+	struct details thick = details_of_room(arena, "16mm", "partial", "", "");
+	assert_int_equal(thin.count, thick.count);
+	for (size_t i = 0; i < thin.count; i++) {
+		assert_near(height_of(&thin.items[i], AREA_TILE_SECTION), 8, 1e-9);
+		assert_near(height_of(&thick.items[i], AREA_TILE_SECTION), 16, 1e-9);
+		assert_near(height_of(&thin.items[i], AREA_BOND_COAT),
+		            height_of(&thick.items[i], AREA_BOND_COAT), 1e-9);
+		assert_near(height_of(&thin.items[i], AREA_CONCRETE),
+		            height_of(&thick.items[i], AREA_CONCRETE), 1e-9);
+	}
+	arena_free(arena);
+}
+
+/* The membrane of full coverage runs on under the soft joint; at a carried joint it ends. */
+static void test_membrane_ends_at_the_opening(void **state)
+{
+	(void)state;
+	struct arena *arena = arena_new();
+	struct details details = details_of_room(arena, "10mm", "full", "", JOINT);
+	const struct section *carried = find_title(details, "CARRIED");
+	assert_non_null(carried);
+	size_t membranes = 0;
+	for (size_t i = 0; i < carried->parts.count; i++) {
+		const struct section_part *part = &carried->parts.items[i];
+		if (part->area != AREA_MEMBRANE)
+			continue;
+		membranes++;
+		assert_true(part->box.x1 <= -5 || part->box.x0 >= 5);
+	}
+	assert_int_equal(membranes, 2);
+	arena_free(arena);
+}
+
+int main(void)
+{
+	const struct CMUnitTest tests[] = {
+		cmocka_unit_test(test_kinds_of_the_floor),
+		cmocka_unit_test(test_drawn_from_the_plan),
+		cmocka_unit_test(test_membrane_ends_at_the_opening),
+	};
+	return cmocka_run_group_tests(tests, NULL, NULL);
+}
