@@ -3,10 +3,11 @@
 #include "base/array.h"
 #include "geometry/overlay.h"
 #include "geometry/tolerance.h"
+#include "layout/origin.h"
 
 struct carrying {
 	struct arena *arena;
-	const struct region *ground;
+	const struct field *field; /* as far as its ground */
 	double least_width;
 	ARRAY_OF(struct field_carried) carried;
 };
@@ -86,20 +87,21 @@ static void carry_run(struct carrying *c, const struct site_slab_joint *joint,
                       const struct point *points, size_t count, size_t number)
 {
 	struct fit fit = fit_line(points, count);
+	const char *origin = origin_of_slab_joint(c->arena, c->field, joint);
 	double first = point_dot(point_sub(points[0], fit.through), fit.along);
 	double last = point_dot(point_sub(points[count - 1], fit.through), fit.along);
 	struct field_carried carried = {
 		.joint = joint,
-		.id = number ? arena_printf(c->arena, "%s.carried.%zu", joint->id, number + 1)
-	                     : arena_printf(c->arena, "%s.carried", joint->id),
+		.id = number ? arena_printf(c->arena, "%s.carried.%zu", origin, number + 1)
+	                     : arena_printf(c->arena, "%s.carried", origin),
 		.from = point_add(fit.through, point_scale(fit.along, first)),
 		.to = point_add(fit.through, point_scale(fit.along, last)),
 		.deviation = fit.deviation,
 		.width = fmax(joint->width + 2 * fit.deviation, c->least_width),
 		.axis = axis_of(fit.along),
 	};
-	carried.band = band_of(c->arena, c->ground, &carried);
-	struct region met = overlay_intersection(c->arena, &carried.band, c->ground);
+	carried.band = band_of(c->arena, &c->field->ground, &carried);
+	struct region met = overlay_intersection(c->arena, &carried.band, &c->field->ground);
 	if (met.count)
 		*array_push(c->arena, &c->carried) = carried;
 }
@@ -125,19 +127,18 @@ static void carry_joint(struct carrying *c, const struct site_slab_joint *joint,
 	}
 }
 
-struct field_carried *carried_place(struct arena *arena, const struct site *site,
-                                    const struct rules *rules, struct frame frame,
-                                    const struct region *ground, bool outdoor, size_t *out_count)
+struct field_carried *carried_place(struct arena *arena, const struct field *field,
+                                    const struct rules *rules, bool outdoor, size_t *out_count)
 {
 	struct carrying c = {
 		.arena = arena,
-		.ground = ground,
+		.field = field,
 		.least_width = rules_figure(rules, outdoor ? FIGURE_CARRIED_WIDTH_OUTDOOR
 	                                                   : FIGURE_CARRIED_WIDTH_INDOOR),
 	};
-	for (size_t i = 0; i < site->slab_joint_count; i++) {
-		const struct site_slab_joint *joint = &site->slab_joints[i];
-		carry_joint(&c, joint, frame_line_in(arena, frame, joint->line));
+	for (size_t i = 0; i < field->site->slab_joint_count; i++) {
+		const struct site_slab_joint *joint = &field->site->slab_joints[i];
+		carry_joint(&c, joint, frame_line_in(arena, field->frame, joint->line));
 	}
 	*out_count = c.carried.count;
 	return c.carried.items;

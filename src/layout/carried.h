@@ -6,9 +6,9 @@
 #define LAYOUT_CARRIED_H
 #include "layout/field.h"
 
-/* The carried joints of a slab joint on `ground`: one straight line a run of points. */
-struct field_carried *carried_place(struct arena *, const struct site *, const struct rules *,
-                                    struct frame, const struct region *ground, bool outdoor,
-                                    size_t *out_count);
+/* The carried joints of slab joints on the field's ground: one straight line a run of points.
+ * Of the field, all that comes before its carried joints is there. */
+struct field_carried *carried_place(struct arena *, const struct field *, const struct rules *,
+                                    bool outdoor, size_t *out_count);
 
 #endif

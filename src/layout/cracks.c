@@ -5,6 +5,8 @@
 #include "geometry/segment.h"
 #include "geometry/tolerance.h"
 #include "layout/crack_facts.h"
+#include "layout/crack_run.h"
+#include "layout/origin.h"
 
 struct making {
 	struct arena *arena;
@@ -13,21 +15,6 @@ struct making {
 	struct cracks *cracks;
 	size_t *leaders; /* of each crack: a crack of its group, itself at the end */
 };
-
-/* Ground on which a crack lies: its room's, or all of the lay's. */
-static struct region ground_of(const struct making *making, const struct site_crack *crack)
-{
-	const struct field *field = making->tiling->field;
-	if (!crack->room)
-		return field->ground;
-	for (size_t i = 0; i < field->room_count; i++)
-		if (field->rooms[i] == crack->room) {
-			struct region room = site_room_ground(making->arena, crack->room);
-			room = frame_region_in(making->arena, field->frame, &room);
-			return overlay_intersection(making->arena, &room, &field->ground);
-		}
-	return (struct region){NULL, 0};
-}
 
 static void add_crossed(const struct making *making, struct placed_crack *placed)
 {
@@ -48,12 +35,11 @@ static void place_crack(const struct making *making, const struct site_crack *cr
 {
 	struct arena *arena = making->arena;
 	const struct field *field = making->tiling->field;
-	struct region ground = ground_of(making, crack);
 	struct placed_crack placed = {.crack = crack, .id = crack->id};
-	struct line line = frame_line_in(arena, field->frame, crack->line);
-	placed.runs = overlay_clip_line(arena, line, &ground, &placed.run_count);
+	placed.runs = crack_runs(arena, field, crack, &placed.run_count);
 	if (placed.run_count == 0)
 		return;
+	placed.origin = origin_of_crack(arena, field, crack);
 	placed.reach = crack->width / 2 + crack->wander;
 	add_crossed(making, &placed);
 	struct crack_facts facts = crack_facts_of(arena, field, crack);
@@ -135,6 +121,7 @@ static void add_member(struct making *making, struct crack_group *group, size_t 
 	crack->group = (size_t)(group - making->cracks->groups);
 	if (group->crack_count == 0) {
 		group->id = crack->id;
+		group->origin = crack->origin;
 		group->cracks = ARENA_ARRAY(making->arena, size_t, making->cracks->crack_count);
 		group->state = crack->state;
 	}
@@ -196,7 +183,7 @@ static void add_hold(const struct making *making, size_t index)
 	}
 	struct hold hold =
 		hold_round_lines(making->arena, making->tiling, lines.items, lines.count);
-	hold.id = arena_printf(making->arena, "%s.hold", group->id);
+	hold.id = arena_printf(making->arena, "%s.hold", group->origin);
 	hold.group = index;
 	making->cracks->holds[making->cracks->hold_count++] = hold;
 }

@@ -10,8 +10,9 @@
 /* One crack as it lies in this lay. */
 struct placed_crack {
 	const struct site_crack *crack;
-	const char *id;
-	struct line *runs; /* the parts of its line on the lay's ground */
+	const char *id;     /* the plan's */
+	const char *origin; /* origin.h */
+	struct line *runs;  /* the parts of its line on the lay's ground */
 	size_t run_count;
 	struct crack_verdict verdict; /* of this crack alone */
 	enum crack_state state;       /* its group's worst */
@@ -24,8 +25,8 @@ struct placed_crack {
 
 /* Cracks that meet, or whose crossed cells touch. */
 struct crack_group {
-	const char *id; /* of its first crack */
-	size_t *cracks; /* indices, in document order */
+	const char *id, *origin; /* of its first crack */
+	size_t *cracks;          /* indices, in document order */
 	size_t crack_count;
 	enum crack_state state;
 	bool pending;

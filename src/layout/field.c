@@ -219,8 +219,8 @@ static void take_carried(struct making *making)
 {
 	struct arena *arena = making->arena;
 	struct field *field = making->field;
-	field->carried = carried_place(arena, making->site, making->rules, field->frame,
-	                               &field->ground, is_outdoor(field), &field->carried_count);
+	field->carried = carried_place(arena, field, making->rules, is_outdoor(field),
+	                               &field->carried_count);
 	struct region *bands = ARENA_ARRAY(arena, struct region, field->carried_count);
 	for (size_t i = 0; i < field->carried_count; i++)
 		bands[i] = field->carried[i].band;
@@ -322,12 +322,14 @@ static bool separates_parts(const struct field *field, const struct field_carrie
 }
 
 const struct field *field_place(struct arena *arena, const struct site *site,
-                                const struct rules *rules, const struct plan_lay *lay)
+                                const struct rules *rules, const struct plan_lay *lay,
+                                const struct field *before)
 {
 	struct field *field = ARENA_NEW(arena, struct field);
 	struct making making = {.arena = arena, .site = site, .rules = rules, .field = field};
 	field->lay = lay;
 	field->site = site;
+	field->before = before;
 	field->frame = frame_from_deg(lay->angle_deg);
 	field->gap = length_mm(lay->gap_nm);
 	field->gap_max = length_mm(lay->gap_max_nm);

@@ -15,7 +15,8 @@ enum field_axis { FIELD_AXIS_NONE, FIELD_AXIS_U, FIELD_AXIS_V };
 /* A slab joint that is carried straight up through the tile. */
 struct field_carried {
 	const struct site_slab_joint *joint;
-	const char *id;        /* of the carried joint: JOINT.carried, JOINT.carried.2 … */
+	const char *id;        /* of the carried joint: JOINT.carried, JOINT.carried.2 …, where
+	                        * JOINT is its origin (origin.h) */
 	struct point from, to; /* best-fit centre line, extended to the ground's border */
 	double width, deviation;
 	enum field_axis axis;
@@ -39,6 +40,7 @@ struct field_border {
 struct field {
 	const struct plan_lay *lay;
 	const struct site *site;
+	const struct field *before; /* of the lay before it in the plan; NULL: the first */
 	const struct site_room **rooms;
 	size_t room_count;
 	struct frame frame;
@@ -52,7 +54,8 @@ struct field {
 	size_t carried_count;
 };
 
+/* `before`: the field of the lay before it in the plan, or NULL. */
 const struct field *field_place(struct arena *, const struct site *, const struct rules *,
-                                const struct plan_lay *);
+                                const struct plan_lay *, const struct field *before);
 
 #endif

@@ -5,6 +5,7 @@
 #include "base/array.h"
 #include "geometry/segment.h"
 #include "geometry/tolerance.h"
+#include "layout/origin.h"
 
 struct listing {
 	struct arena *arena;
@@ -42,9 +43,10 @@ static const char *id_of(const struct listing *listing, const char *of)
 	size_t before = 0;
 	for (size_t r = 0; r < listing->runs.count; r++)
 		before += strcmp(listing->runs.items[r].of, of) == 0;
+	const char *origin = origin_of_border(listing->arena, listing->field, of);
 	if (before == 0)
-		return arena_printf(listing->arena, "%s.perimeter", of);
-	return arena_printf(listing->arena, "%s.perimeter.%zu", of, before + 1);
+		return arena_printf(listing->arena, "%s.perimeter", origin);
+	return arena_printf(listing->arena, "%s.perimeter.%zu", origin, before + 1);
 }
 
 static void add_run(struct listing *listing, size_t first, size_t end, size_t start, size_t count)

@@ -6,7 +6,8 @@
 #include "layout/field.h"
 
 struct perimeter_run {
-	const char *id;  /* OF.perimeter, OF.perimeter.2 … in the order of the borders */
+	const char *id;  /* OF.perimeter, OF.perimeter.2 … in the order of the borders, where OF
+	                  * is its origin (origin.h) */
 	const char *of;  /* wall, doorway or obstacle */
 	size_t *borders; /* indices into field->borders, as they follow each other */
 	size_t border_count;

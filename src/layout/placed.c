@@ -1,10 +1,11 @@
 #include "layout/placed.h"
 
 static struct placed_lay place_lay(struct arena *arena, const struct site *site,
-                                   const struct rules *rules, const struct plan_lay *lay)
+                                   const struct rules *rules, const struct plan_lay *lay,
+                                   const struct field *before)
 {
 	struct placed_lay placed = {0};
-	placed.field = field_place(arena, site, rules, lay);
+	placed.field = field_place(arena, site, rules, lay, before);
 	placed.module = module_from_lay(arena, lay);
 	placed.position = position_search(arena, placed.field, placed.module, rules);
 	placed.movement =
@@ -31,7 +32,10 @@ const struct placed *placed_from_site(struct arena *arena, const struct site *si
 	placed->rules = rules;
 	placed->lay_count = plan->lay_count;
 	placed->lays = ARENA_ARRAY(arena, struct placed_lay, plan->lay_count);
-	for (size_t i = 0; i < plan->lay_count; i++)
-		placed->lays[i] = place_lay(arena, site, rules, &plan->lays[i]);
+	const struct field *before = NULL;
+	for (size_t i = 0; i < plan->lay_count; i++) {
+		placed->lays[i] = place_lay(arena, site, rules, &plan->lays[i], before);
+		before = placed->lays[i].field;
+	}
 	return placed;
 }

@@ -46,11 +46,12 @@ static bool is_number(const char *side)
 static struct soft_joint new_joint(const struct placing *placing, const char *side)
 {
 	const struct cracks *cracks = placing->setting->cracks;
-	const char *crack = cracks->cracks[placing->unit->parts[0]->crack].id;
-	if (is_number(side))
-		crack = cracks->groups[placing->unit->group].id;
-	const char *id =
-		arena_printf(placing->arena, is_number(side) ? "%s.side.%s" : "%s.%s", crack, side);
+	const struct placed_crack *first = &cracks->cracks[placing->unit->parts[0]->crack];
+	const struct crack_group *group = &cracks->groups[placing->unit->group];
+	const char *crack = is_number(side) ? group->id : first->id;
+	const char *id = is_number(side)
+	                         ? arena_printf(placing->arena, "%s.side.%s", group->origin, side)
+	                         : arena_printf(placing->arena, "%s.%s", first->origin, side);
 	return (struct soft_joint){.id = unused_id(placing, id),
 	                           .group = placing->unit->group,
 	                           .crack = crack,

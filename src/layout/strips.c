@@ -206,10 +206,10 @@ static void reach_beyond(const struct making *making, struct laying *laying,
 static void add_softs(struct making *making, struct laying *laying)
 {
 	size_t first = making->softs.softs.count;
-	const char *id = making->cracks->groups[laying->group].id;
+	const char *origin = making->cracks->groups[laying->group].origin;
 	struct laying cut = as_cut(making, laying);
 	struct region laid = laid_ground(making, &cut);
-	making->setting.strip = arena_printf(making->arena, "%s.strip", id);
+	making->setting.strip = arena_printf(making->arena, "%s.strip", origin);
 	soft_joints_of_group(making->arena, &making->setting, laying->group, cut.parts,
 	                     cut.part_count, &laid, &making->softs);
 	for (size_t k = first; k < making->softs.softs.count; k++)
@@ -228,7 +228,7 @@ static struct strip strip_from_laying(const struct making *making, const struct 
 {
 	const struct crack_group *group = &making->cracks->groups[laying->group];
 	struct strip strip = {
-		.id = arena_printf(making->arena, "%s.strip", group->id),
+		.id = arena_printf(making->arena, "%s.strip", group->origin),
 		.group = laying->group,
 		.half_width = making->setting.reach.half_width,
 		.overrun = making->setting.reach.overrun,

@@ -91,7 +91,7 @@ static double time_ours(const struct room *room, struct result *out)
 	struct arena *arena = arena_new();
 	double start = seconds();
 	const struct field *field =
-		field_place(arena, room->site, room->rules, &room->site->plan->lays[0]);
+		field_place(arena, room->site, room->rules, &room->site->plan->lays[0], NULL);
 	const struct tiling *tiling =
 		tiling_place(arena, field, room->module, one_panel(arena, field));
 	*out = (struct result){0};
@@ -161,7 +161,7 @@ static double bench(long tiles, bool with_library)
 	                    .rules = rules_for_tests(arena)};
 	const struct plan_lay *lay = &room.site->plan->lays[0];
 	room.module = module_from_lay(arena, lay);
-	room.field = field_place(arena, room.site, room.rules, lay);
+	room.field = field_place(arena, room.site, room.rules, lay, NULL);
 	GEOSContextHandle_t geos = GEOS_init_r();
 	double ours[RUNS], library[RUNS] = {0}, library_area = 0;
 	struct result result;

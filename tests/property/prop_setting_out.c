@@ -38,7 +38,7 @@ static void brute_force(const struct random_room *room)
 	const struct site *site = site_from_text(arena, random_room_text(arena, room, ""));
 	const struct rules *rules = rules_for_tests(arena);
 	const struct plan_lay *lay = &site->plan->lays[0];
-	const struct field *field = field_place(arena, site, rules, lay);
+	const struct field *field = field_place(arena, site, rules, lay, NULL);
 	const struct module *module = module_from_lay(arena, lay);
 	const struct position *best = position_search(arena, field, module, rules);
 	struct point corner = frame_in(field->frame, site->rooms[0].outline.points[0]);
@@ -50,11 +50,10 @@ static void brute_force(const struct random_room *room)
 			                                      corner.x + u - module->joint / 2,
 			                                      corner.y + v - module->joint / 2);
 			if (position_key_compare(other->key, best->key) < 0)
-				fail_msg(
-					"u %.1f v %.1f is better: small %.6f under %.6f, balance "
-					"%.6f under %.6f",
-					u, v, other->key.small, best->key.small, other->key.balance,
-					best->key.balance);
+				fail_msg("u %.1f v %.1f is better: small %.6f under %.6f, balance "
+				         "%.6f under %.6f",
+				         u, v, other->key.small, best->key.small,
+				         other->key.balance, best->key.balance);
 			arena_free(scratch);
 		}
 	arena_free(arena);
@@ -86,7 +85,7 @@ static const struct position *position_of_room(struct arena *arena, const struct
 	const struct site *site = site_from_text(arena, random_room_text(arena, room, start));
 	const struct rules *rules = rules_for_tests(arena);
 	const struct plan_lay *lay = &site->plan->lays[0];
-	const struct field *field = field_place(arena, site, rules, lay);
+	const struct field *field = field_place(arena, site, rules, lay, NULL);
 	const struct position *position =
 		position_search(arena, field, module_from_lay(arena, lay), rules);
 	*out_start = frame_out(field->frame, position->parts[0]);
@@ -114,11 +113,10 @@ static void test_moved_walls_keep_the_worst_cut(void **state)
 				double cut = position_of_room(arena, &moved, start, &ignored)
 				                     ->smallest_cut;
 				if (cut < worst - 1e-3)
-					fail_msg(
-						"room %d, wall %zu moved by %+.0f: cut %.3f "
-						"under %.3f\n%s",
-						i, wall, way * tolerance, cut, worst,
-						random_room_text(arena, &moved, start));
+					fail_msg("room %d, wall %zu moved by %+.0f: cut %.3f "
+					         "under %.3f\n%s",
+					         i, wall, way * tolerance, cut, worst,
+					         random_room_text(arena, &moved, start));
 			}
 		arena_free(arena);
 	}

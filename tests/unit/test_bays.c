@@ -19,7 +19,7 @@ static struct bays bays_with(struct arena *arena, const char *joints, size_t *ou
 		joints);
 	const struct site *site = site_from_text(arena, text);
 	const struct field *field =
-		field_place(arena, site, rules_for_tests(arena), &site->plan->lays[0]);
+		field_place(arena, site, rules_for_tests(arena), &site->plan->lays[0], NULL);
 	*out_parts = field->region.count;
 	return bays_of_field(arena, field);
 }

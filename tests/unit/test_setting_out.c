@@ -12,7 +12,7 @@ static const struct position *position_of(struct arena *arena, const char *text)
 	const struct site *site = site_from_text(arena, text);
 	const struct rules *rules = rules_for_tests(arena);
 	const struct plan_lay *lay = &site->plan->lays[0];
-	const struct field *field = field_place(arena, site, rules, lay);
+	const struct field *field = field_place(arena, site, rules, lay, NULL);
 	return position_search(arena, field, module_from_lay(arena, lay), rules);
 }
 
