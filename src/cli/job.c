@@ -4,6 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "pattern/pattern_check.h"
 #include "plan/markup.h"
 #include "plan/plan_parse.h"
 
@@ -79,7 +80,9 @@ enum status job_run(struct job *job)
 	/* A plan with errors goes on as far as errors of geometry can be found in it. */
 	enum status words = load_words(job), rules = load_rules(job);
 	enum status status = site_build(job->arena, job->plan, &job->plan_diags, &job->site);
-	if (read != STATUS_OK || status != STATUS_OK || words != STATUS_OK || rules != STATUS_OK)
+	enum status pattern = pattern_check(job->arena, job->plan, &job->plan_diags);
+	if (read != STATUS_OK || status != STATUS_OK || pattern != STATUS_OK ||
+	    words != STATUS_OK || rules != STATUS_OK)
 		return STATUS_INPUT;
 	job->placed = placed_from_site(job->arena, job->site, job->rules);
 	job->findings = findings_judge(job->arena, job->placed, job->words);

@@ -40,16 +40,25 @@ static void set_direction(const struct making *making, const struct control_room
 	first->towards_v = exit.y > middle.y - TOLERANCE_SAME;
 }
 
+/* Where work begins at a tile: at the corner farthest back along u; of an edge across u, the
+ * end that lies back along v. */
+static bool is_before(const struct first_tile *first, struct point a, struct point b)
+{
+	double along = first->towards_u ? a.x - b.x : b.x - a.x;
+	double across = first->towards_v ? a.y - b.y : b.y - a.y;
+	return along < -TOLERANCE_SAME || (along <= TOLERANCE_SAME && across < 0);
+}
+
 static struct candidate candidate_at(const struct making *making, const struct first_tile *first,
                                      size_t panel, struct address at)
 {
 	struct ring ring =
 		tile_ref_ring(making->arena, making->tiling, (struct tile_ref){panel, at, NULL});
-	struct box box = ring_box(ring);
-	return (struct candidate){panel,
-	                          at,
-	                          {first->towards_u ? box.x0 : box.x1,
-	                           first->towards_v ? box.y0 : box.y1}};
+	struct point corner = ring.points[0];
+	for (size_t k = 1; k < ring.count; k++)
+		if (is_before(first, ring.points[k], corner))
+			corner = ring.points[k];
+	return (struct candidate){panel, at, corner};
 }
 
 static bool is_usable(const struct control_room *room, struct candidate candidate)
@@ -98,12 +107,22 @@ static bool choose_row(const struct making *making, const struct control_room *r
 	return found;
 }
 
-/* The tile of the run whose edge makes the best line along v. */
+/* Where a run climbs, the line along u comes before the line along v. */
+static int compare_both(struct control_key row_a, struct control_key column_a,
+                        struct control_key row_b, struct control_key column_b)
+{
+	int order = control_key_compare(row_a, row_b);
+	return order ? order : control_key_compare(column_a, column_b);
+}
+
+/* The tile of the run whose edges make the best lines: along u they are alike where the run
+ * is of a course. */
 static struct candidate choose_column(const struct making *making, const struct control_room *room,
                                       const struct first_tile *first, struct candidate best,
                                       struct tile_run run)
 {
 	struct control_key key = control_line_key(making->arena, room, best.corner, false);
+	struct control_key row = control_line_key(making->arena, room, best.corner, true);
 	for (int i = run.first; i <= run.last; i++) {
 		struct candidate candidate = candidate_at(making, first, best.panel,
 		                                          (struct address){run.face, i, run.j});
@@ -111,8 +130,11 @@ static struct candidate choose_column(const struct making *making, const struct 
 			continue;
 		struct control_key own =
 			control_line_key(making->arena, room, candidate.corner, false);
-		if (control_key_compare(own, key) < 0) {
+		struct control_key own_row =
+			control_line_key(making->arena, room, candidate.corner, true);
+		if (compare_both(own_row, own, row, key) < 0) {
 			key = own;
+			row = own_row;
 			best = candidate;
 		}
 	}

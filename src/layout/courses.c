@@ -41,6 +41,8 @@ bool courses_between(const struct tiling *tiling, const struct first_tile *first
 	const struct panel *here = &tiling->panels[first->panel];
 	const struct panel *there = panel_at(tiling, point_between(run.from, run.to, 0.5));
 	double from, to, joint = tiling->module->joint;
+	if (tiling->module->offset_count == 0)
+		return false;
 	if (!there || there->part != here->part ||
 	    fabs(across(run.from, along_u) - across(run.to, along_u)) > TOLERANCE_WHOLE)
 		return false;

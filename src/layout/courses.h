@@ -8,7 +8,8 @@
 
 /* Courses (along_u), or tiles of a course, from the edge at the crossing of the control lines
  * to the row's border that lies in the joint, `width` wide; false: the run is not along the
- * control line, or on no border of a row. */
+ * control line, or on no border of a row; or the pattern has no
+ * courses. */
 bool courses_between(const struct tiling *, const struct first_tile *, bool along_u,
                      struct segment run, double width, long *out_count);
 

@@ -29,6 +29,8 @@ struct row_box {
 	double s0, s1, t0, t1;
 };
 
+/* At least a step long: the boxes of a row's faces leave nothing between them, so that an
+ * edge that crosses the row marks one, though it may pass beside the faces themselves. */
 static struct row_box box_of_face(const struct row_axes *axes, struct ring face, double reach)
 {
 	struct row_box box = {INFINITY, -INFINITY, INFINITY, -INFINITY};
@@ -39,7 +41,9 @@ static struct row_box box_of_face(const struct row_axes *axes, struct ring face,
 		box.t0 = fmin(box.t0, p.t);
 		box.t1 = fmax(box.t1, p.t);
 	}
-	return (struct row_box){box.s0 - reach, box.s1 + reach, box.t0 - reach, box.t1 + reach};
+	double s0 = box.s0 - reach;
+	return (struct row_box){s0, fmax(box.s1 + reach, s0 + axes->step), box.t0 - reach,
+	                        box.t1 + reach};
 }
 
 /* The stretch of s that the edge covers while t is within [t0, t1]. */

@@ -4,6 +4,7 @@
 #include "geometry/tolerance.h"
 #include "layout/chords.h"
 #include "layout/movement_anchor.h"
+#include "pattern/joint_rows.h"
 
 /* What speaks against a line, worst first. */
 struct line_cost {
@@ -115,23 +116,31 @@ static struct line_cost cost_of_place(const struct choice *c, double place)
 	return cost;
 }
 
-static void find_places(struct choice *c, struct point position)
+/* Every copy of a place in a period that lies in the part. */
+static void find_copies(struct choice *c, struct joint_rows rows, double base, size_t *count)
 {
-	const struct module *module = c->module;
-	double period = c->along_u ? module->course : module->pitch;
-	double base = across(c, position);
+	for (double k = floor((c->low - base) / rows.period) - 1;; k++)
+		for (size_t i = 0; i < rows.count; i++) {
+			double place = base + k * rows.period + rows.places[i];
+			if (k * rows.period + base >= c->high - TOLERANCE_SAME)
+				return;
+			if (place <= c->low + TOLERANCE_SAME || place >= c->high - TOLERANCE_SAME)
+				continue;
+			c->places[(*count)++] = place;
+		}
+}
+
+static void find_places(struct choice *c, struct point position, struct joint_rows rows)
+{
 	struct box box = ring_box(c->field->region.polygons[c->part].outline);
 	c->low = c->along_u ? box.y0 : box.x0;
 	c->high = c->along_u ? box.y1 : box.x1;
-	double first = ceil((c->low - base) / period + TOLERANCE_SAME);
-	size_t most = (size_t)((c->high - c->low) / period) + 2;
+	size_t most = ((size_t)((c->high - c->low) / rows.period) + 3) * rows.count;
 	c->places = ARENA_ARRAY(c->arena, double, most);
 	c->costs = ARENA_ARRAY(c->arena, struct line_cost, most);
-	for (double k = first; base + k * period < c->high - TOLERANCE_SAME; k++) {
-		double place = base + k * period;
-		c->places[c->place_count] = place;
-		c->costs[c->place_count++] = cost_of_place(c, place);
-	}
+	find_copies(c, rows, across(c, position), &c->place_count);
+	for (size_t i = 0; i < c->place_count; i++)
+		c->costs[i] = cost_of_place(c, c->places[i]);
 }
 
 /* ---- choosing ---- */
@@ -262,15 +271,15 @@ struct movement_places movement_choose(struct arena *arena, const struct field *
 	                   .part = part,
 	                   .along_u = along_u,
 	                   .limit = limit};
-	struct movement_places out = {.on_joint = along_u || module->offset_count == 1,
-	                              .width = width};
+	struct joint_rows rows = joint_rows_of(module, along_u);
+	struct movement_places out = {.on_joint = rows.are_straight, .width = width};
 	/* Lines along u shorten the runs along v. */
 	c.chords = chords_over(arena, &field->region.polygons[part], !along_u, limit);
 	if (c.chords.count == 0)
 		return out;
 	out.moved = c.moved = out.on_joint ? width - module->joint : 0;
 	c.anchor = movement_anchor(field, part, along_u);
-	find_places(&c, position->parts[part]);
+	find_places(&c, position->parts[part], rows);
 	choose(&c, &out);
 	out.is_missing = out.count == 0;
 	/* A joint on tile joints opens towards the tile it moves. */

@@ -157,9 +157,45 @@ static double cut_at_end(const struct search *s, const struct wall_term *term,
 	return cut_profile_cut(&term->profile, cut_profile_phase(&term->profile, phase));
 }
 
+/* The stretch of the lanes that the wall crosses, grown by `by` at both ends. */
+static struct wall_stretch stretch_of(const struct search *s, const struct wall_term *term,
+                                      double by)
+{
+	double across = term->along_u ? s->v[s->bays.v_of_part[term->part]]
+	                              : s->u[s->bays.u_of_part[term->part]];
+	return (struct wall_stretch){fmin(term->beside[0], term->beside[1]) - across - by,
+	                             fmax(term->beside[0], term->beside[1]) - across + by};
+}
+
+/* Without courses: lane by lane; a wall askew to the lanes cuts tile of every size. */
+static struct border_cut cut_of_lanes(struct search *s, const struct wall_term *term)
+{
+	struct border_cut cut = {.border = term->border, .along_u = term->along_u};
+	double slack = term->profile.slack;
+	if (!wall_term_shows_lanes(term)) {
+		cut.varies = true;
+		cut.whole = term->profile.extent;
+		cut.small_share = term->profile.small / term->profile.extent;
+		cut.from = cut.to = cut.least = cut.worst = slack;
+		return cut;
+	}
+	double at = (term->at[0] + term->at[1]) / 2 - search_place_of_term(s, term);
+	struct wall_stretch own = stretch_of(s, term, 0);
+	struct wall_stretch wide = stretch_of(s, term, term->profile.tolerance);
+	struct wall_cut least = wall_lanes_least(&term->lanes, at, own);
+	cut.from = cut.to = cut.least = least.cut;
+	cut.whole = least.whole;
+	cut.small_share = least.small / least.whole;
+	cut.worst = wall_lanes_least(&term->lanes, at, wide).worst;
+	cut.courses = wall_lanes_cuts(s->arena, &term->lanes, at, own, &cut.course_count);
+	return cut;
+}
+
 static struct border_cut cut_of_term(struct search *s, size_t i)
 {
 	const struct wall_term *term = &s->terms[i];
+	if (wall_term_has_lanes(term))
+		return cut_of_lanes(s, term);
 	const struct wall_slots *slots = &s->slots[i];
 	struct border_cut cut = {.border = term->border,
 	                         .along_u = term->along_u,

@@ -15,8 +15,11 @@ struct border_cut {
 	double least;       /* along the whole border */
 	double worst;       /* least cut with the wall moved by the tolerance */
 	double small_share; /* h: of `whole`; a lesser cut is small */
-	double *courses;    /* distinct course ends, where courses meet the wall head on */
+	double *courses;    /* distinct course ends, where courses meet the wall head on; without
+	                       courses the distinct cuts of the lanes */
 	size_t course_count;
+	bool varies;  /* the pattern has no courses and the wall runs askew to it, or meets a
+	                 period too long to show: there is no one set of cuts to say */
 	bool along_u; /* measured along u (else along v) */
 };
 

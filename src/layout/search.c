@@ -175,7 +175,7 @@ static void pin(struct search *s)
 	struct point at = frame_in(s->field->frame,
 	                           (struct point){length_mm(start->x_nm), length_mm(start->y_nm)});
 	if (start->at == PLAN_START_CENTRE)
-		at = point_sub(at, (struct point){s->module->pitch / 2, s->module->course / 2});
+		at = point_sub(at, ring_middle(s->module->faces[0].ring));
 	size_t part = 0;
 	for (size_t i = 1; i < s->field->region.count; i++)
 		if (polygon_holds(&s->field->region.polygons[i], at))
@@ -216,7 +216,7 @@ struct search search_start(struct arena *arena, const struct field *field,
 	s.terms = ARENA_ARRAY(arena, struct wall_term, s.term_count);
 	s.slots = ARENA_ARRAY(arena, struct wall_slots, s.term_count);
 	for (size_t i = 0; i < s.term_count; i++) {
-		s.terms[i] = wall_term_from_border(field, module, rules, i);
+		s.terms[i] = wall_term_from_border(arena, field, module, rules, i);
 		size_t most = wall_term_most_slots(&s.terms[i], module);
 		s.slots[i].slots = ARENA_ARRAY(arena, struct wall_slot, most);
 	}

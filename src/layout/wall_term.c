@@ -6,7 +6,7 @@
  * across them: with one course whole, or the next best. */
 static double reachable_share(const struct module *module)
 {
-	double extent = module->pitch - module->joint, best = 0;
+	double extent = module->pitch - module->joint, best = module->offset_count > 0 ? 0 : 1;
 	for (int whole = 0; whole < module->offset_count; whole++) {
 		double least = 1;
 		for (int r = 0; r < module->offset_count; r++) {
@@ -32,8 +32,9 @@ static double weight_of(const struct rules *rules, const struct field_border *bo
 	                    border->show ? FIGURE_EDGE_WEIGHT_WALL : FIGURE_EDGE_WEIGHT_HIDDEN);
 }
 
-struct wall_term wall_term_from_border(const struct field *field, const struct module *module,
-                                       const struct rules *rules, size_t index)
+struct wall_term wall_term_from_border(struct arena *arena, const struct field *field,
+                                       const struct module *module, const struct rules *rules,
+                                       size_t index)
 {
 	const struct field_border *border = &field->borders[index];
 	struct point along = point_sub(border->to, border->from);
@@ -54,7 +55,26 @@ struct wall_term wall_term_from_border(const struct field *field, const struct m
 	double slack = border->gap > 0 ? field->gap_max - field->gap : 0;
 	double tolerance = field->tolerance / fabs(facing);
 	term.profile = cut_profile_from(rules, period, module->joint, slack, tolerance, reachable);
+	term.lanes = wall_lanes_from(arena, module_lanes(module, term.along_u), rules,
+	                             module->joint, slack, tolerance, term.sign);
 	return term;
+}
+
+bool wall_term_has_lanes(const struct wall_term *term)
+{
+	return term->lanes.lanes != NULL;
+}
+
+bool wall_term_shows_lanes(const struct wall_term *term)
+{
+	return wall_lanes_has_any(&term->lanes) &&
+	       fabs(term->at[1] - term->at[0]) <= term->profile.joint;
+}
+
+/* Where a wall that shows lanes lies from a lattice at `position`: its middle. */
+static double lanes_at(const struct wall_term *term, double position)
+{
+	return (term->at[0] + term->at[1]) / 2 - position;
 }
 
 size_t wall_term_most_slots(const struct wall_term *term, const struct module *module)
@@ -119,6 +139,8 @@ void wall_term_slots(const struct wall_term *term, const struct module *module, 
                      struct wall_slots *out)
 {
 	out->count = 0;
+	if (wall_term_has_lanes(term))
+		return;
 	if (!term->along_u) {
 		out->slots[out->count++] =
 			(struct wall_slot){{term->sign * term->at[0], term->sign * term->at[1]},
@@ -146,6 +168,9 @@ double wall_term_penalty(const struct wall_term *term, const struct wall_slots *
                          double position)
 {
 	double sum = 0;
+	if (wall_term_shows_lanes(term))
+		return term->weight * term->length *
+		       wall_lanes_penalty(&term->lanes, lanes_at(term, position));
 	for (size_t i = 0; i < slots->count; i++) {
 		const struct wall_slot *slot = &slots->slots[i];
 		double penalty;
@@ -181,6 +206,10 @@ double wall_term_least_cut(const struct wall_term *term, const struct wall_slots
                            double position)
 {
 	double least = term->profile.extent;
+	if (wall_term_shows_lanes(term))
+		return wall_lanes_least(&term->lanes, lanes_at(term, position),
+		                        wall_lanes_all(&term->lanes))
+		        .cut;
 	for (size_t i = 0; i < slots->count; i++)
 		least = fmin(least, least_in_slot(term, &slots->slots[i], position));
 	return least;
@@ -204,6 +233,12 @@ bool wall_term_starts_whole(const struct wall_term *term, const struct wall_slot
 {
 	if (fabs(term->at[1] - term->at[0]) > TOLERANCE_PARALLEL * term->length)
 		return false;
+	if (wall_lanes_has_any(&term->lanes))
+		return wall_lanes_starts_whole(&term->lanes, lanes_at(term, position), reach);
+	if (wall_term_has_lanes(term)) /* a period too long to show: the first face, or its
+		                        * neighbour */
+		return fabs(lanes_at(term, position) - term->sign * term->profile.joint / 2) <=
+		       reach;
 	for (size_t i = 0; i < slots->count; i++) {
 		double off = phase_at(term, slots->slots[i].phase[0], position) -
 		             term->profile.joint / 2;
@@ -218,6 +253,9 @@ double wall_term_cut_pieces(const struct wall_term *term, const struct module *m
                             const struct wall_slots *slots, double position)
 {
 	double pieces = 0, beside = term->along_u ? module->course : module->pitch;
+	if (wall_term_shows_lanes(term))
+		return term->length / module->course *
+		       wall_lanes_cut_share(&term->lanes, lanes_at(term, position));
 	for (size_t i = 0; i < slots->count; i++) {
 		const struct wall_slot *slot = &slots->slots[i];
 		bool is_cut =

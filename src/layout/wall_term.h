@@ -6,6 +6,7 @@
 #define LAYOUT_WALL_TERM_H
 #include "layout/cut_profile.h"
 #include "layout/field.h"
+#include "layout/wall_lanes.h"
 #include "pattern/module.h"
 
 struct wall_term {
@@ -17,6 +18,7 @@ struct wall_term {
 	double weight, length;
 	bool is_straight; /* parallel to the lattice: one cut a course */
 	struct cut_profile profile;
+	struct wall_lanes lanes; /* of a pattern without courses: then there are no slots */
 };
 
 /* A stretch of the wall that sees one cut (or one even taper): the whole wall, or a course. */
@@ -30,8 +32,13 @@ struct wall_slots {
 	size_t count;
 };
 
-struct wall_term wall_term_from_border(const struct field *, const struct module *,
+struct wall_term wall_term_from_border(struct arena *, const struct field *, const struct module *,
                                        const struct rules *, size_t border);
+/* The pattern has no courses: the cuts are those of lanes. */
+bool wall_term_has_lanes(const struct wall_term *);
+/* One set of cuts along the whole wall, lane by lane: it is straight, or nearly so for the
+ * lanes' period. */
+bool wall_term_shows_lanes(const struct wall_term *);
 /* The slots of a term when the courses lie at `position_v`; a straight wall's courses of
  * equal shift are one slot. `slots` needs room for wall_term_most_slots. */
 size_t wall_term_most_slots(const struct wall_term *, const struct module *);

@@ -64,15 +64,46 @@ struct wishes wishes_of_lay(struct arena *arena, const struct field *field,
 	return wishes;
 }
 
+double wish_middle(const struct module *module, bool along_u)
+{
+	struct point middle = ring_middle(module->faces[0].ring);
+	return along_u ? middle.x : middle.y;
+}
+
+static double off_by(double value, double period)
+{
+	return fabs(value - nearbyint(value / period) * period);
+}
+
+/* At a beginning of a tile, or half its extent on. */
+static bool is_centred_in(const struct lanes *lanes, double at, double reach)
+{
+	for (size_t k = 0; k < lanes->lane_count; k++)
+		for (size_t c = 0; c < lanes->lanes[k].cell_count; c++) {
+			const struct lane_cell *cell = &lanes->lanes[k].cells[c];
+			double middle = (cell->from + cell->to) / 2;
+			if (off_by(at - cell->from, lanes->period) <= reach ||
+			    off_by(at - middle, lanes->period) <= reach)
+				return true;
+		}
+	return false;
+}
+
 bool wish_is_centred(const struct wish *wish, const struct module *module, double position,
                      double reach)
 {
+	const struct lanes *lanes = module_lanes(module, wish->along_u);
+	double at = wish->centre - position;
+	if (lanes && lanes->lane_count > 0)
+		return is_centred_in(lanes, at, reach);
+	/* One of the places that search_candidates.c tries, of a period too long to show. */
+	if (lanes)
+		return fabs(at) <= reach || fabs(at - wish_middle(module, wish->along_u)) <= reach;
 	double period = wish->along_u ? module->pitch : module->course;
 	int shifts = wish->along_u ? module->offset_count : 1;
 	for (int r = 0; r < shifts; r++) {
-		double off = wish->centre - position - (wish->along_u ? module->offsets[r] : 0);
-		double halves = off / (period / 2);
-		if (fabs(halves - nearbyint(halves)) * period / 2 <= reach)
+		double off = at - (wish->along_u ? module->offsets[r] : 0);
+		if (off_by(off, period / 2) <= reach)
 			return true;
 	}
 	return false;

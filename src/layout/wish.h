@@ -22,7 +22,10 @@ struct wishes {
 
 struct wishes wishes_of_lay(struct arena *, const struct field *, const struct wall_term *,
                             size_t term_count);
-/* True where a joint or a tile's middle lies on the line, within `reach`, in one course. */
+/* From the lattice's position to the middle of a tile, along the axis. */
+double wish_middle(const struct module *, bool along_u);
+/* True where a joint or a tile's middle lies on the line, within `reach`, in one course
+ * (of patterns without courses: in one lane). */
 bool wish_is_centred(const struct wish *, const struct module *, double position, double reach);
 
 #endif

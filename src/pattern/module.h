@@ -11,6 +11,8 @@
 #include "geometry/region.h"
 #include "plan/plan.h"
 
+struct lanes;
+
 struct face {
 	struct ring ring; /* at lattice position (0, 0) */
 	struct ring cell;
@@ -24,15 +26,21 @@ struct module {
 	struct face *faces;
 	size_t face_count;
 	double joint;
-	double tile_width; /* shorter side; of several sizes the greatest of them */
-	double tile_long;  /* longer side: "one tile" as a distance */
+	double tile_width; /* shorter side, of several sizes the greatest; hexagon: across flats */
+	double tile_long;  /* longer side, of several the greatest: "one tile" as a distance */
 	/* Straight courses along u: course r starts offsets[r mod offset_count] further along u.
-	 * offset_count is 0 for patterns without courses. */
-	double pitch;  /* from tile to tile along a course */
-	double course; /* from course to course along v */
+	 * offset_count is 0 for patterns without courses: what their walls see is in `lanes`. */
+	double pitch;  /* from tile to tile along a course; tile_long and a joint without */
+	double course; /* from course to course along v; tile_width and a joint without */
 	double *offsets;
 	int offset_count;
+	const struct lanes *lanes_u, *lanes_v; /* along u, along v; NULL where courses are */
 };
+
+static inline const struct lanes *module_lanes(const struct module *m, bool along_u)
+{
+	return along_u ? m->lanes_u : m->lanes_v;
+}
 
 /* Where one face lies: face index and lattice steps. */
 struct address {
@@ -49,7 +57,7 @@ static inline struct point module_step(const struct module *m, int i, int j)
 	return (struct point){i * m->a.x + j * m->b.x, i * m->a.y + j * m->b.y};
 }
 
-/* Builds the module of a lay. Patterns not built yet were refused by the reader. */
+/* Builds the module of a lay whose pattern fills the plane (pattern_check.h). */
 const struct module *module_from_lay(struct arena *, const struct plan_lay *);
 /* Points of a face, or of its cell, at an address, with `position` added. */
 struct ring module_face_at(struct arena *, const struct module *, struct address,

@@ -255,7 +255,7 @@ struct plan_lay {
 	enum plan_pattern pattern;
 	struct share shift; /* default resolved by the tile's nominal side */
 	enum plan_stagger stagger;
-	int64_t in_pairs;                 /* 0: not stated */
+	int64_t in_pairs;                 /* of herringbone: 1 or 2 */
 	const struct plan_module *module; /* NULL: none */
 	double angle_deg;
 	struct plan_ref *full_at, *centre_on; /* walls or doorways, most important first */

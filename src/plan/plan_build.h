@@ -88,6 +88,9 @@ void plan_check_room(struct plan_build *, size_t built);
 void plan_check_obstacle(struct plan_build *, size_t built);
 void plan_check_doorway(struct plan_build *, size_t built);
 void plan_check_diagonal(struct plan_build *, size_t built);
+void plan_check_tile(struct plan_build *, size_t built);
+void plan_check_module(struct plan_build *, size_t built);
+void plan_check_lay(struct plan_build *, size_t built);
 /* Children of this name; of a group, those of the group. */
 size_t plan_count_children(const struct plan_build *, size_t built, const char *name);
 /* The child of this name; `built` itself where there is none. */

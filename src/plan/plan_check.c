@@ -126,57 +126,6 @@ static void check_reading(struct plan_build *b, size_t built)
 		                        reading->value, expected));
 }
 
-/* ---- tile, modules, lays ---- */
-
-static void check_tile(struct plan_build *b, size_t built)
-{
-	const struct plan_built *at = at_of(b, built);
-	const struct plan_tile *tile = at->object;
-	if (plan_is_written(at, "long") && all_sound(at, "long", "wide") &&
-	    tile->long_nm < tile->wide_nm)
-		plan_fault(b, built, line_of(b, built, "long"),
-		           "<tile> long is less than wide; expected the longer side");
-}
-
-static void check_module(struct plan_build *b, size_t built)
-{
-	const struct plan_built *at = at_of(b, built);
-	const struct plan_module *module = at->object;
-	if (!at->is_understood)
-		return;
-	if (module->piece_count == 0)
-		plan_fault(b, built, at->node->line,
-		           "<module> without a <piece>; expected one or more");
-	if (module->step_count != 2)
-		plan_fault(b, built, at->node->line,
-		           arena_printf(b->arena, "<module> with %zu <step>; expected two",
-		                        module->step_count));
-}
-
-static void check_tiles_of_lay(struct plan_build *b, size_t built)
-{
-	const struct plan_built *at = at_of(b, built);
-	const struct plan_lay *lay = at->object;
-	size_t wanted = lay->pattern == PLAN_PATTERN_PINWHEEL ? 2 : 1;
-	if (all_sound(at, "pattern", "tile") && lay->pattern != PLAN_PATTERN_MODULE &&
-	    lay->tile_count != wanted)
-		plan_fault(b, built, line_of(b, built, "tile"),
-		           arena_printf(b->arena,
-		                        "<lay> tile names %zu; expected %zu for this pattern",
-		                        lay->tile_count, wanted));
-}
-
-static void check_lay(struct plan_build *b, size_t built)
-{
-	const struct plan_built *at = at_of(b, built);
-	const struct plan_lay *lay = at->object;
-	const char *gap = plan_is_written(at, "gap-max") ? "gap-max" : "gap";
-	check_tiles_of_lay(b, built);
-	if (all_sound(at, "gap", "gap-max") && lay->gap_max_nm < lay->gap_nm)
-		plan_fault(b, built, line_of(b, built, gap),
-		           "<lay> gap-max is less than gap; expected it no less");
-}
-
 /* ---- membranes and answers ---- */
 
 static void check_membrane(struct plan_build *b, size_t built)
@@ -311,9 +260,9 @@ static void (*check_of(const char *element))(struct plan_build *, size_t)
 		{"at", check_at},
 		{"crack", check_line},
 		{"slab-joint", check_slab_joint},
-		{"tile", check_tile},
-		{"module", check_module},
-		{"lay", check_lay},
+		{"tile", plan_check_tile},
+		{"module", plan_check_module},
+		{"lay", plan_check_lay},
 		{"membrane", check_membrane},
 		{"answer", check_answer},
 	};

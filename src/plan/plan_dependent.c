@@ -35,7 +35,7 @@ static void fill_tile(struct plan_build *b, const struct plan_built *at)
 }
 
 /* Source: docs/floor-format.md: 1/2 below a 15 in nominal side, 1/3 from there on. */
-static void fill_lay(struct plan_build *b, const struct plan_built *at)
+static void fill_shift(struct plan_build *b, const struct plan_built *at)
 {
 	const int64_t large_nm = 15 * INT64_C(25400000);
 	struct plan_lay *lay = at->object;
@@ -46,6 +46,22 @@ static void fill_lay(struct plan_build *b, const struct plan_built *at)
 	lay->shift = is_large ? (struct share){1, 3} : (struct share){1, 2};
 	if (lay->pattern == PLAN_PATTERN_RUNNING)
 		plan_use_default(b, at, "shift", is_large ? "1/3" : "1/2");
+}
+
+static void fill_in_pairs(struct plan_build *b, const struct plan_built *at)
+{
+	struct plan_lay *lay = at->object;
+	if (plan_is_written(at, "in-pairs"))
+		return;
+	lay->in_pairs = 1;
+	if (lay->pattern == PLAN_PATTERN_HERRINGBONE)
+		plan_use_default(b, at, "in-pairs", "1");
+}
+
+static void fill_lay(struct plan_build *b, const struct plan_built *at)
+{
+	fill_shift(b, at);
+	fill_in_pairs(b, at);
 }
 
 static void fill_membrane(struct plan_build *b, const struct plan_built *at)

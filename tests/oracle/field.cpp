@@ -192,24 +192,28 @@ void check_controls(const Floor &floor, Report &report)
 			continue;
 		Point d = control.line.b - control.line.a;
 		double length = norm(d), least = 1e300;
+		// Without an edge that way (hexagons) a row is where its corners are.
+		bool has_edges = false;
+		for (const Ring &face : floor.field.faces)
+			for (const Segment &s : segments_of(Shape{face}))
+				has_edges = has_edges || std::fabs(cross(d, s.b - s.a)) <=
+				                                 1e-6 * length * norm(s.b - s.a);
 		Box box;
 		box.add(control.line.a);
 		box.add(control.line.b);
 		box.grow(1);
+		auto off = [&](Point p) {
+			return std::fabs(cross(d, p - control.line.a)) / length;
+		};
 		for (const Panel &panel : floor.field.panels)
-			each_place(
-				floor.field, panel, box, floor.field.faces,
-				[&](int, int, int, const Ring &face) {
-					for (const Segment &s : segments_of(Shape{face}))
-						least = std::min(
-							least,
-							std::max(std::fabs(cross(
-									 d, s.a - control.line.a)),
-					                         std::fabs(cross(
-									 d,
-									 s.b - control.line.a))) /
-								length);
-				});
+			each_place(floor.field, panel, box, floor.field.faces,
+			           [&](int, int, int, const Ring &face) {
+					   for (const Segment &s : segments_of(Shape{face}))
+						   least = std::min(least,
+					                            has_edges ? std::max(off(s.a),
+					                                                 off(s.b))
+					                                      : off(s.a));
+				   });
 		report.cases++;
 		report.check(least <= NEAR, "L1", "control %s: nearest row edge %.3f mm off",
 		             control.id.c_str(), least);
