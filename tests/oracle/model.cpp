@@ -150,6 +150,7 @@ class PlanReader
 			}
 		for (const Element *run : room.all("walls")) {
 			Point at = point(*run);
+			std::vector<double> walked = {0};
 			double heading = number_of(run->get("heading", "0"));
 			for (const Element *wall : run->all("wall")) {
 				ring.push_back(at);
@@ -158,7 +159,11 @@ class PlanReader
 				at = at + Point{std::cos(angle), std::sin(angle)} *
 				                  length(*wall, "length", 0);
 				heading += number_of(wall->get("turn", "90"));
+				walked.push_back(walked.back() + length(*wall, "length", 0));
 			}
+			Point error = at - ring[0]; // spread by the compass rule
+			for (size_t i = 0; i < ring.size(); i++)
+				ring[i] = ring[i] - error * (walked[i] / walked.back());
 		}
 		double side = signed_area(ring) > 0 ? 1 : -1;
 		for (size_t i = 0; i < ring.size(); i++) {

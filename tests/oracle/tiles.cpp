@@ -89,6 +89,21 @@ class Tiler
 		tiling.tiles.push_back(tile);
 	}
 
+	// Each part lies along one side of the border: the distance from a segment is greatest
+	// at a corner.
+	bool is_rim(const std::vector<Trapezoid> &outside)
+	{
+		return std::all_of(outside.begin(), outside.end(), [&](const Trapezoid &t) {
+			return std::any_of(panel.border.begin(), panel.border.end(),
+			                   [&](const Segment &side) {
+						   double most = 0;
+						   for (Point p : t.ring())
+							   most = std::max(most, distance(p, side));
+						   return most <= WHOLE;
+					   });
+		});
+	}
+
 	bool is_whole(const Shape &face, const Box &box)
 	{
 		std::vector<Trapezoid> outside =
@@ -97,7 +112,7 @@ class Tiler
 		// A rim of a few printed digits: lattice vectors are printed to FINE and many
 		// steps add up.
 		double around = 2 * (box.x1 - box.x0 + box.y1 - box.y0);
-		if (total_area(outside) < 2 * FINE * around)
+		if (total_area(outside) < 2 * FINE * around || is_rim(outside))
 			return true;
 		Bounds reach = greatest(
 			outside, [&](Point p) { return distance(p, panel.border); }, WHOLE, 1e-5);
