@@ -187,7 +187,9 @@ static struct border_cut cut_of_lanes(struct search *s, const struct wall_term *
 	cut.whole = least.whole;
 	cut.small_share = least.small / least.whole;
 	cut.worst = wall_lanes_least(&term->lanes, at, wide).worst;
-	cut.courses = wall_lanes_cuts(s->arena, &term->lanes, at, own, &cut.course_count);
+	cut.varies = wall_lanes_is_slanted(&term->lanes);
+	if (!cut.varies)
+		cut.courses = wall_lanes_cuts(s->arena, &term->lanes, at, own, &cut.course_count);
 	return cut;
 }
 

@@ -18,8 +18,9 @@ struct border_cut {
 	double *courses;    /* distinct course ends, where courses meet the wall head on; without
 	                       courses the distinct cuts of the lanes */
 	size_t course_count;
-	bool varies;  /* the pattern has no courses and the wall runs askew to it, or meets a
-	                 period too long to show: there is no one set of cuts to say */
+	/* There is no one set of cuts to say: the pattern has no courses, and the wall runs askew
+	 * to it, its tile is slanted there, or its period is too long to show. */
+	bool varies;
 	bool along_u; /* measured along u (else along v) */
 };
 

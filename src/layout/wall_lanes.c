@@ -31,6 +31,14 @@ bool wall_lanes_has_any(const struct wall_lanes *w)
 	return w->lanes && w->lanes->lane_count > 0;
 }
 
+bool wall_lanes_is_slanted(const struct wall_lanes *w)
+{
+	for (size_t k = 0; k < w->lanes->lane_count; k++)
+		if (!w->lanes->lanes[k].is_slanted)
+			return false;
+	return true;
+}
+
 struct wall_stretch wall_lanes_all(const struct wall_lanes *w)
 {
 	double from = w->lanes->lanes[0].from;
@@ -42,6 +50,12 @@ static bool is_crossed(const struct wall_lanes *w, const struct lane *lane, stru
 {
 	double first = ceil((s.low - lane->to + TOLERANCE_WHOLE) / w->lanes->across);
 	return lane->from + first * w->lanes->across < s.high - TOLERANCE_WHOLE;
+}
+
+/* A lane of the stretch whose cut is a size to say: any, where all of them are slanted. */
+static bool tells(const struct wall_lanes *w, const struct lane *lane, struct wall_stretch s)
+{
+	return is_crossed(w, lane, s) && (!lane->is_slanted || wall_lanes_is_slanted(w));
 }
 
 static double share_of(const struct wall_lanes *w, const struct lane *lane)
@@ -102,9 +116,10 @@ static bool is_lesser(struct wall_cut a, struct wall_cut b)
 
 struct wall_cut wall_lanes_least(const struct wall_lanes *w, double at, struct wall_stretch stretch)
 {
-	struct wall_cut least = {INFINITY, 1, 0, INFINITY};
+	double whole = w->profiles[0].extent;
+	struct wall_cut least = {whole, whole, 0, whole};
 	for (size_t k = 0; k < w->lanes->lane_count; k++) {
-		if (!is_crossed(w, &w->lanes->lanes[k], stretch))
+		if (!tells(w, &w->lanes->lanes[k], stretch))
 			continue;
 		struct meeting met = meet(w, &w->lanes->lanes[k], at);
 		struct wall_cut cut = cut_in(&met);
@@ -122,7 +137,7 @@ double *wall_lanes_cuts(struct arena *arena, const struct wall_lanes *w, double 
 	double *cuts = ARENA_ARRAY(arena, double, w->lanes->lane_count);
 	size_t count = 0;
 	for (size_t k = 0; k < w->lanes->lane_count; k++) {
-		if (!is_crossed(w, &w->lanes->lanes[k], stretch))
+		if (!tells(w, &w->lanes->lanes[k], stretch))
 			continue;
 		struct meeting met = meet(w, &w->lanes->lanes[k], at);
 		double cut = cut_profile_cut(met.profile, met.phase);

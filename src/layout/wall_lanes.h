@@ -29,6 +29,8 @@ struct wall_cut {
 struct wall_lanes wall_lanes_from(struct arena *, const struct lanes *, const struct rules *,
                                   double joint, double slack, double tolerance, double sign);
 bool wall_lanes_has_any(const struct wall_lanes *);
+/* No lane has one cut across all its width: those told are of middle lines. */
+bool wall_lanes_is_slanted(const struct wall_lanes *);
 /* One period of lanes, of which every wall of some length shows its share. */
 struct wall_stretch wall_lanes_all(const struct wall_lanes *);
 
@@ -37,7 +39,8 @@ double wall_lanes_penalty(const struct wall_lanes *, double at);
 /* Share of the wall at which tile is cut. */
 double wall_lanes_cut_share(const struct wall_lanes *, double at);
 bool wall_lanes_starts_whole(const struct wall_lanes *, double at, double reach);
-/* The cut that is the least share of its face; its `worst` is the least of all lanes. */
+/* The cut that is the least share of its face, of lanes that are not slanted where there are
+ * such; its `worst` is the least of all of them. A whole face where nothing is cut. */
 struct wall_cut wall_lanes_least(const struct wall_lanes *, double at, struct wall_stretch);
 /* Distinct cuts, greatest first. */
 double *wall_lanes_cuts(struct arena *, const struct wall_lanes *, double at, struct wall_stretch,

@@ -117,7 +117,7 @@ static double *lane_ends(struct reading *r, size_t *out_count)
 }
 
 /* What of a convex ring lies on the line at y; false: nothing. */
-static bool stretch_at(struct ring ring, double y, struct lane_cell *out)
+static bool stretch_at(struct ring ring, double y, struct lane_cell *out, bool *is_slanted)
 {
 	*out = (struct lane_cell){INFINITY, -INFINITY};
 	for (size_t k = 0; k < ring.count; k++) {
@@ -125,6 +125,7 @@ static bool stretch_at(struct ring ring, double y, struct lane_cell *out)
 		if ((a.y < y) == (b.y < y))
 			continue;
 		double x = point_between(a, b, (y - a.y) / (b.y - a.y)).x;
+		*is_slanted = *is_slanted || fabs(b.x - a.x) > TOLERANCE_SAME;
 		out->from = fmin(out->from, x);
 		out->to = fmax(out->to, x);
 	}
@@ -147,7 +148,7 @@ static void fill_lane(struct reading *r, struct lane *lane)
 		/* The copy that begins at most one period below the line. */
 		double y = low + wrapped(middle - low, lanes->across);
 		struct lane_cell cell;
-		if (!stretch_at(ring, y, &cell))
+		if (!stretch_at(ring, y, &cell, &lane->is_slanted))
 			continue;
 		double from = wrapped(cell.from, lanes->period);
 		lane->cells[lane->cell_count++] =

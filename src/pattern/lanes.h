@@ -15,6 +15,7 @@ struct lane {
 	double from, to;         /* across the axis */
 	struct lane_cell *cells; /* one period, rising; they touch */
 	size_t cell_count;
+	bool is_slanted; /* cells begin elsewhere at its two sides than in its middle */
 };
 
 struct lanes {

@@ -144,12 +144,14 @@ static void label_border(struct sheet *sheet, const struct lay_view *v, size_t i
 	const struct field_border *border = border_of(v, cut);
 	struct paper_point a = lay_view_point(v, border->from), b = lay_view_point(v, border->to);
 	const char *name = name_of(v, draft, index);
-	if (is_askew(border)) {
+	if (is_askew(border) || cut->varies) {
 		label_askew(sheet, border->of, name, a, b);
 	} else if (is_tapered(cut)) {
 		label_taper(sheet, cut, border->of, name, a, b);
 	} else if (cut->course_count > 1) {
-		const char *lines[] = {draft_text(draft, "cut.wall-ends",
+		bool has_courses = v->lay->module->offset_count > 0;
+		const char *lines[] = {draft_text(draft,
+		                                  has_courses ? "cut.wall-ends" : "cut.wall-cuts",
 		                                  {"wall", name ? name : ""}),
 		                       ends_text(draft, cut)};
 		wall_label(sheet, border->of, a, b, (struct wall_text){lines, 2, 0.5, LABEL_PLAIN});

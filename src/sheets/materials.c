@@ -19,7 +19,9 @@ static void add_tiles(struct notes *notes, const struct plan_lay *lay)
 	for (size_t i = 0; i < lay->tile_count; i++) {
 		const struct plan_tile *tile = lay->tiles[i];
 		add(notes, tile->id,
-		    draft_text(draft, "material.tile",
+		    draft_text(draft,
+		               tile->shape == PLAN_SHAPE_HEXAGON ? "material.tile-hexagon"
+		                                                 : "material.tile",
 		               {"name",
 		                tile->name ? tile->name : draft_word(draft, "material.tile-plain")},
 		               {"wide", nm_text(draft, tile->wide_nm)},
@@ -28,17 +30,31 @@ static void add_tiles(struct notes *notes, const struct plan_lay *lay)
 	}
 }
 
+static const char *pattern_key(const struct plan_lay *lay)
+{
+	static const char *const keys[] = {
+		[PLAN_PATTERN_GRID] = "material.joint-grid",
+		[PLAN_PATTERN_RUNNING] = "material.joint-running",
+		[PLAN_PATTERN_HERRINGBONE] = "material.joint-herringbone",
+		[PLAN_PATTERN_BASKETWEAVE] = "material.joint-basketweave",
+		[PLAN_PATTERN_PINWHEEL] = "material.joint-pinwheel",
+		[PLAN_PATTERN_HEXAGON] = "material.joint-hexagon",
+		[PLAN_PATTERN_MODULE] = "material.joint-module",
+	};
+	bool in_pairs = lay->pattern == PLAN_PATTERN_HERRINGBONE && lay->in_pairs == 2;
+	return in_pairs ? "material.joint-pairs" : keys[lay->pattern];
+}
+
 static void add_pattern(struct notes *notes, const struct plan_lay *lay)
 {
 	const struct draft *draft = notes->sheet->draft;
 	struct share shift = share_reduced(lay->shift);
 	const char *share =
 		arena_printf(draft->arena, "%lld/%lld", (long long)shift.num, (long long)shift.den);
+	const char *module = lay->module ? draft_tag(draft, lay->module->id) : "";
 	add(notes, lay->id,
-	    draft_text(draft,
-	               lay->pattern == PLAN_PATTERN_RUNNING ? "material.joint-running"
-	                                                    : "material.joint-grid",
-	               {"joint", nm_text(draft, lay->joint_nm)}, {"shift", share}));
+	    draft_text(draft, pattern_key(lay), {"joint", nm_text(draft, lay->joint_nm)},
+	               {"shift", share}, {"module", module}));
 }
 
 static void add_membrane(struct notes *notes, const struct placed_lay *lay)

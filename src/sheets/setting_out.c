@@ -19,13 +19,14 @@ static const char *number(const struct draft *draft, long value)
 	return arena_printf(draft->arena, "%ld", value);
 }
 
-/* Whole courses from the first tile's edge to the far walls of the room. */
+/* Whole courses from the first tile's edge to the far walls of the room; nothing to say of a
+ * pattern without courses. */
 static void add_courses(struct notes *notes, const struct lay_view *v, bool along_u)
 {
 	const struct draft *draft = notes->sheet->draft;
 	const struct control *control = lay_view_control(v, along_u);
 	double pitch = along_u ? v->lay->module->course : v->lay->module->a.x;
-	if (!control || pitch <= 0)
+	if (!control || v->lay->module->offset_count == 0)
 		return;
 	struct region ground = frame_region_in(draft->arena, v->lay->field->frame, &v->ground);
 	struct box box = region_box(&ground);

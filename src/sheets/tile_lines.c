@@ -58,17 +58,42 @@ static void add_line(struct arena *arena, struct line_array *lines, struct point
 	*array_push(arena, &lines->lines) = (struct line){points, 2};
 }
 
-/* A run of rectangles: both long sides, and the joints across. */
+static void add_box(struct arena *arena, struct box box, struct stretches *along,
+                    struct stretches *across)
+{
+	add_stretch(arena, along, box.y0, box.x0, box.x1);
+	add_stretch(arena, along, box.y1, box.x0, box.x1);
+	add_stretch(arena, across, box.x0, box.y0, box.y1);
+	add_stretch(arena, across, box.x1, box.y0, box.y1);
+}
+
+/* A run of rectangles that touch end to end: both long sides, and the joints across. */
+static void add_course(struct arena *arena, struct box cell, int last, struct stretches *along,
+                       struct stretches *across)
+{
+	double step = cell.x1 - cell.x0, x1 = cell.x1 + step * last;
+	add_stretch(arena, along, cell.y0, cell.x0, x1);
+	add_stretch(arena, along, cell.y1, cell.x0, x1);
+	for (int i = 0; i <= last + 1; i++)
+		add_stretch(arena, across, cell.x0 + step * i, cell.y0, cell.y1);
+}
+
+/* A run of rectangles, whichever way the next one lies. */
 static void add_boxes(struct arena *arena, struct box cell, const struct tile_run *run,
                       const struct module *module, struct stretches *along,
                       struct stretches *across)
 {
-	double step = module->a.x;
-	double x0 = cell.x0, x1 = cell.x1 + step * (run->last - run->first);
-	add_stretch(arena, along, cell.y0, x0, x1);
-	add_stretch(arena, along, cell.y1, x0, x1);
-	for (int i = 0; i <= run->last - run->first + 1; i++)
-		add_stretch(arena, across, x0 + step * i, cell.y0, cell.y1);
+	int last = run->last - run->first;
+	struct point a = module->a;
+	if (fabs(a.y) < 1e-9 && fabs(a.x - (cell.x1 - cell.x0)) < 1e-9) {
+		add_course(arena, cell, last, along, across);
+		return;
+	}
+	for (int i = 0; i <= last; i++) {
+		struct box box = {cell.x0 + i * a.x, cell.y0 + i * a.y, cell.x1 + i * a.x,
+		                  cell.y1 + i * a.y};
+		add_box(arena, box, along, across);
+	}
 }
 
 /* Any other face: the cells of the run one by one, each as a closed line. */
@@ -101,7 +126,7 @@ struct line *tile_lines(struct arena *arena, const struct tiling *tiling, const 
 		const struct tile_run *run = &panel->runs[i];
 		struct address first = {run->face, run->first, run->j};
 		struct ring cell = module_cell_at(arena, tiling->module, first, panel->position);
-		if (is_box(cell) && fabs(tiling->module->a.y) < 1e-9)
+		if (is_box(cell))
 			add_boxes(arena, ring_box(cell), run, tiling->module, &along, &across);
 		else
 			add_cells(arena, tiling, panel, run, &lines);
