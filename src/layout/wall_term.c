@@ -1,21 +1,32 @@
 #include "layout/wall_term.h"
 
+#include <stdlib.h>
+#include <string.h>
+
 #include "geometry/tolerance.h"
 
-/* The best smallest cut, as a share, that courses shifted like these can have at a wall
- * across them: with one course whole, or the next best. */
-static double reachable_share(const struct module *module)
+static int compare_offsets(const void *a, const void *b)
 {
-	double extent = module->pitch - module->joint, best = module->offset_count > 0 ? 0 : 1;
-	for (int whole = 0; whole < module->offset_count; whole++) {
-		double least = 1;
-		for (int r = 0; r < module->offset_count; r++) {
-			double ahead = module->offsets[r] - module->offsets[whole];
-			ahead -= floor(ahead / module->pitch + 1e-9) * module->pitch;
-			double cut = ahead < TOLERANCE_SAME ? extent : ahead - module->joint;
-			least = fmin(least, cut / extent);
-		}
-		best = fmax(best, least);
+	double x = *(const double *)a, y = *(const double *)b;
+	return (x > y) - (x < y);
+}
+
+/* The best smallest cut, as a share, that courses shifted like these can have at a wall
+ * across them: with one course whole, the next to begin is cut by what lies between. */
+static double reachable_share(struct arena *arena, const struct module *module)
+{
+	double extent = module->pitch - module->joint, best = 0;
+	size_t count = (size_t)module->offset_count;
+	if (count == 0)
+		return 1;
+	double *offsets = ARENA_ARRAY(arena, double, count);
+	memcpy(offsets, module->offsets, count * sizeof *offsets);
+	qsort(offsets, count, sizeof *offsets, compare_offsets);
+	for (size_t i = 0; i < count; i++) {
+		double next = i + 1 < count ? offsets[i + 1] : offsets[0] + module->pitch;
+		double ahead = next - offsets[i];
+		if (ahead >= TOLERANCE_SAME)
+			best = fmax(best, (ahead - module->joint) / extent);
 	}
 	return best;
 }
@@ -51,7 +62,7 @@ struct wall_term wall_term_from_border(struct arena *arena, const struct field *
 	term.weight = weight_of(rules, border);
 	term.is_straight = fabs(term.at[1] - term.at[0]) <= TOLERANCE_SAME;
 	double period = term.along_u ? module->pitch : module->course;
-	double reachable = term.along_u ? reachable_share(module) : 1;
+	double reachable = term.along_u ? reachable_share(arena, module) : 1;
 	double slack = border->gap > 0 ? field->gap_max - field->gap : 0;
 	double tolerance = field->tolerance / fabs(facing);
 	term.profile = cut_profile_from(rules, period, module->joint, slack, tolerance, reachable);

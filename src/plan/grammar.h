@@ -40,7 +40,7 @@ enum grammar_range {
 	GRAMMAR_NOT_NEGATIVE,
 	GRAMMAR_POSITIVE,
 	GRAMMAR_PART,      /* more than 0, at most 1 */
-	GRAMMAR_BELOW_ONE, /* 0 or more, less than 1 */
+	GRAMMAR_COURSES,   /* 0 or more, less than 1; repeats after a bounded number of courses */
 	GRAMMAR_TILE_SIDE, /* 5 mm to 5 m */
 	GRAMMAR_TURN,      /* 360 degrees either way */
 	GRAMMAR_ONE_OR_TWO,

@@ -97,7 +97,7 @@ static const struct grammar_attribute LAY_ATTRIBUTES[] = {
          .meaning = "tile joint"},
 	{"pattern", GRAMMAR_WORD, IN(lay, pattern), .required = true, .words = PATTERNS,
          .meaning = "how the tile lie to each other"},
-	{"shift", GRAMMAR_SHARE, IN(lay, shift), .range = GRAMMAR_BELOW_ONE,
+	{"shift", GRAMMAR_SHARE, IN(lay, shift), .range = GRAMMAR_COURSES,
          .meaning =
                  "of each next course; default 1/2 below a 15 in nominal side, 1/3 from there on"},
 	{"stagger", GRAMMAR_WORD, IN(lay, stagger), "stair", .words = STAGGERS,

@@ -145,7 +145,7 @@ static bool in_range(struct reading *r, double value)
 	case GRAMMAR_PART:
 		return (value > 0 && value <= 1) ||
 		       expected(r, "more than 0 and at most 1 or 100%");
-	case GRAMMAR_BELOW_ONE:
+	case GRAMMAR_COURSES:
 		return value < 1 || expected(r, "less than 1 or 100%");
 	case GRAMMAR_TILE_SIDE:
 		return (value >= 5 * nm_per_mm && value <= 5000 * nm_per_mm) ||
@@ -212,12 +212,24 @@ static bool read_number(struct reading *r, bool parse(const char *text, double *
 	return true;
 }
 
+/* Courses of a decimal such as 0.3333 hardly ever meet again: what was meant is 1/3. */
+static bool repeats(struct reading *r, struct share share)
+{
+	enum { MOST_COURSES = 1000 };
+	if (r->attribute->range != GRAMMAR_COURSES || share.den <= MOST_COURSES)
+		return true;
+	struct share meant = share_simplest(share, MOST_COURSES);
+	return expected(r, arena_printf(r->reader->arena,
+	                                "courses that repeat after at most %d, such as %ld/%ld",
+	                                MOST_COURSES, (long)meant.num, (long)meant.den));
+}
+
 static bool read_share(struct reading *r)
 {
 	struct share share;
 	if (!share_parse(r->text, &share))
 		return expected(r, value_expected(r->reader, r->attribute));
-	if (!in_range(r, share_value(share)))
+	if (!in_range(r, share_value(share)) || !repeats(r, share))
 		return false;
 	*(struct share *)r->place = share;
 	return true;

@@ -1,5 +1,6 @@
 #include "units/quantity.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "units/number.h"
@@ -49,6 +50,22 @@ struct share share_reduced(struct share s)
 {
 	int64_t by = gcd(s.num, s.den);
 	return by ? (struct share){s.num / by, s.den / by} : s;
+}
+
+struct share share_simplest(struct share share, int64_t most)
+{
+	struct share best = {0, 1};
+	double value = share_value(share), least = value;
+	for (int64_t den = 2; den <= most && least * (double)share.den >= 1; den++) {
+		int64_t nearest = (share.num * den + share.den / 2) / share.den;
+		int64_t num = nearest < den ? nearest : den - 1;
+		double off = fabs((double)num / (double)den - value);
+		if (off < least) {
+			best = (struct share){num, den};
+			least = off;
+		}
+	}
+	return best;
 }
 
 /* Up to nine digits, so that products stay far from overflow. */

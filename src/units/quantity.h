@@ -12,6 +12,9 @@ struct share {
 
 bool share_parse(const char *text, struct share *out_share);
 struct share share_reduced(struct share);
+/* Of those below 1 with a denominator of at most `most`: the simplest that differs by less
+ * than one of the last digit written; where there is none the nearest. */
+struct share share_simplest(struct share, int64_t most);
 static inline double share_value(struct share s)
 {
 	return (double)s.num / (double)s.den;

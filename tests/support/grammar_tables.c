@@ -53,7 +53,7 @@ static const char *range_text(enum grammar_range range)
 		[GRAMMAR_NOT_NEGATIVE] = ", 0 or more",
 		[GRAMMAR_POSITIVE] = ", more than 0",
 		[GRAMMAR_PART] = ", more than 0 and at most 1",
-		[GRAMMAR_BELOW_ONE] = ", less than 1",
+		[GRAMMAR_COURSES] = ", less than 1, of a denominator of at most 1000",
 		[GRAMMAR_TILE_SIDE] = ", 5 mm to 5 m",
 		[GRAMMAR_TURN] = ", at most 360 either way",
 		[GRAMMAR_ONE_OR_TWO] = ", 1 or 2",

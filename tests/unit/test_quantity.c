@@ -32,6 +32,28 @@ static void test_shares_are_exact(void **state)
 	}
 }
 
+/* What a decimal stands for. */
+static void test_shares_are_made_simple(void **state)
+{
+	(void)state;
+	enum { MOST = 1000 };
+	const struct {
+		struct share written, meant;
+	} rows[] = {
+		{{3333, 10000}, {1, 3}},
+		{{66667, 100000}, {2, 3}},
+		{{142857, 1000000}, {1, 7}},
+		{{1, 2}, {1, 2}},
+		{{9999, 10000}, {999, 1000}},         /* 1 is none */
+		{{123456789, 1000000000}, {10, 81}},  /* 0.1234567901 */
+		{{314159265, 1000000000}, {71, 226}}, /* 0.3141592920 */
+	};
+	for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+		struct share share = share_simplest(rows[i].written, MOST);
+		assert_true(share.num == rows[i].meant.num && share.den == rows[i].meant.den);
+	}
+}
+
 static void test_money_is_exact(void **state)
 {
 	(void)state;
@@ -121,6 +143,7 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_shares_are_exact),
+		cmocka_unit_test(test_shares_are_made_simple),
 		cmocka_unit_test(test_money_is_exact),
 		cmocka_unit_test(test_units),
 		cmocka_unit_test(test_refuses),
