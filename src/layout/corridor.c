@@ -1,7 +1,7 @@
 #include "layout/corridor.h"
 
-#include "base/array.h"
 #include "geometry/clip.h"
+#include "geometry/tolerance.h"
 #include "layout/crossed.h"
 #include "pattern/lattice.h"
 
@@ -57,17 +57,28 @@ void corridor_close_tiles(struct corridor *corridor, const struct tile_ref *tile
 			close_hole(corridor, cells.polygons[p].holes[h]);
 }
 
+void corridor_bars_add(struct arena *arena, struct corridor_bars *bars, struct line line)
+{
+	for (size_t k = 0; k + 1 < line.count; k++)
+		*array_push(arena, &bars->segments) =
+			(struct segment){line.points[k], line.points[k + 1]};
+}
+
+/* Far away there is nothing to be closed: a corridor costs what lies near it. */
 void corridor_close_line(struct corridor *corridor, struct line line)
 {
-	if (line.count < 2)
-		return;
-	struct segment *bars =
-		ARENA_ARRAY(corridor->arena, struct segment, corridor->bar_count + line.count - 1);
-	for (size_t k = 0; k < corridor->bar_count; k++)
-		bars[k] = corridor->bars[k];
-	for (size_t k = 0; k + 1 < line.count; k++)
-		bars[corridor->bar_count++] = (struct segment){line.points[k], line.points[k + 1]};
-	corridor->bars = bars;
+	struct box near = box_grown(region_box(&corridor->ground), TOLERANCE_WHOLE);
+	for (size_t k = 0; k + 1 < line.count; k++) {
+		struct line piece = {line.points + k, 2};
+		struct box box = box_with(box_with(box_empty(), piece.points[0]), piece.points[1]);
+		if (box_meets(near, box))
+			corridor_bars_add(corridor->arena, &corridor->bars, piece);
+	}
+}
+
+double corridor_rim(const struct tiling *tiling)
+{
+	return tiling->field->gap_max - tiling->field->gap + tiling->module->joint;
 }
 
 struct segment corridor_segment(const struct corridor *corridor, struct network_place place)
@@ -82,7 +93,16 @@ static bool is_crossed(const struct corridor *corridor, struct address at)
 	return place_map_find(&corridor->crossed, key_of_cell(at)) != NULL;
 }
 
-bool corridor_is_free(struct corridor *corridor, struct network_place place, struct segment stretch)
+static bool meets_bars(const struct corridor_bars *bars, struct segment stretch)
+{
+	for (size_t k = 0; bars && k < bars->segments.count; k++)
+		if (segment_meets(stretch, bars->segments.items[k]))
+			return true;
+	return false;
+}
+
+static bool is_free_for_all(const struct corridor *corridor, struct network_place place,
+                            struct segment stretch)
 {
 	const struct network *network = corridor->tiling->network;
 	const struct panel *panel = &corridor->tiling->panels[corridor->panel];
@@ -93,21 +113,26 @@ bool corridor_is_free(struct corridor *corridor, struct network_place place, str
 		return false;
 	if (is_crossed(corridor, left) && is_crossed(corridor, right))
 		return false;
-	for (size_t k = 0; k < corridor->bar_count; k++)
-		if (segment_meets(stretch, corridor->bars[k]))
-			return false;
-	return clip_holds(corridor->arena, stretch, &corridor->ground);
+	return !meets_bars(&corridor->bars, stretch) &&
+	       clip_holds(corridor->arena, stretch, &corridor->ground);
+}
+
+bool corridor_is_free(const struct corridor *corridor, struct network_place place,
+                      struct segment stretch)
+{
+	return !meets_bars(corridor->side, stretch) && is_free_for_all(corridor, place, stretch);
 }
 
 bool corridor_is_open(void *context, struct network_place place)
 {
-	enum { OPEN, CLOSED, UNKNOWN };
 	struct corridor *corridor = context;
+	struct segment edge = corridor_segment(corridor, place);
 	struct place_key key = {place.edge, 0, place.i, place.j};
+	if (meets_bars(corridor->side, edge))
+		return false;
 	const size_t *known = place_map_find(&corridor->known, key);
-	if (known)
-		return *known == OPEN;
-	bool open = corridor_is_free(corridor, place, corridor_segment(corridor, place));
-	place_map_add(&corridor->known, key, open ? OPEN : CLOSED);
-	return open;
+	if (!known)
+		known = place_map_add(&corridor->known, key,
+		                      is_free_for_all(corridor, place, edge));
+	return *known;
 }

@@ -1,12 +1,18 @@
 #include "layout/soft_end.h"
 
 #include <stdlib.h>
+#include <string.h>
 
 #include "geometry/tolerance.h"
 
 static struct point way_end(const struct crack_part *part, int which)
 {
 	return part->way.points[which ? part->way.count - 1 : 0];
+}
+
+static struct point line_end(const struct crack_part *part, int which)
+{
+	return part->line.points[which ? part->line.count - 1 : 0];
 }
 
 static struct segment way_side(const struct crack_part *part, int which, size_t from_end)
@@ -66,7 +72,7 @@ static void find_field_end(struct soft_end *end)
 	struct point left = point_left(out);
 	double to_left = end->which ? leg->left : leg->right;
 	double to_right = end->which ? leg->right : leg->left;
-	end->at = end->which ? part->line.points[part->line.count - 1] : part->line.points[0];
+	end->at = line_end(part, end->which);
 	end->out = point_unit(point_sub(last.to, last.from));
 	end->across = (struct segment){point_add(end_at, point_scale(left, to_left)),
 	                               point_sub(end_at, point_scale(left, to_right))};
@@ -116,31 +122,6 @@ static bool points_inwards(struct arena *arena, const struct corridor *corridor,
 	return false;
 }
 
-/* Place on the outline where the outward ray leaves it for good; else the nearest place. */
-static double place_round(struct ring outline, struct point at, struct point out)
-{
-	struct box box = ring_box(outline);
-	double far = (box.x1 - box.x0) + (box.y1 - box.y0) + ring_distance(outline, at);
-	struct segment ray = {at, point_add(at, point_scale(out, far))};
-	double last = -1, round = 0, least = INFINITY, nearest = 0;
-	for (size_t i = 0; i < outline.count; i++) {
-		struct segment side = segment_of_ring(outline, i);
-		double share, distance = segment_distance(side, at);
-		double length = fmax(segment_length(side), TOLERANCE_SAME);
-		if (distance < least - TOLERANCE_SAME) {
-			least = distance;
-			nearest = (double)i +
-			          point_distance(side.from, segment_nearest(side, at)) / length;
-		}
-		if (segment_crossing(ray, side, &share) && share > last) {
-			struct point p = point_between(ray.from, ray.to, share);
-			last = share;
-			round = (double)i + point_distance(side.from, p) / length;
-		}
-	}
-	return last >= 0 ? round : nearest;
-}
-
 static int by_place_round(const void *a, const void *b)
 {
 	const struct soft_end *x = a, *y = b;
@@ -151,9 +132,55 @@ static int by_place_round(const void *a, const void *b)
 	return x->which - y->which;
 }
 
-struct soft_end *soft_ends(struct arena *arena, const struct corridor *corridor,
-                           const struct crack_part *const *parts, size_t part_count,
-                           const struct region *crossed, size_t *out_count)
+/* Where the way on from the crack's end leaves the crossed tile: before the strip's end, or
+ * where the cell at the border ends. */
+static double place_round(const struct soft_setting *setting, struct ring outline,
+                          const struct soft_end *end)
+{
+	struct point from = line_end(end->part, end->which);
+	double far = point_distance(from, end->at) + setting->reach.one_tile;
+	if (!end->at_border)
+		far = point_dot(end->out, point_sub(end->across.from, from));
+	return soft_outline_place(outline,
+	                          (struct segment){from,
+	                                           point_add(from, point_scale(end->out, far))});
+}
+
+/* Two ends at one border, so near each other that a joint could end at either. */
+static bool are_near(const struct soft_setting *setting, const struct soft_end *a,
+                     const struct soft_end *b)
+{
+	double flanks = 2 * (setting->reach.half_width + setting->reach.one_tile);
+	return a->at_border && b->at_border && strcmp(a->border, b->border) == 0 &&
+	       point_distance(a->at, b->at) <= flanks;
+}
+
+/* Where an end is alone, or two are near each other, a joint from one to the other must go
+ * round the crack all the same. */
+static void split_ends(const struct soft_setting *setting, struct soft_end *ends, size_t count)
+{
+	for (size_t k = 0; k < count; k++) {
+		ends[k].is_split = !ends[k].at_border || count == 1;
+		for (size_t n = 0; n < count; n++)
+			if (n != k && are_near(setting, &ends[k], &ends[n]))
+				ends[k].is_split = true;
+	}
+}
+
+struct line soft_end_ahead(struct arena *arena, const struct soft_end *end)
+{
+	struct point from = line_end(end->part, end->which);
+	struct point to =
+		point_add(way_end(end->part, end->which), point_scale(end->out, TOLERANCE_WHOLE));
+	struct line line = {ARENA_ARRAY(arena, struct point, 2), 2};
+	line.points[0] = from;
+	line.points[1] = to;
+	return line;
+}
+
+struct soft_end *soft_ends(struct arena *arena, const struct soft_setting *setting,
+                           const struct corridor *corridor, const struct crack_part *const *parts,
+                           size_t part_count, struct ring outline, size_t *out_count)
 {
 	struct soft_end *ends = ARENA_ARRAY(arena, struct soft_end, 2 * part_count);
 	size_t count = 0;
@@ -170,10 +197,12 @@ struct soft_end *soft_ends(struct arena *arena, const struct corridor *corridor,
 			if (points_inwards(arena, corridor, &end, parts, part_count))
 				continue;
 		}
-		if (crossed->count > 0)
-			end.round = place_round(crossed->polygons[0].outline, end.at, end.out);
+		if (end.at_border)
+			end.border = soft_setting_border_at(setting, end.at);
+		end.round = place_round(setting, outline, &end);
 		ends[count++] = end;
 	}
+	split_ends(setting, ends, count);
 	qsort(ends, count, sizeof *ends, by_place_round);
 	*out_count = count;
 	return ends;

@@ -2,8 +2,8 @@
  * Units: mm in the lay's own axes. Owns: arena. Source: contract E-C3. */
 #ifndef LAYOUT_SOFT_END_H
 #define LAYOUT_SOFT_END_H
-#include "layout/corridor.h"
-#include "layout/crack_part.h"
+#include "layout/soft_outline.h"
+#include "layout/soft_setting.h"
 
 struct soft_end {
 	const struct crack_part *part;
@@ -12,13 +12,17 @@ struct soft_end {
 	struct point out; /* unit vector away from the crack */
 	bool at_border;
 	size_t ring, side;     /* of the domain, at a border */
-	struct segment across; /* else: the strip's end, left to right as one looks out */
-	double round;          /* place round the crossed cells, anticlockwise */
+	const char *border;    /* id of what it meets there */
+	bool is_split;         /* the joints of its two sides keep apart there */
+	struct segment across; /* in the field: the strip's end, left to right as one looks out */
+	double round;          /* place on the outline */
 };
 
-/* Ends of the parts, in order round `crossed`. */
-struct soft_end *soft_ends(struct arena *, const struct corridor *,
+/* Ends of the parts, in order round the outline of the tile they cross. */
+struct soft_end *soft_ends(struct arena *, const struct soft_setting *, const struct corridor *,
                            const struct crack_part *const *parts, size_t part_count,
-                           const struct region *crossed, size_t *out_count);
+                           struct ring outline, size_t *out_count);
+/* From the crack's end in the field on to where the end lies; TOLERANCE_WHOLE beyond it. */
+struct line soft_end_ahead(struct arena *, const struct soft_end *);
 
 #endif

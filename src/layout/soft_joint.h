@@ -3,9 +3,7 @@
  * Units: mm in the lay's own axes. Owns: arena. Source: contract E-C3. */
 #ifndef LAYOUT_SOFT_JOINT_H
 #define LAYOUT_SOFT_JOINT_H
-#include "layout/crack_part.h"
-#include "layout/field_joint.h"
-#include "layout/perimeter.h"
+#include "layout/soft_setting.h"
 
 /* A joint that lies on the tile's joints: addresses first, coordinates derived. */
 struct soft_joint {
@@ -21,29 +19,14 @@ struct soft_joint {
 	struct line line;     /* with the first and last edge cut at the field's border */
 	double length, turns; /* turns in quarter turns */
 	double cost;          /* mm: length, and the penalty of the turns */
-	const char *uses; /* id of the carried, field or perimeter joint that serves this side */
+	const char *uses; /* ids of the carried, field or perimeter joints that serve this side, by
+	                   * blanks, where tile lies against them; then it is no joint itself */
 	const char *ends; /* ids of what its two ends meet, by a blank: "south J1" */
 	long settled;     /* directed edges settled by the search */
 };
 
 struct soft_joint_list {
 	ARRAY_OF(struct soft_joint) softs;
-};
-
-/* What is the same for all groups of a lay. */
-struct soft_setting {
-	const struct tiling *tiling;
-	const struct cracks *cracks;
-	const struct region *held;
-	const struct perimeter_run *perimeter;
-	size_t perimeter_count;
-	const struct field_joint *field_joints;
-	size_t field_joint_count;
-	struct strip_reach reach;
-	double beyond; /* how far a strip reaches past the far edge of its soft joints */
-	double turn_penalty;
-	bool one_side;     /* of an unbranched crack, the cheaper */
-	const char *strip; /* id of the strip: what an end on no joint meets */
 };
 
 /* Adds the soft joints of a group; `strip` is the ground its legs cover. */

@@ -1,5 +1,7 @@
 #include "layout/soft_port.h"
 
+#include <string.h>
+
 #include "geometry/clip.h"
 #include "geometry/tolerance.h"
 
@@ -43,20 +45,13 @@ static bool is_at_rim(const struct corridor *corridor, struct knot knot)
 	return false;
 }
 
-/* How far inside the border the outermost tile may end: what is left is no tile. */
-static double rim_width(const struct corridor *corridor)
-{
-	const struct field *field = corridor->tiling->field;
-	return field->gap_max - field->gap + corridor->tiling->module->joint;
-}
-
 /* Where the tile stops short of the border, a joint between two tiles ends with them. */
 static void add_rim(struct arena *arena, struct corridor *corridor, struct soft_ports *ports,
                     struct network_place place, struct segment border, bool at_to)
 {
 	struct segment edge = corridor_segment(corridor, place);
 	struct point at = at_to ? edge.to : edge.from;
-	if (segment_distance(border, at) > rim_width(corridor) + TOLERANCE_WHOLE ||
+	if (segment_distance(border, at) > corridor_rim(corridor->tiling) + TOLERANCE_WHOLE ||
 	    !is_at_rim(corridor, knot_of(corridor, place, at_to)) ||
 	    !corridor_is_open(corridor, place))
 		return;
@@ -70,9 +65,10 @@ static void add_crossings(struct arena *arena, struct corridor *corridor, struct
 {
 	const struct tiling *tiling = corridor->tiling;
 	size_t count;
-	const struct network_place *places = network_near(arena, tiling->network, tiling->module,
-	                                                  tiling->panels[corridor->panel].position,
-	                                                  border, rim_width(corridor), &count);
+	const struct network_place *places =
+		network_near(arena, tiling->network, tiling->module,
+	                     tiling->panels[corridor->panel].position, border,
+	                     corridor_rim(corridor->tiling), &count);
 	for (size_t k = 0; k < count; k++) {
 		struct segment edge = corridor_segment(corridor, places[k]);
 		double share;
@@ -86,30 +82,66 @@ static void add_crossings(struct arena *arena, struct corridor *corridor, struct
 	}
 }
 
-/* Along the border away from the end, as long as the strip lies on it. */
-static void walk_border(struct arena *arena, struct corridor *corridor, struct soft_ports *ports,
-                        const struct soft_end *end, bool forward)
+/* A walk along the border of the domain, as long as it lies on some ground. */
+struct border_walk {
+	size_t ring, side;
+	struct point from;
+	bool forward; /* the domain to the left */
+	const struct region *on;
+	const char *border; /* what it keeps to; NULL: whatever comes */
+};
+
+static bool is_elsewhere(const struct soft_setting *setting, const char *border,
+                         struct segment along)
 {
-	struct ring ring = region_ring(&corridor->domain, end->ring);
-	struct point from = end->at;
-	size_t side = end->side;
-	for (size_t k = 0; k <= ring.count; k++) {
+	struct point middle = point_between(along.from, along.to, 0.5);
+	return border && strcmp(soft_setting_border_at(setting, middle), border) != 0;
+}
+
+static void walk_border(struct arena *arena, const struct soft_setting *setting,
+                        struct corridor *corridor, struct soft_ports *ports,
+                        struct border_walk walk)
+{
+	struct ring ring = region_ring(&corridor->domain, walk.ring);
+	struct point from = walk.from;
+	size_t side = walk.side, step = walk.forward ? 1 : ring.count - 1;
+	for (size_t k = 0; k <= ring.count; k++, side = (side + step) % ring.count) {
 		struct segment whole = segment_of_ring(ring, side);
-		struct segment border = {from, forward ? whole.to : whole.from};
-		double length = segment_length(border);
-		from = border.to;
-		side = forward ? (side + 1) % ring.count : (side + ring.count - 1) % ring.count;
+		struct segment along = {from, walk.forward ? whole.to : whole.from};
+		double length = segment_length(along);
+		from = along.to;
 		if (length < TOLERANCE_SAME)
 			continue;
 		size_t count;
-		const struct stretch *on = clip_segment(arena, border, &corridor->ground, &count);
-		if (count == 0 || on[0].from * length > TOLERANCE_WHOLE)
+		const struct stretch *on = clip_segment(arena, along, walk.on, &count);
+		if (count == 0 || on[0].from * length > TOLERANCE_WHOLE ||
+		    is_elsewhere(setting, walk.border, along))
 			return;
-		border.to = point_between(border.from, border.to, on[0].to);
-		add_crossings(arena, corridor, ports, border);
+		along.to = point_between(along.from, along.to, on[0].to);
+		add_crossings(arena, corridor, ports, along);
 		if ((1 - on[0].to) * length > TOLERANCE_WHOLE)
 			return;
 	}
+}
+
+/* The domain lies to the left of its border: looking out at an end, forward is left. */
+static void add_border(struct arena *arena, const struct soft_setting *setting,
+                       struct corridor *corridor, struct soft_ports *ports,
+                       const struct soft_end *end, bool left, enum soft_extent extent)
+{
+	bool turns = extent > SOFT_EXTENT_LINE;
+	struct border_walk own = {end->ring, end->side, end->at, left, &corridor->ground, NULL};
+	own.border = turns ? NULL : end->border;
+	walk_border(arena, setting, corridor, ports, own);
+	struct border_walk beside = own;
+	beside.on = &corridor->beside;
+	beside.border = NULL;
+	walk_border(arena, setting, corridor, ports, beside);
+	if (end->is_split)
+		return;
+	struct border_walk other = {end->ring,  end->side, end->at, !left, &corridor->clear_ground,
+	                            end->border};
+	walk_border(arena, setting, corridor, ports, other);
 }
 
 /* All open edges that leave a vertex. */
@@ -191,61 +223,92 @@ static void add_beyond(struct arena *arena, struct corridor *corridor, struct so
 	}
 }
 
-/* The border beside an end in the field, where it is near enough to serve. */
-static void add_border_beside(struct arena *arena, struct corridor *corridor,
-                              struct soft_ports *ports, const struct soft_end *end, bool left,
-                              double one_tile)
+/* From a border within one tile beside an end in the field: back along the crack, as far as it
+ * stays within one tile, and on past the end. */
+static void add_border_beside(struct arena *arena, const struct soft_setting *setting,
+                              struct corridor *corridor, struct soft_ports *ports,
+                              const struct soft_end *end, bool left)
 {
-	struct soft_ports all = soft_border_ports(arena, corridor);
-	for (size_t k = 0; k < all.ports.count; k++) {
-		struct soft_port port = all.ports.items[k];
-		if (point_distance(port.at, end->at) <= one_tile + TOLERANCE_SAME &&
-		    is_on_side(end, port.at, left))
-			*array_push(arena, &ports->ports) = port;
+	for (size_t r = 0; r < region_ring_count(&corridor->domain); r++) {
+		struct ring ring = region_ring(&corridor->domain, r);
+		for (size_t i = 0; i < ring.count; i++) {
+			struct point near = segment_nearest(segment_of_ring(ring, i), end->at);
+			if (point_distance(near, end->at) >
+			            setting->reach.one_tile + TOLERANCE_SAME ||
+			    !is_on_side(end, near, left))
+				continue;
+			struct border_walk walk = {r, i, near, left, &corridor->beside, NULL};
+			walk_border(arena, setting, corridor, ports, walk);
+			walk.on = &corridor->clear_beside;
+			walk.forward = !left;
+			walk_border(arena, setting, corridor, ports, walk);
+		}
 	}
 }
 
-struct soft_ports soft_end_ports(struct arena *arena, struct corridor *corridor,
-                                 const struct soft_end *end, bool left, enum soft_extent extent,
-                                 double one_tile)
+struct soft_ports soft_end_ports(struct arena *arena, const struct soft_setting *setting,
+                                 struct corridor *corridor, const struct soft_end *end, bool left,
+                                 enum soft_extent extent)
 {
 	struct soft_ports ports = {0};
 	if (end->at_border) {
-		/* The domain lies to the left of its border: looking out, forward is left. */
-		walk_border(arena, corridor, &ports, end, left);
+		add_border(arena, setting, corridor, &ports, end, left, extent);
 		return ports;
 	}
 	struct point out = point_left(point_unit(point_sub(end->across.to, end->across.from)));
 	add_outline(arena, corridor, &ports, end, left, end->across, out);
-	add_border_beside(arena, corridor, &ports, end, left, one_tile);
+	add_border_beside(arena, setting, corridor, &ports, end, left);
 	if (extent >= SOFT_EXTENT_FLANK)
 		add_flank(arena, corridor, &ports, end, left, out);
 	if (extent >= SOFT_EXTENT_BEYOND)
 		add_beyond(arena, corridor, &ports, end, left, out,
-		           extent == SOFT_EXTENT_NEAR ? one_tile : 0);
+		           extent == SOFT_EXTENT_NEAR ? setting->reach.one_tile : 0);
 	return ports;
 }
 
-struct soft_ports soft_border_ports(struct arena *arena, struct corridor *corridor)
+/* The side of the domain's border nearest to a point. */
+static struct border_walk border_at(const struct corridor *corridor, struct point p)
 {
-	struct soft_ports ports = {0};
-	struct box box = box_grown(region_box(&corridor->ground), TOLERANCE_WHOLE);
+	struct border_walk nearest = {.from = p};
+	double least = INFINITY;
 	for (size_t r = 0; r < region_ring_count(&corridor->domain); r++) {
 		struct ring ring = region_ring(&corridor->domain, r);
 		for (size_t i = 0; i < ring.count; i++) {
 			struct segment side = segment_of_ring(ring, i);
-			struct box own = box_with(box_with(box_empty(), side.from), side.to);
-			if (!box_meets(box, own))
+			double distance = segment_distance(side, p);
+			if (distance >= least - TOLERANCE_SAME)
 				continue;
-			size_t count;
-			const struct stretch *on =
-				clip_segment(arena, side, &corridor->ground, &count);
-			for (size_t k = 0; k < count; k++)
-				add_crossings(arena, corridor, &ports,
-				              (struct segment){
-						      point_between(side.from, side.to, on[k].from),
-						      point_between(side.from, side.to, on[k].to)});
+			least = distance;
+			nearest = (struct border_walk){.ring = r,
+			                               .side = i,
+			                               .from = segment_nearest(side, p)};
 		}
 	}
+	return nearest;
+}
+
+struct soft_ports soft_run_ports(struct arena *arena, const struct soft_setting *setting,
+                                 struct corridor *corridor, const struct outline_run *run,
+                                 bool at_end)
+{
+	struct soft_ports ports = {0};
+	const struct outline_stretch *stretch = at_end ? &run->last : &run->first;
+	struct soft_port port = {{stretch->step, segment_length(stretch->line)},
+	                         at_end ? stretch->line.to : stretch->line.from,
+	                         true};
+	port.gate.step.reversed ^= at_end;
+	*array_push(arena, &ports.ports) = port;
+	struct border_walk walk = border_at(corridor, port.at);
+	walk.on = &corridor->clear_beside;
+	for (int way = 0; way < 2; way++) {
+		walk.forward = way;
+		walk_border(arena, setting, corridor, &ports, walk);
+	}
 	return ports;
+}
+
+void soft_ports_join(struct arena *arena, struct soft_ports *ports, const struct soft_ports *more)
+{
+	for (size_t k = 0; k < more->ports.count; k++)
+		*array_push(arena, &ports->ports) = more->ports.items[k];
 }

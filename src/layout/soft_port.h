@@ -17,21 +17,26 @@ struct soft_ports {
 	ARRAY_OF(struct soft_port) ports;
 };
 
-/* What serves at an end in the field: the line across the strip's end; where no joint leads
- * there, the flank beside it too, then any corner past the crack's end, at last any that lacks
- * no more than one tile to it. */
+/* What serves at an end, each with all before it. At a border: what is met there, as far as
+ * the strip lies on it, then what lies round its corners too. In the field: the line across the
+ * strip's end; where no joint leads there, the flank beside it too, then any corner past the
+ * crack's end, at last any that lacks no more than one tile to it. At either a border is good as
+ * far along as the crack is within one tile of it. */
 enum soft_extent {
 	SOFT_EXTENT_LINE,
 	SOFT_EXTENT_FLANK,
 	SOFT_EXTENT_BEYOND,
 	SOFT_EXTENT_NEAR,
+	SOFT_EXTENTS,
 };
 
-/* Ports to the left (or right) of an end, as one looks out; `one_tile` is how near a border
- * beside an end in the field may serve. */
-struct soft_ports soft_end_ports(struct arena *, struct corridor *, const struct soft_end *,
-                                 bool left, enum soft_extent, double one_tile);
-/* Ports all along the border of the domain, wherever the corridor reaches it. */
-struct soft_ports soft_border_ports(struct arena *, struct corridor *);
+/* Ports to the left (or right) of an end, as one looks out; where the end is not split, on
+ * both sides. */
+struct soft_ports soft_end_ports(struct arena *, const struct soft_setting *, struct corridor *,
+                                 const struct soft_end *, bool left, enum soft_extent);
+/* Ports from where a run of joints round the tile begins (or ends) against a border. */
+struct soft_ports soft_run_ports(struct arena *, const struct soft_setting *, struct corridor *,
+                                 const struct outline_run *, bool at_end);
+void soft_ports_join(struct arena *, struct soft_ports *, const struct soft_ports *more);
 
 #endif

@@ -134,6 +134,14 @@ static struct region joint_limit(struct arena *arena, const struct soft_setting 
 	return overlay_union_all(arena, bands, unit->part_count);
 }
 
+static struct region lines_band(struct arena *arena, const struct soft_unit *unit, double distance)
+{
+	struct region *bands = ARENA_ARRAY(arena, struct region, unit->part_count);
+	for (size_t k = 0; k < unit->part_count; k++)
+		bands[k] = overlay_band(arena, unit->parts[k]->line, distance);
+	return overlay_union_all(arena, bands, unit->part_count);
+}
+
 /* No tile is crossed: the tile joint the crack runs in. */
 static struct region joint_ground(struct arena *arena, const struct soft_setting *setting,
                                   const struct soft_unit *unit)
@@ -163,51 +171,52 @@ static struct region corridor_ground(struct arena *arena, const struct soft_sett
 	return overlay_intersection(arena, &both, domain);
 }
 
-/* The way, and on past its ends: nothing may be walked round them. */
-static struct line bar_of(struct arena *arena, const struct soft_setting *setting,
-                          const struct crack_part *part)
+/* The crack, and where it ends in the field the way on to the strip's end. */
+static struct line bar_of(struct arena *arena, const struct crack_part *part)
 {
-	struct line way = part->way;
-	struct line bar = {ARENA_ARRAY(arena, struct point, way.count + 2), way.count + 2};
+	struct line way = part->way, line = part->line;
+	struct line bar = {ARENA_ARRAY(arena, struct point, line.count + 2), 0};
 	const struct strip_leg *first = &part->legs[0], *last = &part->legs[part->leg_count - 1];
-	const double far[] = {first->before, last->after};
-	double past[2] = {0, 0};
-	for (int end = 0; end < 2; end++) {
-		if (part->ends[end] == PART_END_FREE)
-			past[end] = far[end] + setting->reach.one_tile;
-		if (part->ends[end] == PART_END_BORDER)
-			past[end] = TOLERANCE_WHOLE;
-	}
-	for (size_t k = 0; k < way.count; k++)
-		bar.points[k + 1] = way.points[k];
 	struct point back = point_unit(point_sub(way.points[0], way.points[1]));
 	struct point ahead =
 		point_unit(point_sub(way.points[way.count - 1], way.points[way.count - 2]));
-	bar.points[0] = point_add(way.points[0], point_scale(back, past[0]));
-	bar.points[way.count + 1] =
-		point_add(way.points[way.count - 1], point_scale(ahead, past[1]));
+	if (part->ends[0] == PART_END_FREE)
+		bar.points[bar.count++] =
+			point_add(way.points[0], point_scale(back, first->before));
+	for (size_t k = 0; k < line.count; k++)
+		bar.points[bar.count++] = line.points[k];
+	if (part->ends[1] == PART_END_FREE)
+		bar.points[bar.count++] =
+			point_add(way.points[way.count - 1], point_scale(ahead, last->after));
 	return bar;
 }
 
-/* No joint runs through crossed tile of any group, or over any crack. */
+static void close_group(struct arena *arena, const struct cracks *cracks,
+                        const struct crack_group *group, struct corridor *corridor)
+{
+	ARRAY_OF(struct tile_ref) tiles = {0};
+	for (size_t k = 0; k < group->crack_count; k++) {
+		const struct placed_crack *crack = &cracks->cracks[group->cracks[k]];
+		for (size_t t = 0; t < crack->crossed_count; t++)
+			*array_push(arena, &tiles) = crack->crossed[t];
+	}
+	corridor_close_tiles(corridor, tiles.items, tiles.count);
+}
+
+/* No joint runs through crossed tile of any group near by, or over any crack. */
 static void close_cracks(struct arena *arena, const struct soft_setting *setting,
                          struct soft_unit *unit)
 {
 	const struct cracks *cracks = setting->cracks;
-	for (size_t g = 0; g < cracks->group_count; g++) {
-		ARRAY_OF(struct tile_ref) tiles = {0};
-		for (size_t k = 0; k < cracks->groups[g].crack_count; k++) {
-			const struct placed_crack *crack =
-				&cracks->cracks[cracks->groups[g].cracks[k]];
-			for (size_t t = 0; t < crack->crossed_count; t++)
-				*array_push(arena, &tiles) = crack->crossed[t];
-			for (size_t r = 0; r < crack->run_count; r++)
-				corridor_close_line(&unit->corridor, crack->runs[r]);
-		}
-		corridor_close_tiles(&unit->corridor, tiles.items, tiles.count);
-	}
+	struct box near = box_grown(region_box(&unit->corridor.ground), TOLERANCE_WHOLE);
+	for (size_t g = 0; g < cracks->group_count; g++)
+		if (box_meets(near, region_box(&cracks->groups[g].crossed)))
+			close_group(arena, cracks, &cracks->groups[g], &unit->corridor);
+	for (size_t c = 0; c < cracks->crack_count; c++)
+		for (size_t r = 0; r < cracks->cracks[c].run_count; r++)
+			corridor_close_line(&unit->corridor, cracks->cracks[c].runs[r]);
 	for (size_t k = 0; k < unit->part_count; k++)
-		corridor_close_line(&unit->corridor, bar_of(arena, setting, unit->parts[k]));
+		corridor_close_line(&unit->corridor, bar_of(arena, unit->parts[k]));
 }
 
 static struct region crossed_of(struct arena *arena, const struct tiling *tiling,
@@ -221,6 +230,35 @@ static struct region crossed_of(struct arena *arena, const struct tiling *tiling
 	return crossed_ground(arena, tiling, tiles.items, count);
 }
 
+/* The crossed tile, and beyond it what lies against it and is too narrow for tile. */
+static struct region taken_ground(struct arena *arena, const struct tiling *tiling,
+                                  const struct soft_unit *unit)
+{
+	const struct panel *panel = &tiling->panels[unit->panel];
+	ARRAY_OF(struct region) taken = {0};
+	*array_push(arena, &taken) = unit->crossed;
+	for (size_t k = 0; k < unit->outline.count; k++) {
+		struct soft_step step = unit->outline.stretches[k].step;
+		struct address beyond = network_beside(tiling->network, step.at, step.reversed);
+		if (!panel_has_tile(panel, beyond))
+			*array_push(arena, &taken) =
+				region_from_ring(arena, module_cell_at(arena, tiling->module,
+			                                               beyond, panel->position));
+	}
+	return overlay_union_all(arena, taken.items, taken.count);
+}
+
+static void set_grounds(struct arena *arena, const struct soft_setting *setting,
+                        struct soft_unit *unit)
+{
+	struct corridor *corridor = &unit->corridor;
+	struct region band = lines_band(arena, unit, setting->reach.one_tile);
+	struct region taken = taken_ground(arena, setting->tiling, unit);
+	corridor->beside = overlay_intersection(arena, &band, &corridor->ground);
+	corridor->clear_ground = overlay_difference(arena, &corridor->ground, &taken);
+	corridor->clear_beside = overlay_difference(arena, &corridor->beside, &taken);
+}
+
 static void finish_unit(struct arena *arena, const struct soft_setting *setting,
                         const struct region *strip, struct soft_unit *unit)
 {
@@ -231,8 +269,11 @@ static void finish_unit(struct arena *arena, const struct soft_setting *setting,
 	unit->corridor = corridor_in(arena, setting->tiling, unit->panel, domain, ground);
 	if (unit->crossed.count > 0)
 		close_cracks(arena, setting, unit);
-	unit->ends = soft_ends(arena, &unit->corridor, unit->parts, unit->part_count,
-	                       &unit->crossed, &unit->end_count);
+	unit->outline =
+		soft_outline_in(arena, &unit->corridor, soft_outline_ring(arena, &unit->crossed));
+	set_grounds(arena, setting, unit);
+	unit->ends = soft_ends(arena, setting, &unit->corridor, unit->parts, unit->part_count,
+	                       unit->outline.ring, &unit->end_count);
 }
 
 struct soft_unit *soft_units(struct arena *arena, const struct soft_setting *setting, size_t group,
@@ -282,15 +323,9 @@ static const char *joint_beside(const struct soft_setting *setting, const struct
 				least = fmin(least, share);
 		}
 	}
-	const struct field *field = setting->tiling->field;
-	struct point met = point_between(ray.from, ray.to, fmin(least, 1));
 	if (least > 1)
 		return NULL;
-	const char *line = field_joint_at(setting->field_joints, setting->field_joint_count, met);
-	if (line)
-		return line;
-	return perimeter_joint_at(field, setting->perimeter, setting->perimeter_count,
-	                          perimeter_nearest(field, met));
+	return soft_setting_joint_at(setting, point_between(ray.from, ray.to, least));
 }
 
 /* Points close enough to each other that no border can be missed between them. */

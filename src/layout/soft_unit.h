@@ -11,6 +11,7 @@ struct soft_unit {
 	const struct crack_part **parts; /* cut to the panel: line, way, ends, tiles */
 	size_t part_count;
 	struct region crossed; /* of the parts: B */
+	struct soft_outline outline;
 	struct corridor corridor;
 	struct soft_end *ends; /* in order round B */
 	size_t end_count;

@@ -1,0 +1,198 @@
+#include "layout/soft_side.h"
+
+#include <string.h>
+
+#include "geometry/tolerance.h"
+#include "layout/soft_bars.h"
+
+struct finding {
+	struct arena *arena;
+	const struct soft_setting *setting;
+	struct soft_unit *unit;
+	struct soft_side side;
+	struct soft_outline outline; /* of the side */
+	struct outline_run *runs;
+	size_t run_count;
+	struct soft_side_found found;
+};
+
+/* Gates at which a walk ends are walked outwards. */
+static struct soft_gate *gates_of(struct arena *arena, const struct soft_ports *ports, bool outward)
+{
+	struct soft_gate *gates = ARENA_ARRAY(arena, struct soft_gate, ports->ports.count);
+	for (size_t k = 0; k < ports->ports.count; k++) {
+		gates[k] = ports->ports.items[k].gate;
+		gates[k].step.reversed ^= outward;
+	}
+	return gates;
+}
+
+bool soft_side_search(struct arena *arena, const struct soft_setting *setting,
+                      struct soft_unit *unit, const struct soft_ports *from,
+                      const struct soft_ports *to, struct soft_walk *out_walk)
+{
+	const struct soft_query query = {
+		.network = setting->tiling->network,
+		.module = setting->tiling->module,
+		.is_open = corridor_is_open,
+		.context = &unit->corridor,
+		.from = gates_of(arena, from, false),
+		.to = gates_of(arena, to, true),
+		.from_count = from->ports.count,
+		.to_count = to->ports.count,
+		.turn_penalty = setting->turn_penalty,
+	};
+	struct soft_path path = soft_path_search(arena, &query);
+	if (path.count == 0)
+		return false;
+	*out_walk =
+		(struct soft_walk){path, from->ports.items[path.from], to->ports.items[path.to]};
+	return true;
+}
+
+static bool is_listed(const char *ids, const char *id)
+{
+	size_t length = strlen(id);
+	for (const char *at = ids; (at = strstr(at, id)) != NULL; at += length)
+		if ((at == ids || at[-1] == ' ') && (at[length] == ' ' || at[length] == '\0'))
+			return true;
+	return false;
+}
+
+static void add_use(struct finding *finding, struct point at)
+{
+	const char *uses = finding->found.uses, *id = soft_setting_joint_at(finding->setting, at);
+	if (id && !is_listed(uses, id))
+		finding->found.uses =
+			arena_printf(finding->arena, *uses ? "%s %s" : "%s%s", uses, id);
+}
+
+/* A port at a border where both ends may be, the crack within one tile of it all the way;
+ * NULL: none. */
+static const struct soft_port *served_at(const struct finding *finding,
+                                         const struct soft_ports *from, const struct soft_ports *to)
+{
+	const struct region *beside = &finding->unit->corridor.beside;
+	for (size_t k = 0; k < from->ports.count; k++)
+		for (size_t n = 0; n < to->ports.count; n++) {
+			const struct soft_port *a = &from->ports.items[k], *b = &to->ports.items[n];
+			if (a->at_border && b->at_border &&
+			    soft_step_compare(a->gate.step, b->gate.step) == 0 &&
+			    (region_holds(beside, a->at) ||
+			     region_distance(beside, a->at) < TOLERANCE_WHOLE))
+				return a;
+		}
+	return NULL;
+}
+
+/* Adds the least walk of the side from the one lot of ports to the other, or what serves
+ * instead of one. */
+static bool add_walk(struct finding *finding, const struct soft_ports *from,
+                     const struct soft_ports *to)
+{
+	struct soft_walk walk;
+	bool backwards = finding->side.is_backwards;
+	const struct soft_port *served = served_at(finding, from, to);
+	if (served) {
+		add_use(finding, served->at);
+		return true;
+	}
+	if (!soft_side_search(finding->arena, finding->setting, finding->unit,
+	                      backwards ? to : from, backwards ? from : to, &walk))
+		return false;
+	*array_push(finding->arena, &finding->found.walks) = walk;
+	return true;
+}
+
+/* True where the tile lies against a border right beside an end of the side. */
+static bool is_against_at(const struct finding *finding, bool at_end)
+{
+	const struct soft_outline *outline = &finding->outline;
+	return outline->count > 0 && outline->stretches[at_end ? outline->count - 1 : 0].is_against;
+}
+
+static struct soft_ports ports_of_run(const struct finding *finding, size_t index, bool at_end)
+{
+	return soft_run_ports(finding->arena, finding->setting, &finding->unit->corridor,
+	                      &finding->runs[index], at_end);
+}
+
+/* Ports at one end of the side; past its first extent also where the tile beside the end
+ * comes away from the border. */
+static struct soft_ports ports_at(const struct finding *finding, bool at_end,
+                                  enum soft_extent extent)
+{
+	const struct soft_end *end = at_end ? finding->side.to : finding->side.from;
+	struct soft_ports ports = soft_end_ports(finding->arena, finding->setting,
+	                                         &finding->unit->corridor, end, !at_end, extent);
+	if (extent > SOFT_EXTENT_LINE && finding->run_count > 0 && is_against_at(finding, at_end)) {
+		struct soft_ports more =
+			ports_of_run(finding, at_end ? finding->run_count - 1 : 0, at_end);
+		soft_ports_join(finding->arena, &ports, &more);
+	}
+	return ports;
+}
+
+/* From where one run of joints begins to where another ends; the side's own ends are where the
+ * first begins and the last ends. */
+static bool find_from_to(struct finding *finding, size_t first, size_t last)
+{
+	bool is_last = last + 1 >= finding->run_count;
+	for (int extent = SOFT_EXTENT_LINE; extent < SOFT_EXTENTS; extent++) {
+		enum soft_extent own = (enum soft_extent)extent;
+		struct soft_ports from = first == 0 ? ports_at(finding, false, own)
+		                                    : ports_of_run(finding, first, false);
+		struct soft_ports to =
+			is_last ? ports_at(finding, true, own) : ports_of_run(finding, last, true);
+		if (add_walk(finding, &from, &to))
+			return true;
+	}
+	return false;
+}
+
+/* Joints that the tile lies against between the runs; where there are none, all along. */
+static void add_uses(struct finding *finding)
+{
+	const struct soft_outline *outline = &finding->outline;
+	size_t first = 0, end = outline->count;
+	if (finding->run_count > 0) {
+		while (!outline->stretches[first].is_joint)
+			first++;
+		while (!outline->stretches[end - 1].is_joint)
+			end--;
+	}
+	for (size_t k = first; k < end; k++) {
+		struct segment line = outline->stretches[k].line;
+		if (outline->stretches[k].is_against)
+			add_use(finding, point_between(line.from, line.to, 0.5));
+	}
+}
+
+/* Tile lies against a border between the ends: run by run, in the order of walking. */
+static void find_runs(struct finding *finding)
+{
+	for (size_t k = 0; k < finding->run_count; k++) {
+		size_t run = finding->side.is_backwards ? finding->run_count - 1 - k : k;
+		find_from_to(finding, run, run);
+	}
+	add_uses(finding);
+}
+
+struct soft_side_found soft_side_find(struct arena *arena, const struct soft_setting *setting,
+                                      struct soft_unit *unit, struct soft_side side)
+{
+	struct finding finding = {.arena = arena,
+	                          .setting = setting,
+	                          .unit = unit,
+	                          .side = side,
+	                          .found = {.uses = ""}};
+	struct corridor_bars bars = soft_bars(arena, setting, unit, side.from, side.to);
+	finding.outline =
+		soft_outline_between(arena, &unit->outline, side.from->round, side.to->round);
+	finding.runs = soft_outline_runs(arena, &finding.outline, &finding.run_count);
+	unit->corridor.side = &bars;
+	if (!find_from_to(&finding, 0, finding.run_count > 0 ? finding.run_count - 1 : 0))
+		find_runs(&finding);
+	unit->corridor.side = NULL;
+	return finding.found;
+}

@@ -1,0 +1,32 @@
+/* soft_side.h - one side of a unit: the walks of the soft joint from one end to the next, or the
+ * joints that serve where the tile lies against them.
+ * Units: mm in the lay's own axes. Owns: arena. Source: contract E-C3. */
+#ifndef LAYOUT_SOFT_SIDE_H
+#define LAYOUT_SOFT_SIDE_H
+#include "layout/soft_port.h"
+#include "layout/soft_unit.h"
+
+/* Anticlockwise round the unit's crossed tile. */
+struct soft_side {
+	const struct soft_end *from, *to;
+	bool is_backwards; /* walked from `to`: along the crack, not against it */
+};
+
+struct soft_walk {
+	struct soft_path path;
+	struct soft_port from, to;
+};
+
+struct soft_side_found {
+	ARRAY_OF(struct soft_walk) walks; /* in the order they are walked */
+	const char *uses;                 /* ids of joints the tile lies against, by blanks; "" */
+};
+
+struct soft_side_found soft_side_find(struct arena *, const struct soft_setting *,
+                                      struct soft_unit *, struct soft_side);
+/* The least walk between the ports; false: there is none. */
+bool soft_side_search(struct arena *, const struct soft_setting *, struct soft_unit *,
+                      const struct soft_ports *from, const struct soft_ports *to,
+                      struct soft_walk *out_walk);
+
+#endif
