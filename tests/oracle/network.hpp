@@ -55,4 +55,6 @@ double quarter_turns(Point before, Point after);
 
 double soft_cost(const Line &, double penalty);
 void check_soft(const Floor &, double penalty, Report &);
+// Each point of a group has a joint beside it, on both sides where both are wanted.
+void check_present(const Floor &, const Group &, Report &);
 #endif

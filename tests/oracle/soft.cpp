@@ -9,8 +9,7 @@ namespace
 {
 
 const double NEAR = 0.01;
-const double END_REACH = 25.4; // an end this near a border lies on it
-const long FEW = 40;           // edges of a corridor in which every way is tried
+const long FEW = 40; // edges of a corridor in which every way is tried
 
 struct SoftJoint {
 	const Joint &joint;
@@ -170,67 +169,116 @@ bool surely_in_corridor(const Floor &floor, const Network &network, const Networ
 	return true;
 }
 
-// Nodes at the panel's edge that are joined with `end` along the edge, beside the crack but
-// not through a crossed cell.
-std::vector<int> nodes_along_edge(const Floor &floor, const SoftJoint &soft, const Network &network,
-                                  Point end)
+// The end of a crack of the group that is nearest to `p`.
+Point nearest_end(const Group &group, Point p)
 {
+	Point nearest;
+	double least = 1e300;
+	for (const Crack *crack : group.cracks)
+		for (const Line &run : crack->runs)
+			for (Point end : {run.front(), run.back()})
+				if (norm(end - p) < least) {
+					least = norm(end - p);
+					nearest = end;
+				}
+	return nearest;
+}
+
+// Nodes at the panel's edge where a joint that ends at `end` might as well end: those that hang
+// together with it along the edge, not through a crossed cell, as long as the crack is within
+// one tile of the edge (which serves there), and those on the same wall between the flanks of
+// the strip at the crack's end.
+class NodesAlongEdge
+{
+      public:
+	NodesAlongEdge(const Floor &f, const SoftJoint &s, const Network &n, Point e)
+	    : floor(f), soft(s), network(n), end(e), crack_end(nearest_end(s.group, e))
+	{
+		for (size_t c = 0; c < network.cells.size(); c++)
+			if (network.crossed[c])
+				crossed_cells.push_back({network.cells[c]});
+		for (const Ring &ring : panel().shape)
+			if (distance(end, segments_of(Shape{ring})) <= NEAR) {
+				walk(ring);
+				walk({ring.rbegin(), ring.rend()});
+			}
+	}
 	std::vector<int> found;
+
+      private:
+	const Floor &floor;
+	const SoftJoint &soft;
+	const Network &network;
+	const Point end, crack_end;
 	std::vector<Shape> crossed_cells;
-	for (size_t c = 0; c < network.cells.size(); c++)
-		if (network.crossed[c])
-			crossed_cells.push_back({network.cells[c]});
-	auto is_free = [&](Point p) {
-		if (distance(p, soft.group.line) > floor.half_width() - 0.5)
-			return false;
+
+	const Panel &panel() const
+	{
+		return floor.field.panels[soft.panel];
+	}
+
+	bool is_on_wall(Point p) const
+	{
+		for (const Segment &wall : panel().border)
+			if (distance(p, wall) <= NEAR && distance(end, wall) <= NEAR)
+				return true;
+		return false;
+	}
+
+	// Half a millimetre inside the limits, where both verdicts would be right.
+	bool is_near(Point p) const
+	{
+		return distance(p, soft.group.line) <= floor.lay.tile_long - 0.5 ||
+		       (norm(p - crack_end) <= floor.half_width() - 0.5 && is_on_wall(p));
+	}
+
+	bool is_clear(Point p) const
+	{
 		for (const Shape &cell : crossed_cells)
 			if (inside(cell, p) && distance(p, segments_of(cell)) > NEAR)
 				return false;
 		return true;
-	};
+	}
+
 	// Along a field joint the crossed cells end at the edge: a hair to either side.
-	auto is_beside = [&](Point p, Point along) {
+	bool is_free(Point p, Point along) const
+	{
 		Point aside = Point{-along.y, along.x} * (5 * NEAR);
-		return is_free(p + aside) && is_free(p - aside);
-	};
-	auto take = [&](Point p) {
+		return is_near(p) && is_clear(p) && is_clear(p + aside) && is_clear(p - aside);
+	}
+
+	void take(Point p)
+	{
 		for (size_t n = 0; n < network.nodes.size(); n++)
-			if (network.on_border[n] &&
-			    distance(network.nodes[n], Segment{p, p}) <= 2 &&
+			if (network.on_border[n] && norm(network.nodes[n] - p) <= 2 &&
 			    std::find(found.begin(), found.end(), static_cast<int>(n)) ==
 			            found.end())
 				found.push_back(static_cast<int>(n));
-	};
-	for (const Ring &ring : floor.field.panels[soft.panel].shape) {
-		if (distance(end, segments_of(Shape{ring})) > NEAR)
-			continue;
-		for (int way : {1, -1}) { // walk the ring in steps of about 1 mm, both ways
-			Ring turned = ring;
-			if (way < 0)
-				std::reverse(turned.begin(), turned.end());
-			size_t n = turned.size(), start = 0;
-			while (start < n && distance(end, Segment{turned[start],
-			                                          turned[(start + 1) % n]}) > NEAR)
-				start++;
-			Point at = end;
-			take(at);
-			for (size_t k = 0, stop = 0; k <= n && !stop; k++) {
-				Point to = turned[(start + 1 + k) % n];
-				double length = norm(to - at);
-				int steps = static_cast<int>(length) + 1;
-				for (int i = 1; i <= steps && !stop; i++) {
-					Point p = at + (to - at) * (static_cast<double>(i) / steps);
-					Point step = (to - at) * (1 / length);
-					stop = !is_free(p) || !is_beside(p, step);
-					if (!stop)
-						take(p);
-				}
-				at = to;
+	}
+
+	// From the end round the ring, in steps of about 1 mm.
+	void walk(const Ring &ring)
+	{
+		size_t n = ring.size(), start = 0;
+		while (start < n &&
+		       distance(end, Segment{ring[start], ring[(start + 1) % n]}) > NEAR)
+			start++;
+		Point at = end;
+		take(at);
+		for (size_t k = 0; k <= n; k++) {
+			Point to = ring[(start + 1 + k) % n];
+			double length = norm(to - at);
+			int steps = static_cast<int>(length) + 1;
+			for (int i = 1; i <= steps; i++) {
+				Point p = at + (to - at) * (static_cast<double>(i) / steps);
+				if (!is_free(p, (to - at) * (1 / length)))
+					return;
+				take(p);
 			}
+			at = to;
 		}
 	}
-	return found;
-}
+};
 
 bool is_crossing(const Segment &edge, const std::vector<Segment> &barrier)
 {
@@ -238,6 +286,28 @@ bool is_crossing(const Segment &edge, const std::vector<Segment> &barrier)
 		if (distance(edge, b) <= 0)
 			return true;
 	return false;
+}
+
+// Across the side that a joint is not of, from the middle of its crack's line in the panel:
+// without it the way round the other side would serve as well.
+std::vector<Segment> other_side(const Floor &floor, const SoftJoint &soft)
+{
+	std::vector<Segment> here;
+	const Shape &panel = floor.field.panels[soft.panel].shape;
+	for (const Segment &s : soft.group.line) {
+		std::vector<double> at = cuts(s, segments_of(panel));
+		for (size_t i = 0; i + 1 < at.size(); i++)
+			if (inside(panel, s.a + (s.b - s.a) * ((at[i] + at[i + 1]) / 2)))
+				here.push_back(
+					{s.a + (s.b - s.a) * at[i], s.a + (s.b - s.a) * at[i + 1]});
+	}
+	bool left = soft.joint.side == "left";
+	if (here.empty() || soft.group.cracks.size() > 1 || !(left || soft.joint.side == "right"))
+		return {};
+	Segment middle = here[here.size() / 2];
+	Point along = (middle.b - middle.a) * (1 / norm(middle.b - middle.a));
+	Point foot = (middle.a + middle.b) * 0.5, out = Point{along.y, -along.x} * (left ? 1 : -1);
+	return {{foot, foot + out * (floor.half_width() + 2 * floor.lay.tile_long)}};
 }
 
 void check_cheapest(const Floor &floor, const SoftJoint &soft, Network network, double penalty,
@@ -249,14 +319,14 @@ void check_cheapest(const Floor &floor, const SoftJoint &soft, Network network, 
 	for (int e = 0; e < 2; e++) {
 		Point p = e ? joint.line.back() : joint.line.front();
 		if (distance(p, floor.field.panels[soft.panel].border) <= 2 * NEAR) {
-			ends[e] = nodes_along_edge(floor, soft, network, p);
+			ends[e] = NodesAlongEdge(floor, soft, network, p).found;
 			at_border[e] = true;
 		}
 		int own = network.node_at(p, 2 * NEAR);
 		if (own >= 0 && std::find(ends[e].begin(), ends[e].end(), own) == ends[e].end())
 			ends[e].push_back(own);
 	}
-	std::vector<Segment> barrier;
+	std::vector<Segment> barrier = other_side(floor, soft);
 	for (const Crack *crack : soft.group.cracks)
 		for (const OpenEnd &end : open_ends(floor, *crack))
 			if (!at_border[norm(joint.line.back() - end.at) <
@@ -268,10 +338,10 @@ void check_cheapest(const Floor &floor, const SoftJoint &soft, Network network, 
 		Segment s{network.nodes[static_cast<size_t>(edge.from)],
 		          network.nodes[static_cast<size_t>(edge.to)]};
 		// Along the panel's own edge runs another joint.
-		bool is_edge = distance((s.a + s.b) * 0.5,
-		                        floor.field.panels[soft.panel].border) <= NEAR;
-		edge.open = surely_in_corridor(floor, network, edge, soft.group.line) &&
-		            !is_edge && !is_crossing(s, barrier);
+		bool is_edge =
+			distance((s.a + s.b) * 0.5, floor.field.panels[soft.panel].border) <= NEAR;
+		edge.open = surely_in_corridor(floor, network, edge, soft.group.line) && !is_edge &&
+		            !is_crossing(s, barrier);
 		open += edge.open;
 	}
 	double best = network.cheapest(ends[0], ends[1], penalty);
@@ -315,124 +385,6 @@ void check_beyond(const Floor &floor, const Joint &joint, Report &report)
 	report.check(bare == 0, "E-C3.beyond",
 	             "joint %s: %d of %d points 50 mm beyond it off the strip", joint.id.c_str(),
 	             bare, samples);
-}
-
-// What a look aside from a crack must meet before it passes the strip's greatest reach.
-struct Lookout {
-	const Floor &floor;
-	std::vector<Segment> softs;
-	const std::vector<Segment> &own; // the group's cracks
-	double far, near;                // how far to look for a soft joint, for the field's end
-	std::vector<Segment> ends;       // of the cracks, as points
-
-	bool meets(Point p, Point aside) const
-	{
-		Segment ray{p, p + aside * far};
-		// At a field joint the look ends: it serves beside it, or where a soft joint ends.
-		for (const Joint *line : field_lines(floor))
-			for (const Segment &s : segments_of(line->line))
-				if (std::vector<double> at = cuts(ray, {s}); at.size() > 2)
-					ray.b = p + aside * (norm(ray.b - p) * at[1]);
-		bool at_line = norm(ray.b - p) < far - NEAR;
-		for (const Segment &soft : softs)
-			if (distance(ray, soft) <= NEAR)
-				return true;
-		for (const Segment &other : own)
-			if (distance(p, other) > 1 &&
-			    (distance(ray, other) <= 0 || runs_beside(aside, ray, other)))
-				return true;
-		if (at_line)
-			return norm(ray.b - p) <= near || is_by_a_soft_end(ray.b);
-		for (double r = 0; r <= far; r += 5)
-			if (!floor.on_panel(p + aside * r,
-			                    0)) // does a carried or perimeter joint serve?
-				return r <= near || is_by_an_end(p + aside * r);
-		return false;
-	}
-
-	// A look from where a branch leaves goes along the branch, between its own two joints.
-	bool runs_beside(Point aside, const Segment &ray, const Segment &branch) const
-	{
-		const double straight = 0.8; // cosine
-		Point along = (branch.b - branch.a) * (1 / norm(branch.b - branch.a));
-		return std::fabs(along.x * aside.x + along.y * aside.y) > straight &&
-		       distance(ray, branch) <= floor.lay.tile_width;
-	}
-
-	bool is_by_a_soft_end(Point p) const
-	{
-		for (const Joint &joint : floor.record.joints)
-			if (joint.kind == "soft" && !joint.line.empty())
-				for (Point end : {joint.line.front(), joint.line.back()})
-					if (norm(end - p) <= floor.lay.tile_long)
-						return true;
-		return false;
-	}
-
-	bool is_by_an_end(Point p) const
-	{
-		for (const Segment &s : ends)
-			if (distance(p, s) <= far)
-				return true;
-		return false;
-	}
-
-	// Sides that have a joint, looking square to the crack there and to its whole run.
-	int sides(Point p, Point along, Point chord) const
-	{
-		if (distance(p, softs) <= floor.lay.joint)
-			return 2; // the crack runs in the joint
-		int found = 0;
-		for (double side : {1.0, -1.0})
-			found += meets(p, Point{-along.y, along.x} * side) ||
-			         meets(p, Point{-chord.y, chord.x} * side);
-		return found;
-	}
-};
-
-void check_present(const Floor &floor, const Group &group, Report &report)
-{
-	double reach = 0;
-	for (const Crack *crack : group.cracks)
-		reach = std::max(reach, reach_of(floor.plan, *crack));
-	Lookout lookout{floor,
-	                {},
-	                group.line,
-	                floor.half_width() + 2 * floor.lay.tile_long,
-	                floor.lay.tile_long + reach + END_REACH,
-	                {}};
-	for (const Crack *crack : group.cracks)
-		for (const Line &run : crack->runs)
-			for (Point p : {run.front(), run.back()})
-				lookout.ends.push_back({p, p});
-	for (const Joint &joint : floor.record.joints)
-		if (joint.kind == "soft")
-			for (const Segment &s : segments_of(joint.line))
-				lookout.softs.push_back(s);
-	long samples = 0, open = 0;
-	Point first;
-	int wanted = floor.membrane()->one && group.cracks.size() == 1 ? 1 : 2;
-	for (const Crack *crack : group.cracks)
-		for (const Line &run : crack->runs) {
-			Point chord = run.back() - run.front();
-			chord = chord * (1 / norm(chord));
-			for (const Segment &s : segments_of(run)) {
-				Point along = (s.b - s.a) * (1 / norm(s.b - s.a));
-				for (double t = 20; t < norm(s.b - s.a) - 10; t += 40) {
-					Point p = s.a + along * t;
-					if (!floor.on_panel(p, 0))
-						continue;
-					samples++;
-					if (lookout.sides(p, along, chord) < wanted && open++ == 0)
-						first = p;
-				}
-			}
-		}
-	report.cases += samples;
-	report.check(
-		open == 0, "E-C3.present",
-		"group %s: %ld of %ld points of it without a joint beside them, first %.0f,%.0f",
-		group.id.c_str(), open, samples, first.x, first.y);
 }
 
 bool wants_soft_joints(const Floor &floor)
