@@ -8,11 +8,8 @@ static struct region ground_of(struct arena *arena, const struct field *field,
 	if (!crack->room)
 		return field->ground;
 	for (size_t i = 0; i < field->room_count; i++)
-		if (field->rooms[i] == crack->room) {
-			struct region room = site_room_ground(arena, crack->room);
-			room = frame_region_in(arena, field->frame, &room);
-			return overlay_intersection(arena, &room, &field->ground);
-		}
+		if (field->rooms[i] == crack->room)
+			return overlay_intersection(arena, &field->room_grounds[i], &field->ground);
 	return (struct region){NULL, 0};
 }
 

@@ -54,10 +54,14 @@ static void add_room_sources(struct making *making, const struct site_room *room
 static void find_rooms(struct making *making)
 {
 	struct field *field = making->field;
-	field->rooms = ARENA_ARRAY(making->arena, const struct site_room *, field->lay->room_count);
-	for (size_t i = 0; i < field->lay->room_count; i++) {
+	size_t count = field->lay->room_count;
+	field->rooms = ARENA_ARRAY(making->arena, const struct site_room *, count);
+	field->room_grounds = ARENA_ARRAY(making->arena, struct region, count);
+	for (size_t i = 0; i < count; i++) {
 		const struct site_room *room =
 			site_room_find(making->site, field->lay->rooms[i]->id);
+		struct region ground = site_room_ground(making->arena, room);
+		field->room_grounds[i] = frame_region_in(making->arena, field->frame, &ground);
 		field->rooms[field->room_count++] = room;
 		add_room_sources(making, room);
 	}
@@ -347,4 +351,20 @@ const struct field *field_place(struct arena *arena, const struct site *site,
 	for (size_t i = 0; i < field->carried_count; i++)
 		field->carried[i].separates = separates_parts(field, &field->carried[i]);
 	return field;
+}
+
+size_t field_room_at(const struct field *field, struct point p)
+{
+	size_t nearest = 0;
+	double least = INFINITY;
+	for (size_t i = 0; i < field->room_count; i++) {
+		if (region_holds(&field->room_grounds[i], p))
+			return i;
+		double distance = region_distance(&field->room_grounds[i], p);
+		if (distance < least - TOLERANCE_SAME) {
+			least = distance;
+			nearest = i;
+		}
+	}
+	return nearest;
 }

@@ -95,7 +95,7 @@ struct plan_wall {
 	enum plan_wall_kind kind;
 	enum plan_base base;
 	bool show;
-	const char *to; /* room on the other side of an open edge */
+	const struct plan_room *to; /* on the other side of an open edge; NULL: not open */
 };
 
 struct plan_diagonal {

@@ -86,6 +86,7 @@ size_t plan_within(const struct plan_build *, size_t built, const char *element)
 void plan_check_corners(struct plan_build *, size_t corners);
 void plan_check_room(struct plan_build *, size_t built);
 void plan_check_obstacle(struct plan_build *, size_t built);
+void plan_check_wall(struct plan_build *, size_t built);
 void plan_check_doorway(struct plan_build *, size_t built);
 void plan_check_diagonal(struct plan_build *, size_t built);
 void plan_check_tile(struct plan_build *, size_t built);

@@ -255,6 +255,8 @@ static void (*check_of(const char *element))(struct plan_build *, size_t)
 		{"reading", check_reading},
 		{"room", plan_check_room},
 		{"obstacle", plan_check_obstacle},
+		{"wall", plan_check_wall},
+		{"corner", plan_check_wall},
 		{"doorway", plan_check_doorway},
 		{"diagonal", plan_check_diagonal},
 		{"at", check_at},

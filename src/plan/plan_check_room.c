@@ -119,6 +119,42 @@ void plan_check_obstacle(struct plan_build *b, size_t built)
 		plan_check_corners(b, corners);
 }
 
+static void wall_fault(struct plan_build *b, size_t built, const char *attribute, const char *what)
+{
+	const struct plan_built *at = at_of(b, built);
+	plan_fault(b, built, plan_line_of(at, attribute),
+	           arena_printf(b->arena, "<%s> %s", at->element->name, what));
+}
+
+static void check_open(struct plan_build *b, size_t built)
+{
+	const struct plan_built *at = at_of(b, built);
+	const struct plan_wall *wall = at->object;
+	bool has_to = plan_is_written(at, "to"), is_open = wall->kind == PLAN_WALL_OPEN;
+	if (is_open && !has_to)
+		wall_fault(b, built, "kind",
+		           "kind=\"open\" without to; expected the room on the other side");
+	if (!is_open && has_to)
+		wall_fault(b, built, "to",
+		           "to at an edge that is not open; expected kind=\"open\"");
+}
+
+/* Corners of obstacles come here too, and are none of a room's. */
+void plan_check_wall(struct plan_build *b, size_t built)
+{
+	const struct plan_built *at = at_of(b, built);
+	const struct plan_wall *wall = at->object;
+	if (at->element->kind != PLAN_REF_WALL)
+		return;
+	if (plan_is_sound(at, "kind"))
+		check_open(b, built);
+	if (plan_is_written(at, "to") && plan_is_sound(at, "to") &&
+	    wall->to == at_of(b, plan_within(b, built, "room"))->object)
+		wall_fault(b, built, "to", "to its own room; expected another room");
+	if (wall->kind == PLAN_WALL_OPEN && wall->rise_nm != 0)
+		wall_fault(b, built, "rise", "kind=\"open\" with rise; expected a straight edge");
+}
+
 void plan_check_doorway(struct plan_build *b, size_t built)
 {
 	const struct plan_built *at = at_of(b, built);

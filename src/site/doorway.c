@@ -52,6 +52,18 @@ static bool is_in_straight_wall(struct build *build, const struct site_room *roo
 	return false;
 }
 
+static bool is_in_closed_wall(struct build *build, const struct site_room *room,
+                              const struct plan_doorway *plan, size_t edge)
+{
+	const struct plan_wall *wall = outline_wall(room, edge);
+	if (wall->kind != PLAN_WALL_OPEN)
+		return true;
+	diag_error(build->diags, plan->line,
+	           "doorway \"%s\" is in the open edge \"%s\"; expected a wall", plan->id,
+	           wall->id);
+	return false;
+}
+
 /* The wall a doorway is in; NULL where an error told already leaves none. */
 static const struct build_wall *wall_of(const struct build *build, const struct site_room *room,
                                         const struct plan_doorway *plan)
@@ -151,7 +163,8 @@ static void build_own(struct build *build, struct site_room *room)
 	for (size_t i = 0; i < plan->doorway_count; i++) {
 		const struct plan_doorway *written = &plan->doorways[i];
 		const struct build_wall *wall = wall_of(build, room, written);
-		if (wall && is_in_straight_wall(build, room, written, wall->edge) &&
+		if (wall && is_in_closed_wall(build, room, written, wall->edge) &&
+		    is_in_straight_wall(build, room, written, wall->edge) &&
 		    is_within_wall(build, room, written, wall->edge))
 			room->doorways[room->doorway_count++] =
 				doorway_in(build, room, written, wall->edge);

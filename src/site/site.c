@@ -8,6 +8,7 @@
 #include "site/doorway.h"
 #include "site/face_limit.h"
 #include "site/obstacle.h"
+#include "site/open_edge.h"
 #include "site/outline.h"
 #include "site/slab.h"
 
@@ -107,6 +108,7 @@ enum status site_build(struct arena *arena, const struct plan *plan, struct diag
 	list_reported(&build);
 	build_outlines(&build);
 	index_walls(&build);
+	open_edge_join_all(&build);
 	slab_build_all(&build);
 	doorway_build_all(&build);
 	for (size_t i = 0; i < site->room_count; i++) {

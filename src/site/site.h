@@ -16,7 +16,8 @@ enum site_edge_kind {
 	SITE_EDGE_OTHER_FLOOR,
 	SITE_EDGE_OPEN,     /* the tile goes on: no gap; also the end of a doorway, with its id */
 	SITE_EDGE_JAMB,     /* side of a doorway's opening, id of the doorway */
-	SITE_EDGE_STOP,     /* where the scope ends in a doorway, id of the doorway */
+	SITE_EDGE_STOP,     /* where the scope ends in a doorway, id of the doorway; or where
+	                     * another lay begins along an open edge */
 	SITE_EDGE_OBSTACLE, /* column, island, pipe, box: gap; id of the obstacle */
 	SITE_EDGE_DRAIN,    /* tile is cut to the frame: no gap */
 };

@@ -9,12 +9,23 @@ namespace
 {
 
 const double NEAR = 0.01;
-const double SAGITTA = 0.1; // between a circle and the polygon drawn for it
+const double NEAR_WALL = 20; // what the plan says of a wall lies this near to it
+const double SAGITTA = 0.1;  // between a circle and the polygon drawn for it
 
 // The walls of a room without its openings, and the sides of the openings.
 std::vector<Segment> walls_of(const Floor &floor, const Room &room)
 {
 	std::vector<Segment> walls = segments_of(room.shape);
+	if (auto open = floor.plan.open_edges.find(room.id); open != floor.plan.open_edges.end())
+		for (const Segment &edge : open->second)
+			walls.erase(std::remove_if(walls.begin(), walls.end(),
+			                           [&](const Segment &wall) {
+							   return distance(wall.a, edge) <
+				                                          NEAR_WALL &&
+				                                  distance(wall.b, edge) <
+				                                          NEAR_WALL;
+						   }),
+			            walls.end());
 	auto found = floor.plan.recesses.find(room.id);
 	if (found == floor.plan.recesses.end())
 		return walls;
@@ -28,7 +39,7 @@ std::vector<Segment> walls_of(const Floor &floor, const Room &room)
 			double t0 = dot(recess.opening.a - wall.a, d) / square;
 			double t1 = dot(recess.opening.b - wall.a, d) / square;
 			if (std::max(distance(recess.opening.a, wall),
-			             distance(recess.opening.b, wall)) > 20) {
+			             distance(recess.opening.b, wall)) > NEAR_WALL) {
 				rest.push_back(wall);
 				continue;
 			}

@@ -88,6 +88,11 @@ class PlanReader
 			for (const Element *e : room->all("doorway"))
 				add_doorway(*e, room->get("id"));
 		}
+		for (const Element *e : root.all("tile")) {
+			double wide = length(*e, "wide", 0);
+			plan.tiles[e->get("id")] = {wide, length(*e, "long", wide),
+			                            e->get("shape") == "hexagon"};
+		}
 		for (const Element *lay : root.all("lay"))
 			plan.lays[lay->get("id")] = lay_of(*lay);
 		for (const Element *e : root.all("crack"))
@@ -142,11 +147,12 @@ class PlanReader
 	void walls_of(const Element &room)
 	{
 		Ring ring;
-		std::vector<std::string> ids;
+		std::vector<std::string> ids, open; // of each side: the room beyond an open edge
 		for (const Element *corners : room.all("corners"))
 			for (const Element *corner : corners->all("corner")) {
 				ring.push_back(point(*corner));
 				ids.push_back(corner->get("id"));
+				open.push_back(corner->get("to"));
 			}
 		for (const Element *run : room.all("walls")) {
 			Point at = point(*run);
@@ -155,6 +161,7 @@ class PlanReader
 			for (const Element *wall : run->all("wall")) {
 				ring.push_back(at);
 				ids.push_back(wall->get("id"));
+				open.push_back(wall->get("to"));
 				double angle = heading * M_PI / 180;
 				at = at + Point{std::cos(angle), std::sin(angle)} *
 				                  length(*wall, "length", 0);
@@ -172,6 +179,8 @@ class PlanReader
 			std::string id = ids[i].empty()
 			                         ? room.get("id") + "." + std::to_string(i + 1)
 			                         : ids[i];
+			if (!open[i].empty() && is_one_lay(room.get("id"), open[i]))
+				plan.open_edges[room.get("id")].push_back(chord);
 			walls[id] = {chord, {-d.y, d.x}, room.get("id")};
 		}
 	}
@@ -304,16 +313,11 @@ class PlanReader
 		lay.joint = length(e, "joint", 0);
 		lay.gap = length(e, "gap", plan.inches ? 6.35 : 6);
 		lay.gap_max = length(e, "gap-max", plan.inches ? 12.7 : 12);
-		for (const std::string &id : words(e.get("tile")))
-			for (const Element *tile : root.all("tile"))
-				if (tile->get("id") == id) {
-					double wide = length(*tile, "wide", 0),
-					       tall = length(*tile, "long", wide);
-					lay.tile_width =
-						std::max(lay.tile_width, std::min(wide, tall));
-					lay.tile_long =
-						std::max(lay.tile_long, std::max(wide, tall));
-				}
+		for (const std::string &id : words(e.get("tile"))) {
+			const PlanTile &tile = plan.tiles.at(id);
+			lay.tile_width = std::max(lay.tile_width, std::min(tile.wide, tile.tall));
+			lay.tile_long = std::max(lay.tile_long, std::max(tile.wide, tile.tall));
+		}
 		return lay;
 	}
 };
@@ -357,10 +361,13 @@ Field field_of(const Element &e, const Plan &plan)
 	if (!plan.lays.count(field.lay))
 		throw std::runtime_error("the plan has no lay " + field.lay);
 	for (const Element *grid : e.all("grid")) {
+		double angle = grid->number("angle") * M_PI / 180;
+		field.u = {std::cos(angle), std::sin(angle)};
 		field.a = pair_of(grid->get("a"));
 		field.b = pair_of(grid->get("b"));
 		for (const Element *face : grid->all("face")) {
 			field.faces.push_back(turned(points_of(face->text), true));
+			field.face_tiles.push_back(face->get("tile"));
 			field.cells.push_back(
 				grown(field.faces.back(), plan.lays.at(field.lay).joint / 2));
 		}

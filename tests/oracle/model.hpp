@@ -16,6 +16,10 @@ struct PlanLay {
 	double tile_width = 0, tile_long = 0; // greatest shorter side, greatest longer side
 	std::set<std::string> spacings;       // figures that limit a run of its tile, by name
 };
+struct PlanTile {
+	double wide = 0, tall = 0; // without joint; a hexagon across flats
+	bool is_hexagon = false;
+};
 struct PlanCrack {
 	double width = 0, step = 0, wander = 0;
 	bool moving = false;
@@ -51,11 +55,13 @@ struct Plan {
 	bool inches = false;
 	std::string rules;
 	std::map<std::string, PlanLay> lays;
+	std::map<std::string, PlanTile> tiles;
 	std::map<std::string, PlanCrack> cracks;
 	std::map<std::string, PlanJoint> joints;
 	std::vector<PlanMembrane> membranes;
 	std::map<std::string, std::vector<Obstacle>> obstacles; // by room
 	std::map<std::string, std::vector<Recess>> recesses;    // by room
+	std::map<std::string, std::vector<Segment>> open_edges; // by room: the tile goes on
 };
 Plan read_plan(const std::string &path);
 // One length of the plan's forms in mm; `unit` for a bare decimal.
@@ -73,8 +79,10 @@ struct Field {
 	std::string lay;
 	std::set<std::string> rooms;
 	double area = 0;
+	Point u; // along the courses, length 1
 	Point a, b;
 	std::vector<Ring> faces, cells;
+	std::vector<std::string> face_tiles;
 	std::vector<Panel> panels;
 	const Element *tiles = nullptr;
 };
