@@ -2,19 +2,23 @@
  * Units: each row names its own: each; m and m2, or ft and sqft in plans drawn in inches.
  * Owns: arena. Reads the placed floor only. Source: docs/sources.md#quantities.
  * Invariant: amounts are rounded as they print, and a total is the sum of the rows printed
- * above it, so that anyone can add them up. */
+ * above it, so that anyone can add them up. What is bought whole (bags, tubes) is rounded up
+ * once, from the total. */
 #ifndef COUNT_COUNT_H
 #define COUNT_COUNT_H
 #include "base/strbuf.h"
+#include "count/kinds.h"
 #include "layout/placed.h"
 #include "words/words.h"
 
 struct count_row {
-	const char *what;  /* key, the same in every language: tile-whole, joint-soft */
-	const char *where; /* room, strip, hold or joint; `total` */
+	enum count_kind kind;
+	const char *what;  /* the kind's name; with a size where it comes in several: rod-9mm */
+	const char *size;  /* as a reader sees it; NULL: it comes in one */
+	const char *where; /* room, strip, hold, crack or joint; `total` */
 	double amount;
 	int decimals;     /* the amount prints with */
-	const char *unit; /* each, m, m2, ft, sqft */
+	const char *unit; /* each, m, m2, ft, sqft … */
 	const char *how;  /* the formula, in the language of the words given */
 	bool is_total;
 };
@@ -25,6 +29,9 @@ struct count {
 };
 
 const struct count *count_from_placed(struct arena *, const struct placed *, const struct words *);
+/* What a row counts, and where, as a reader of the words reads them. */
+const char *count_row_what(struct arena *, const struct count_row *, const struct words *);
+const char *count_row_where(const struct count_row *, const struct words *);
 /* `what,where,amount,unit,rate,price,how`: rate and price stay empty until rates are given. */
 struct bytes count_csv(struct arena *, const struct count *);
 struct bytes count_xml(struct arena *, const struct count *);

@@ -133,8 +133,8 @@ static struct table_line line_of(struct arena *arena, const struct count_row *ro
 {
 	struct strbuf amount = strbuf_in(arena);
 	number_add(&amount, row->amount, row->decimals);
-	const char *what = words_find(words, arena_printf(arena, "count.what.%s", row->what));
-	const char *where = row->is_total ? words_find(words, "count.total") : row->where;
+	const char *what = count_row_what(arena, row, words);
+	const char *where = count_row_where(row, words);
 	const char *unit = words_find(words, arena_printf(arena, "unit.%s", row->unit));
 	return (struct table_line){{what, where, amount.text, unit, row->how}};
 }

@@ -124,6 +124,7 @@ const char *grammar_value_form(enum grammar_value value)
 		[GRAMMAR_MASS] = "a mass such as 25kg or 50lb",
 		[GRAMMAR_VOLUME] = "a volume such as 10.1floz, 600ml or 5gal",
 		[GRAMMAR_DENSITY] = "a density such as 1.6kg/L or 98lb/ft3",
+		[GRAMMAR_AREA] = "an area such as 8m2 or 85sqft",
 		[GRAMMAR_DECIMAL] = "a decimal number",
 		[GRAMMAR_PERCENT] = "a share such as 60% or 0.6, of at most nine digits",
 		[GRAMMAR_SHARE] = "a share such as 1/3, 0.33 or 25%, of at most nine digits",

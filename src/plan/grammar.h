@@ -19,6 +19,7 @@ enum grammar_value {
 	GRAMMAR_MASS,        /* double kg */
 	GRAMMAR_VOLUME,      /* double ml */
 	GRAMMAR_DENSITY,     /* double kg/l */
+	GRAMMAR_AREA,        /* double m2 */
 	GRAMMAR_DECIMAL,     /* double */
 	GRAMMAR_PERCENT,     /* double share */
 	GRAMMAR_SHARE,       /* struct share */

@@ -73,8 +73,10 @@ const struct grammar_element grammar_sealant = {
 
 static const struct grammar_attribute MORTAR_ATTRIBUTES[] = {
 	{"id", GRAMMAR_ID, IN(mortar, id), .required = true, .meaning = "name"},
-	{"trowel", GRAMMAR_TEXT, IN(mortar, trowel), .meaning = "notch"},
-	{"covers", GRAMMAR_TEXT, IN(mortar, covers), .meaning = "area a bag covers"},
+	{"trowel", GRAMMAR_TEXT, IN(mortar, trowel),
+         .meaning = "notch, its depth last, such as 1/4x3/8in or 10mm"},
+	{"covers", GRAMMAR_AREA, IN(mortar, covers_m2), .range = GRAMMAR_POSITIVE,
+         .meaning = "area a bag covers; default by the trowel"},
 	{"name", GRAMMAR_TEXT, IN(mortar, name), .meaning = "as it is ordered"},
 	{"cure-hours", GRAMMAR_WHOLE, IN(mortar, cure_hours), "24", .range = GRAMMAR_NOT_NEGATIVE,
          .meaning = "before grout"},

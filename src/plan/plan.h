@@ -297,7 +297,8 @@ struct plan_sealant {
 struct plan_mortar {
 	int line;
 	uint64_t given;
-	const char *id, *name, *trowel, *covers;
+	const char *id, *name, *trowel;
+	double covers_m2; /* 0: not stated */
 	int64_t cure_hours;
 };
 struct plan_grout {

@@ -282,6 +282,8 @@ static bool read_kind(struct reading *r)
 		return read_number(r, volume_parse);
 	case GRAMMAR_DENSITY:
 		return read_number(r, density_parse);
+	case GRAMMAR_AREA:
+		return read_number(r, area_parse);
 	case GRAMMAR_DECIMAL:
 		return read_number(r, number_parse);
 	case GRAMMAR_PERCENT:

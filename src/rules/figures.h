@@ -49,7 +49,19 @@
 	FIGURE(CONTROL_CLEAR_SHARE, "control-clear-share", NUMBER)               \
 	FIGURE(CONTROL_WALL_CLEAR, "control-wall-clear", LENGTH)                 \
 	FIGURE(SQUARE_STEP_INCH, "square-step-inch", LENGTH)                     \
-	FIGURE(SQUARE_STEP_METRIC, "square-step-metric", LENGTH)
+	FIGURE(SQUARE_STEP_METRIC, "square-step-metric", LENGTH)                 \
+	FIGURE(ROD_WIDE_FROM, "rod-wide-from", LENGTH)                           \
+	FIGURE(ROD_WIDE_SHARE, "rod-wide-share", NUMBER)                         \
+	FIGURE(SEALANT_WASTE, "sealant-waste", NUMBER)                           \
+	FIGURE(SEALANT_SAUSAGE_ML, "sealant-sausage-ml", NUMBER)                 \
+	FIGURE(PATCH_DEPTH, "patch-depth", LENGTH)                               \
+	FIGURE(GROUT_WASTE, "grout-waste", NUMBER)                               \
+	FIGURE(MORTAR_NOTCH_SMALL, "mortar-notch-small", LENGTH)                 \
+	FIGURE(MORTAR_NOTCH_MEDIUM, "mortar-notch-medium", LENGTH)               \
+	FIGURE(MORTAR_COVERS_SMALL_SQFT, "mortar-covers-small-sqft", NUMBER)     \
+	FIGURE(MORTAR_COVERS_MEDIUM_SQFT, "mortar-covers-medium-sqft", NUMBER)   \
+	FIGURE(MORTAR_COVERS_LARGE_SQFT, "mortar-covers-large-sqft", NUMBER)     \
+	FIGURE(MORTAR_SMALL_TILE, "mortar-small-tile", LENGTH)
 
 enum figure {
 #define FIGURE(id, name, kind) FIGURE_##id,

@@ -11,11 +11,11 @@ enum { WHAT, WHERE, AMOUNT, UNIT, HOW, COLUMNS };
 static struct table_row count_row(const struct draft *draft, const struct count_row *row)
 {
 	struct strbuf amount = strbuf_in(draft->arena);
-	const char *what = arena_printf(draft->arena, "count.what.%s", row->what);
+	const char *what = count_row_what(draft->arena, row, draft->words);
 	const char *unit = arena_printf(draft->arena, "unit.%s", row->unit);
 	number_add(&amount, row->amount, row->decimals);
 	return (struct table_row){
-		.cells = {draft_word(draft, what),
+		.cells = {what,
 	                  row->is_total ? draft_word(draft, "count.total")
 	                                : draft_tag(draft, row->where),
 	                  amount.text, draft_word(draft, unit), row->how},

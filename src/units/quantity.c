@@ -153,15 +153,14 @@ bool temperature_parse(const char *text, double *out_c)
 
 bool mass_parse(const char *text, double *out_kg)
 {
-	/* International avoirdupois pound, exact. */
-	static const struct scale scales[] = {{"kg", 1}, {"lb", 0.45359237}, {NULL, 0}};
+	static const struct scale scales[] = {{"kg", 1}, {"lb", QUANTITY_KG_PER_LB}, {NULL, 0}};
 	return scaled(text, scales, out_kg);
 }
 
 bool volume_parse(const char *text, double *out_ml)
 {
-	/* US fluid ounce and gallon: 231 in3 / 128 and 231 in3, exact. */
-	static const struct scale scales[] = {{"floz", 29.5735295625},
+	/* US gallon: 231 in3, exact. */
+	static const struct scale scales[] = {{"floz", QUANTITY_ML_PER_FLOZ},
 	                                      {"ml", 1},
 	                                      {"gal", 3785.411784},
 	                                      {"l", 1000},
@@ -170,12 +169,22 @@ bool volume_parse(const char *text, double *out_ml)
 	return scaled(text, scales, out_ml);
 }
 
+bool area_parse(const char *text, double *out_m2)
+{
+	static const struct scale scales[] = {{"m2", 1},
+	                                      {"sqft", QUANTITY_M2_PER_SQFT},
+	                                      {"sq ft", QUANTITY_M2_PER_SQFT},
+	                                      {"ft2", QUANTITY_M2_PER_SQFT},
+	                                      {NULL, 0}};
+	return scaled(text, scales, out_m2);
+}
+
 bool density_parse(const char *text, double *out_kg_l)
 {
-	/* lb per cubic foot: 0.45359237 kg in 28.316846592 litres. */
+	/* A cubic foot is 28.316846592 litres. */
 	static const struct scale scales[] = {{"kg/L", 1},
 	                                      {"kg/l", 1},
-	                                      {"lb/ft3", 0.45359237 / 28.316846592},
+	                                      {"lb/ft3", QUANTITY_KG_PER_LB / 28.316846592},
 	                                      {NULL, 0}};
 	return scaled(text, scales, out_kg_l);
 }

@@ -45,6 +45,8 @@ static void write_plan(struct floor *f, struct arena *arena)
 	f->unmet = (struct plan_ref){.kind = PLAN_REF_WALL, .id = "hall.1", .line = 8};
 	f->plan = (struct plan){.title = "A small <hall>",
 	                        .job = &f->job,
+	                        .sealant.per_tube_ml = 300,
+	                        .grout = {.density_kg_l = 1.6, .bag_kg = 10},
 	                        .slabs = &f->slab,
 	                        .slab_count = 1};
 }

@@ -18,6 +18,7 @@ static const char *pattern_of(enum grammar_value value)
 		[GRAMMAR_MASS] = "[0-9.]+ *(kg|lb)",
 		[GRAMMAR_VOLUME] = "[0-9.]+ *(floz|ml|gal|l|L)",
 		[GRAMMAR_DENSITY] = "[0-9.]+ *(kg/L|kg/l|lb/ft3)",
+		[GRAMMAR_AREA] = "[0-9.]+ *(m2|sqft|sq ft|ft2)",
 		[GRAMMAR_DECIMAL] = "[0-9.+\\-]+",
 		[GRAMMAR_PERCENT] = "[0-9./]+%?",
 		[GRAMMAR_SHARE] = "[0-9./]+%?",

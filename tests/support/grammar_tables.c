@@ -27,6 +27,7 @@ static void add_kind(struct strbuf *out, const struct grammar_attribute *attribu
 		[GRAMMAR_MASS] = "mass",
 		[GRAMMAR_VOLUME] = "volume",
 		[GRAMMAR_DENSITY] = "density",
+		[GRAMMAR_AREA] = "area",
 		[GRAMMAR_DECIMAL] = "decimal",
 		[GRAMMAR_PERCENT] = "share",
 		[GRAMMAR_SHARE] = "share",

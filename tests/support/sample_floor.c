@@ -38,6 +38,7 @@ static const struct plan *make_plan(struct arena *arena)
 	                           .pattern = PLAN_PATTERN_RUNNING, .shift = {1, 3},
 	                           .tile_count = 1, .tiles = LIST(const struct plan_tile *, tile));
 	return NEW(struct plan, .title = "Sample floor", .unit = PLAN_UNIT_IN, .north_deg = 90,
+	           .sealant.per_tube_ml = 300, .grout.density_kg_l = 1.6, .grout.bag_kg = 10,
 	           .job = NEW(struct plan_job, .number = "17", .site = "Mill Lane",
 	                      .prepared_by = "Crew", .date = date_from_day(20500),
 	                      .starts = date_from_day(20540)),
