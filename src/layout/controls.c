@@ -6,7 +6,7 @@
 #include "layout/control_line.h"
 
 struct making {
-	struct arena *arena;
+	struct arena *arena, *once; /* once: for one candidate */
 	const struct tiling *tiling;
 	const struct cracks *cracks;
 	const struct rules *rules;
@@ -53,7 +53,7 @@ static struct candidate candidate_at(const struct making *making, const struct f
                                      size_t panel, struct address at)
 {
 	struct ring ring =
-		tile_ref_ring(making->arena, making->tiling, (struct tile_ref){panel, at, NULL});
+		tile_ref_ring(making->once, making->tiling, (struct tile_ref){panel, at, NULL});
 	struct point corner = ring.points[0];
 	for (size_t k = 1; k < ring.count; k++)
 		if (is_before(first, ring.points[k], corner))
@@ -90,12 +90,13 @@ static bool choose_row(const struct making *making, const struct control_room *r
 	for (size_t p = 0; p < making->tiling->panel_count; p++) {
 		const struct panel *panel = &making->tiling->panels[p];
 		for (size_t r = 0; r < panel->run_count; r++) {
+			arena_clear(making->once);
 			struct candidate candidate =
 				middle_of_run(making, room, first, p, &panel->runs[r]);
 			if (!is_usable(room, candidate))
 				continue;
 			struct control_key key =
-				control_line_key(making->arena, room, candidate.corner, true);
+				control_line_key(making->once, room, candidate.corner, true);
 			if (found && control_key_compare(key, best) >= 0)
 				continue;
 			found = true;
@@ -121,17 +122,18 @@ static struct candidate choose_column(const struct making *making, const struct 
                                       const struct first_tile *first, struct candidate best,
                                       struct tile_run run)
 {
-	struct control_key key = control_line_key(making->arena, room, best.corner, false);
-	struct control_key row = control_line_key(making->arena, room, best.corner, true);
+	struct control_key key = control_line_key(making->once, room, best.corner, false);
+	struct control_key row = control_line_key(making->once, room, best.corner, true);
 	for (int i = run.first; i <= run.last; i++) {
+		arena_clear(making->once);
 		struct candidate candidate = candidate_at(making, first, best.panel,
 		                                          (struct address){run.face, i, run.j});
 		if (!is_usable(room, candidate))
 			continue;
 		struct control_key own =
-			control_line_key(making->arena, room, candidate.corner, false);
+			control_line_key(making->once, room, candidate.corner, false);
 		struct control_key own_row =
-			control_line_key(making->arena, room, candidate.corner, true);
+			control_line_key(making->once, room, candidate.corner, true);
 		if (compare_both(own_row, own, row, key) < 0) {
 			key = own;
 			row = own_row;
@@ -192,10 +194,11 @@ const struct controls *controls_place(struct arena *arena, const struct tiling *
 {
 	size_t rooms = tiling->field->room_count;
 	struct controls *controls = ARENA_NEW(arena, struct controls);
-	struct making making = {arena, tiling, cracks, rules, controls};
+	struct making making = {arena, arena_new(), tiling, cracks, rules, controls};
 	controls->controls = ARENA_ARRAY(arena, struct control, 2 * rooms);
 	controls->firsts = ARENA_ARRAY(arena, struct first_tile, rooms);
 	for (size_t r = 0; r < rooms; r++)
 		place_room(&making, tiling->field->rooms[r]);
+	arena_free(making.once);
 	return controls;
 }

@@ -15,7 +15,7 @@ struct line_cost {
 };
 
 struct choice {
-	struct arena *arena;
+	struct arena *arena, *once; /* for as long as the choice, for one step of it */
 	const struct field *field;
 	const struct module *module;
 	size_t part;
@@ -25,7 +25,7 @@ struct choice {
 	double *places; /* tile joints, before any tile is moved; rising */
 	struct line_cost *costs;
 	size_t place_count;
-	double anchor;    /* the tile here stays; what lies beyond a line from it moves */
+	size_t beyond;    /* first place beyond the anchor: tile beyond lines from there moves */
 	size_t before;    /* lines on the lesser side of the anchor */
 	double low, high; /* extents of the part across the lines */
 };
@@ -71,7 +71,7 @@ static double length_at(const struct choice *c, double place)
 	size_t count;
 	double length = 0;
 	const struct line *runs =
-		overlay_clip_line(c->arena, (struct line){ends, 2}, &ground, &count);
+		overlay_clip_line(c->once, (struct line){ends, 2}, &ground, &count);
 	for (size_t i = 0; i < count; i++)
 		for (size_t k = 0; k + 1 < runs[i].count; k++)
 			length += point_distance(runs[i].points[k], runs[i].points[k + 1]);
@@ -139,29 +139,28 @@ static void find_places(struct choice *c, struct point position, struct joint_ro
 	c->places = ARENA_ARRAY(c->arena, double, most);
 	c->costs = ARENA_ARRAY(c->arena, struct line_cost, most);
 	find_copies(c, rows, across(c, position), &c->place_count);
-	for (size_t i = 0; i < c->place_count; i++)
+	for (size_t i = 0; i < c->place_count; i++) {
 		c->costs[i] = cost_of_place(c, c->places[i]);
+		arena_clear(c->once);
+	}
+	double anchor = movement_anchor(c->field, c->part, c->along_u);
+	while (c->beyond < c->place_count && c->places[c->beyond] < anchor)
+		c->beyond++;
 }
 
-/* ---- choosing ---- */
+/* ---- which places each line may have ---- */
 
-/* Best way to have `n` lines, the last of them at each place. */
-struct step {
-	bool is_reached;
-	struct line_cost cost;
-	size_t before;
+/* Of the places that the k-th line may have with lines before and after it that serve: the
+ * first and the last. */
+struct band {
+	size_t first, last;
 };
 
-/* Where the n-th line (from 1) at a place begins, those between it and the anchor having
+/* Where the k-th line (from 1) at a place begins, those between it and the anchor having
  * moved it. */
-static double moved_place(const struct choice *c, size_t place, size_t n)
+static double moved_place(const struct choice *c, size_t place, size_t k)
 {
-	return c->places[place] + ((double)n - 1 - (double)c->before) * c->moved;
-}
-
-static bool is_on_its_side(const struct choice *c, size_t place, size_t n)
-{
-	return (c->places[place] < c->anchor) == (n <= c->before);
+	return c->places[place] + ((double)k - 1 - (double)c->before) * c->moved;
 }
 
 /* No window is left between two lines. */
@@ -171,6 +170,78 @@ static bool serves(const struct choice *c, double before, double after)
 	return !chords_next_window(&c->chords, before, &start) ||
 	       start + c->limit >= after - TOLERANCE_SAME;
 }
+
+/* The last place on its side of the anchor where no window is left before the k-th line. */
+static bool find_last(const struct choice *c, struct band *bands, size_t k)
+{
+	double before = k > 1 ? moved_place(c, bands[k - 1].last, k - 1) : (double)-INFINITY;
+	size_t first = k > c->before ? c->beyond : 0;
+	size_t low = first, high = k > c->before ? c->place_count : c->beyond;
+	while (low < high) {
+		size_t middle = low + (high - low) / 2;
+		if (serves(c, before, moved_place(c, middle, k)))
+			low = middle + 1;
+		else
+			high = middle;
+	}
+	bands[k] = (struct band){first, low - 1};
+	return low > first;
+}
+
+static bool is_enough(const struct choice *c, const struct band *bands, size_t n, size_t k,
+                      size_t place)
+{
+	double start, from = moved_place(c, place, k);
+	if (k == n)
+		return !chords_next_window(&c->chords, from, &start);
+	return serves(c, from, moved_place(c, bands[k + 1].first, k + 1));
+}
+
+/* The first place after which those that follow the k-th line leave no window. */
+static bool find_first(const struct choice *c, struct band *bands, size_t n, size_t k)
+{
+	size_t low = bands[k].first, high = bands[k].last + 1;
+	while (low < high) {
+		size_t middle = low + (high - low) / 2;
+		if (is_enough(c, bands, n, k, middle))
+			high = middle;
+		else
+			low = middle + 1;
+	}
+	bands[k].first = low;
+	return low <= bands[k].last;
+}
+
+/* False where `n` lines, c->before of them before the anchor, cannot serve. */
+static bool find_bands(const struct choice *c, struct band *bands, size_t n)
+{
+	for (size_t k = 1; k <= n; k++)
+		if (!find_last(c, bands, k))
+			return false;
+	for (size_t k = n; k > 0; k--)
+		if (!find_first(c, bands, n, k))
+			return false;
+	return true;
+}
+
+/* As many lines as are needed wherever they may lie. */
+static size_t least_count(const struct choice *c)
+{
+	size_t count = 0;
+	for (double start, place = -INFINITY; chords_next_window(&c->chords, place, &start);
+	     place = start + c->limit + TOLERANCE_SAME)
+		count++;
+	return count;
+}
+
+/* ---- choosing ---- */
+
+/* Best way to have `k` lines, the last of them at each place of its band. */
+struct step {
+	bool is_reached;
+	struct line_cost cost;
+	size_t before;
+};
 
 static struct line_cost gap_cost(double from, double to)
 {
@@ -186,104 +257,124 @@ static void reach(struct step *step, struct line_cost cost, size_t before)
 	*step = (struct step){true, cost, before};
 }
 
-static void first_steps(const struct choice *c, struct step *steps)
+static struct step *first_steps(const struct choice *c, struct band band)
 {
-	for (size_t p = 0; p < c->place_count; p++)
-		if (is_on_its_side(c, p, 1) && serves(c, -INFINITY, moved_place(c, p, 1)))
-			reach(&steps[p],
-			      cost_sum(c->costs[p], gap_cost(c->low, moved_place(c, p, 1))), p);
+	struct step *steps = ARENA_ARRAY(c->once, struct step, band.last + 1 - band.first);
+	for (size_t p = band.first; p <= band.last; p++)
+		reach(&steps[p - band.first],
+		      cost_sum(c->costs[p], gap_cost(c->low, moved_place(c, p, 1))), p);
+	return steps;
 }
 
-static void next_steps(const struct choice *c, const struct step *from, size_t n, struct step *to)
+/* From the k-th line to the next. */
+static struct step *next_steps(const struct choice *c, const struct step *from,
+                               const struct band *bands, size_t k)
 {
-	for (size_t p = 0; p < c->place_count; p++)
-		for (size_t q = p + 1; from[p].is_reached && q < c->place_count; q++) {
-			double before = moved_place(c, p, n), after = moved_place(c, q, n + 1);
+	struct band here = bands[k], next = bands[k + 1];
+	struct step *to = ARENA_ARRAY(c->once, struct step, next.last + 1 - next.first);
+	for (size_t p = here.first; p <= here.last; p++)
+		for (size_t q = p < next.first ? next.first : p + 1;
+		     from[p - here.first].is_reached && q <= next.last; q++) {
+			double before = moved_place(c, p, k), after = moved_place(c, q, k + 1);
 			if (!serves(c, before, after))
 				break;
-			if (!is_on_its_side(c, q, n + 1))
-				continue;
 			struct line_cost cost = cost_sum(c->costs[q], gap_cost(before, after));
-			reach(&to[q], cost_sum(from[p].cost, cost), p);
+			reach(&to[q - next.first], cost_sum(from[p - here.first].cost, cost), p);
 		}
+	return to;
 }
 
-/* The best last line, after which no window is left; place_count where there is none. */
-static size_t best_last(const struct choice *c, const struct step *steps, size_t n,
-                        struct line_cost *out_cost)
+/* The best last line; false where none is reached. */
+static bool best_last(const struct choice *c, const struct step *steps, struct band band, size_t n,
+                      size_t *out_best, struct line_cost *out_cost)
 {
-	size_t best = c->place_count;
-	for (size_t p = 0; p < c->place_count; p++) {
-		double start, place = moved_place(c, p, n);
-		if (!steps[p].is_reached || chords_next_window(&c->chords, place, &start))
+	bool found = false;
+	for (size_t p = band.first; p <= band.last; p++) {
+		const struct step *step = &steps[p - band.first];
+		if (!step->is_reached)
 			continue;
-		struct line_cost cost = cost_sum(steps[p].cost, gap_cost(place, c->high));
-		if (best == c->place_count || cost_compare(cost, *out_cost) < 0) {
-			best = p;
-			*out_cost = cost;
-		}
+		struct line_cost cost =
+			cost_sum(step->cost, gap_cost(moved_place(c, p, n), c->high));
+		if (found && cost_compare(cost, *out_cost) >= 0)
+			continue;
+		found = true;
+		*out_best = p;
+		*out_cost = cost;
 	}
-	return best;
+	return found;
 }
 
 /* The best `n` lines with c->before of them before the anchor, if they beat `least`. */
 static void choose_so_many(const struct choice *c, size_t n, struct line_cost *least,
                            struct movement_places *out)
 {
-	struct step **rows = ARENA_ARRAY(c->arena, struct step *, n + 1);
-	for (size_t k = 1; k <= n; k++) {
-		rows[k] = ARENA_ARRAY(c->arena, struct step, c->place_count);
-		if (k == 1)
-			first_steps(c, rows[k]);
-		else
-			next_steps(c, rows[k - 1], k - 1, rows[k]);
-	}
+	struct band *bands = ARENA_ARRAY(c->once, struct band, n + 1);
+	if (!find_bands(c, bands, n))
+		return;
+	struct step **rows = ARENA_ARRAY(c->once, struct step *, n + 1);
+	rows[1] = first_steps(c, bands[1]);
+	for (size_t k = 1; k < n; k++)
+		rows[k + 1] = next_steps(c, rows[k], bands, k);
 	struct line_cost cost = {0};
-	size_t last = best_last(c, rows[n], n, &cost);
-	if (last == c->place_count || (out->count && cost_compare(cost, *least) >= 0))
+	size_t place = 0;
+	if (!best_last(c, rows[n], bands[n], n, &place, &cost) ||
+	    (out->count && cost_compare(cost, *least) >= 0))
 		return;
 	*least = cost;
 	out->count = n;
 	out->before = c->before;
-	out->centres = ARENA_ARRAY(c->arena, double, n);
 	for (size_t k = n; k > 0; k--) {
-		out->centres[k - 1] = moved_place(c, last, k);
-		last = rows[k][last].before;
+		out->centres[k - 1] = moved_place(c, place, k);
+		place = rows[k][place - bands[k].first].before;
 	}
 }
 
 /* The fewest lines that serve; of those the best. */
-static void choose(struct choice *c, struct movement_places *out)
+static void choose(struct choice *c, struct arena *arena, struct movement_places *out)
 {
 	struct line_cost least = {0};
-	for (size_t n = 1; out->count == 0 && n <= c->place_count; n++)
-		for (c->before = 0; c->before <= n; c->before++)
+	for (size_t n = least_count(c); out->count == 0 && n <= c->place_count; n++) {
+		out->centres = ARENA_ARRAY(arena, double, n);
+		for (c->before = 0; c->before <= n; c->before++) {
 			choose_so_many(c, n, &least, out);
+			arena_clear(c->once);
+		}
+	}
+}
+
+static struct movement_places choose_places(struct choice *c, struct arena *arena,
+                                            struct point position, double width)
+{
+	struct joint_rows rows = joint_rows_of(c->module, c->along_u);
+	struct movement_places out = {.on_joint = rows.are_straight, .width = width};
+	/* Lines along u shorten the runs along v. */
+	c->chords =
+		chords_over(c->arena, &c->field->region.polygons[c->part], !c->along_u, c->limit);
+	if (c->chords.count == 0)
+		return out;
+	out.moved = c->moved = out.on_joint ? width - c->module->joint : 0;
+	find_places(c, position, rows);
+	choose(c, arena, &out);
+	out.is_missing = out.count == 0;
+	/* A joint on tile joints opens towards the tile it moves. */
+	for (size_t i = 0; i < out.count; i++)
+		out.centres[i] += out.moved / 2;
+	return out;
 }
 
 struct movement_places movement_choose(struct arena *arena, const struct field *field,
                                        const struct module *module, const struct position *position,
                                        size_t part, bool along_u, double limit, double width)
 {
-	struct choice c = {.arena = arena,
+	struct choice c = {.arena = arena_new(),
+	                   .once = arena_new(),
 	                   .field = field,
 	                   .module = module,
 	                   .part = part,
 	                   .along_u = along_u,
 	                   .limit = limit};
-	struct joint_rows rows = joint_rows_of(module, along_u);
-	struct movement_places out = {.on_joint = rows.are_straight, .width = width};
-	/* Lines along u shorten the runs along v. */
-	c.chords = chords_over(arena, &field->region.polygons[part], !along_u, limit);
-	if (c.chords.count == 0)
-		return out;
-	out.moved = c.moved = out.on_joint ? width - module->joint : 0;
-	c.anchor = movement_anchor(field, part, along_u);
-	find_places(&c, position->parts[part], rows);
-	choose(&c, &out);
-	out.is_missing = out.count == 0;
-	/* A joint on tile joints opens towards the tile it moves. */
-	for (size_t i = 0; i < out.count; i++)
-		out.centres[i] += out.moved / 2;
-	return out;
+	struct movement_places places = choose_places(&c, arena, position->parts[part], width);
+	arena_free(c.once);
+	arena_free(c.arena);
+	return places;
 }

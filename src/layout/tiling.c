@@ -5,7 +5,7 @@
 #include "layout/piece.h"
 
 struct filling {
-	struct arena *arena, *scratch;
+	struct arena *arena, *once; /* once: for one face */
 	const struct module *module;
 	struct panel *panel;
 	struct piece_judge judge;
@@ -30,7 +30,7 @@ static void fill_between(struct filling *f, struct mark before, struct mark afte
 	    after.at.i - before.at.i < 2)
 		return;
 	struct address first = {before.at.face, before.at.i + 1, before.at.j};
-	struct ring face = module_face_at(f->scratch, f->module, first, f->panel->position);
+	struct ring face = module_face_at(f->once, f->module, first, f->panel->position);
 	struct point inside = point_between(face.points[0], face.points[face.count / 2], 0.5);
 	if (polygon_holds(&f->panel->ground, inside))
 		add_run(f, first.face, first.j, first.i, after.at.i - 1);
@@ -38,12 +38,12 @@ static void fill_between(struct filling *f, struct mark before, struct mark afte
 
 static void judge_marked(struct filling *f, const struct mark *marks, size_t count)
 {
-	size_t *near = ARENA_ARRAY(f->scratch, size_t, count);
+	size_t *near = ARENA_ARRAY(f->once, size_t, count);
 	size_t near_count = 0;
 	for (size_t i = 0; i < count; i++)
 		near[near_count++] = marks[i].edge;
 	struct address at = marks[0].at;
-	struct ring face = module_face_at(f->scratch, f->module, at, f->panel->position);
+	struct ring face = module_face_at(f->once, f->module, at, f->panel->position);
 	if (piece_judge_face(&f->judge, face, at, near, near_count, &f->list) == FACE_WHOLE)
 		add_run(f, at.face, at.j, at.i, at.i);
 }
@@ -65,13 +65,20 @@ static void sum_up(struct filling *f)
 		panel->tile_mm2 += panel->pieces[i].area_mm2;
 }
 
-static void fill_panel(struct arena *arena, const struct field *field, const struct module *module,
-                       struct panel *panel)
+/* Memory for as long as a panel, and for as long as one of its faces. */
+struct scratch {
+	struct arena *panel, *face;
+};
+
+static void fill_panel(struct arena *arena, const struct scratch *scratch,
+                       const struct field *field, const struct module *module, struct panel *panel)
 {
-	struct arena *scratch = arena_new(), *once = arena_new();
-	struct filling f = {.arena = arena, .scratch = scratch, .module = module, .panel = panel};
-	f.judge = piece_judge_in(arena, scratch, &panel->ground, field->gap_max - field->gap);
-	struct mark_list list = {.arena = once};
+	struct filling f = {.arena = arena,
+	                    .once = scratch->face,
+	                    .module = module,
+	                    .panel = panel};
+	f.judge = piece_judge_in(arena, scratch->face, &panel->ground, field->gap_max - field->gap);
+	struct mark_list list = {.arena = scratch->panel};
 	for (size_t e = 0; e < f.judge.edges.count; e++)
 		marks_add_edge(&list, module, panel->position, f.judge.edges.edges[e].from,
 		               f.judge.edges.edges[e].to, piece_judge_reach(&f.judge), e);
@@ -84,11 +91,9 @@ static void fill_panel(struct arena *arena, const struct field *field, const str
 		judge_marked(&f, marks + first, end - first);
 		if (end < list.marks.count)
 			fill_between(&f, marks[first], marks[end]);
-		arena_clear(scratch);
+		arena_clear(scratch->face);
 	}
 	sum_up(&f);
-	arena_free(once);
-	arena_free(scratch);
 }
 
 static struct panel panel_start(struct arena *arena, const struct field *field,
@@ -110,6 +115,7 @@ static struct panel panel_start(struct arena *arena, const struct field *field,
 const struct tiling *tiling_place(struct arena *arena, const struct field *field,
                                   const struct module *module, const struct movement *movement)
 {
+	struct scratch scratch = {arena_new(), arena_new()};
 	struct tiling *tiling = ARENA_NEW(arena, struct tiling);
 	tiling->field = field;
 	tiling->module = module;
@@ -119,7 +125,10 @@ const struct tiling *tiling_place(struct arena *arena, const struct field *field
 	tiling->panels = ARENA_ARRAY(arena, struct panel, tiling->panel_count);
 	for (size_t i = 0; i < tiling->panel_count; i++) {
 		tiling->panels[i] = panel_start(arena, field, &movement->panels[i], i + 1);
-		fill_panel(arena, field, module, &tiling->panels[i]);
+		fill_panel(arena, &scratch, field, module, &tiling->panels[i]);
+		arena_clear(scratch.panel);
 	}
+	arena_free(scratch.face);
+	arena_free(scratch.panel);
 	return tiling;
 }
