@@ -19,7 +19,7 @@ struct finding {
 	int line;               /* of it in the plan */
 	struct point at;        /* where it is, in plan axes */
 	double measured, limit; /* 0 where there is nothing to measure */
-	const char *unit;       /* of both: mm, days, tiles, turns/ft, share, none */
+	const char *unit;       /* of both: mm, kg, days, tiles, turns/ft, share, none */
 	const char *text;       /* in the language of the words given */
 };
 
@@ -33,6 +33,8 @@ const struct findings *findings_judge(struct arena *, const struct placed *, con
 bool findings_is_open(const struct findings *);
 /* True while an open finding stops: the sheets are proposed, not for construction. */
 bool findings_is_stopped(const struct findings *);
+/* True where the reading of that id does not pass, be the question answered or not. */
+bool findings_fail_reading(const struct findings *, const char *id);
 /* Adds one line a finding: `FILE:LINE: WEIGHT: text [rule-name]`. */
 void findings_print(const struct findings *, const char *file, struct strbuf *);
 

@@ -55,6 +55,7 @@ double judge_partial_mm2(const struct placed_lay *);
 double judge_full_mm2(const struct placed_lay *);
 
 void judge_slabs(struct judging *);
+void judge_readings(struct judging *);
 void judge_rooms(struct judging *);
 void judge_cracks(struct judging *);
 void judge_slab_joints(struct judging *);

@@ -4,6 +4,7 @@
 
 #include "units/length.h"
 #include "units/number.h"
+#include "units/quantity.h"
 
 #define MM2_PER_SQFT (LENGTH_MM_PER_FOOT * LENGTH_MM_PER_FOOT)
 
@@ -53,6 +54,10 @@ const char *say_value(const struct saying *saying, double value, const char *uni
 		return say_length(saying, value);
 	if (strcmp(unit, "share") == 0)
 		return with_unit(saying, say_number(saying, value * 100, 1), "percent");
+	if (strcmp(unit, "kg") == 0)
+		return with_unit(saying,
+		                 say_number(saying, value / QUANTITY_KG_PER_LB, VALUE_DECIMALS),
+		                 "lb");
 	return say_number(saying, value, VALUE_DECIMALS);
 }
 
@@ -67,5 +72,9 @@ const char *say_exactly(const struct saying *saying, double value, const char *u
 	if (strcmp(unit, "share") == 0)
 		return with_unit(saying, say_number(saying, value * 100, EXACT_DECIMALS),
 		                 "percent");
+	if (strcmp(unit, "kg") == 0)
+		return with_unit(saying,
+		                 say_number(saying, value / QUANTITY_KG_PER_LB, EXACT_DECIMALS),
+		                 "lb");
 	return say_number(saying, value, EXACT_DECIMALS);
 }

@@ -19,8 +19,8 @@ const char *say_length(const struct saying *, double mm);
 const char *say_area(const struct saying *, double mm2);
 /* With at most `decimals`, ending zeros left out. */
 const char *say_number(const struct saying *, double value, int decimals);
-/* A value in the unit of its finding; shares as percentages, all but lengths and shares
- * without their unit. */
+/* A value in the unit of its finding; shares as percentages, masses in pounds, as the trade
+ * tells moisture; all but lengths, shares and masses without their unit. */
 const char *say_value(const struct saying *, double value, const char *unit);
 /* The same with every digit that counts, for a value that reads like its limit. */
 const char *say_exactly(const struct saying *, double value, const char *unit);

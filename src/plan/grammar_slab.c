@@ -68,11 +68,7 @@ static const struct grammar_attribute READING_ATTRIBUTES[] = {
 	{"out", GRAMMAR_LENGTH, IN(reading, at.out_nm), .meaning = "where"},
 };
 const struct grammar_element grammar_reading = {
-	"reading",
-	HEAD(reading),
-	ROWS(READING_ATTRIBUTES),
-	.kind = PLAN_REF_OTHER,
-	.later = true,
+	"reading", HEAD(reading), ROWS(READING_ATTRIBUTES), .kind = PLAN_REF_OTHER,
 	.meaning = "measured on the slab before it is accepted"};
 
 /* ---- cracks and slab joints ---- */

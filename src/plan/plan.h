@@ -195,6 +195,7 @@ struct plan_reading {
 	int64_t under_nm;
 	struct date date;
 	const struct plan_room *room;
+	bool has_at;
 	struct plan_at at;
 };
 

@@ -89,6 +89,9 @@ void plan_check_obstacle(struct plan_build *, size_t built);
 void plan_check_wall(struct plan_build *, size_t built);
 void plan_check_doorway(struct plan_build *, size_t built);
 void plan_check_diagonal(struct plan_build *, size_t built);
+void plan_check_reading(struct plan_build *, size_t built);
+/* That what is written of it is a place: x and y, or wall and along. */
+void plan_check_place(struct plan_build *, size_t built);
 void plan_check_tile(struct plan_build *, size_t built);
 void plan_check_module(struct plan_build *, size_t built);
 void plan_check_lay(struct plan_build *, size_t built);

@@ -48,20 +48,26 @@ static void check_slab(struct plan_build *b, size_t built)
 		plan_check_corners(b, corners);
 }
 
-static void check_at(struct plan_build *b, size_t built)
+void plan_check_place(struct plan_build *b, size_t built)
 {
 	const struct plan_built *at = at_of(b, built);
-	struct plan_at *place = at->object;
 	bool x = plan_is_written(at, "x"), y = plan_is_written(at, "y");
 	bool wall = plan_is_written(at, "wall"), along = plan_is_written(at, "along");
 	bool by_point = x && y && !wall && !along && !plan_is_written(at, "out");
 	bool by_wall = wall && along && !x && !y;
-	place->on_wall = wall;
 	if (!by_point && !by_wall)
 		plan_fault(b, built, at->node->line,
 		           arena_printf(b->arena,
 		                        "<%s> is no point; expected x and y, or wall and along",
 		                        at->element->name));
+}
+
+static void check_at(struct plan_build *b, size_t built)
+{
+	const struct plan_built *at = at_of(b, built);
+	struct plan_at *place = at->object;
+	place->on_wall = plan_is_written(at, "wall");
+	plan_check_place(b, built);
 }
 
 static void check_line(struct plan_build *b, size_t built)
@@ -84,46 +90,6 @@ static void check_slab_joint(struct plan_build *b, size_t built)
 		plan_fault(
 			b, built, line_of(b, built, "treat"),
 			"<slab-joint> treat=\"relocate\"; expected it of contraction joints only");
-}
-
-static bool read_deviation(const struct plan_build *b, struct plan_reading *reading)
-{
-	const char *why;
-	return length_parse(reading->value, b->reader.unit, &reading->deviation_nm, &why) &&
-	       reading->deviation_nm >= 0;
-}
-
-static bool read_humidity(struct plan_reading *reading)
-{
-	struct share share;
-	if (!share_parse(reading->value, &share))
-		return false;
-	reading->humidity_share = share_value(share);
-	return reading->humidity_share <= 1;
-}
-
-static void check_reading(struct plan_build *b, size_t built)
-{
-	const struct plan_built *at = at_of(b, built);
-	struct plan_reading *reading = at->object;
-	const char *expected = NULL;
-	if (!all_sound(at, "kind", "value"))
-		return;
-	reading->is_absorbed = strcmp(reading->value, "absorbed") == 0;
-	if (reading->kind == PLAN_READING_HUMIDITY && !read_humidity(reading))
-		expected = "a share such as 78%";
-	else if (reading->kind == PLAN_READING_EMISSION &&
-	         !mass_parse(reading->value, &reading->emission_kg))
-		expected = "a mass such as 4lb";
-	else if (reading->kind == PLAN_READING_FLATNESS && !read_deviation(b, reading))
-		expected = "a length such as 3/16in";
-	else if (reading->kind == PLAN_READING_DROP && !reading->is_absorbed &&
-	         strcmp(reading->value, "beads") != 0)
-		expected = "absorbed or beads";
-	if (expected)
-		plan_fault(b, built, line_of(b, built, "value"),
-		           arena_printf(b->arena, "<reading> value=\"%s\"; expected %s",
-		                        reading->value, expected));
 }
 
 /* ---- membranes and answers ---- */
@@ -252,7 +218,7 @@ static void (*check_of(const char *element))(struct plan_build *, size_t)
 	} checks[] = {
 		{"floor", check_floor},
 		{"slab", check_slab},
-		{"reading", check_reading},
+		{"reading", plan_check_reading},
 		{"room", plan_check_room},
 		{"obstacle", plan_check_obstacle},
 		{"wall", plan_check_wall},

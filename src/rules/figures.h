@@ -1,6 +1,6 @@
 /* figures.h - the names of the figures that a table of rules must give, and what each is:
- * a LENGTH (mm once loaded) or a bare NUMBER. What each is for stands beside it in the
- * table, with its source. */
+ * a LENGTH (mm once loaded), an AREA (mm2), a MASS (kg) or a bare NUMBER. What each is for
+ * stands beside it in the table, with its source. */
 #ifndef RULES_FIGURES_H
 #define RULES_FIGURES_H
 
@@ -61,7 +61,15 @@
 	FIGURE(MORTAR_COVERS_SMALL_SQFT, "mortar-covers-small-sqft", NUMBER)     \
 	FIGURE(MORTAR_COVERS_MEDIUM_SQFT, "mortar-covers-medium-sqft", NUMBER)   \
 	FIGURE(MORTAR_COVERS_LARGE_SQFT, "mortar-covers-large-sqft", NUMBER)     \
-	FIGURE(MORTAR_SMALL_TILE, "mortar-small-tile", LENGTH)
+	FIGURE(MORTAR_SMALL_TILE, "mortar-small-tile", LENGTH)                   \
+	FIGURE(READING_AREA, "reading-area", AREA)                               \
+	FIGURE(EMISSION_MOST, "emission-most", MASS)                             \
+	FIGURE(FLAT_LONG_EDGE, "flat-long-edge", LENGTH)                         \
+	FIGURE(FLAT_LONG, "flat-long", LENGTH)                                   \
+	FIGURE(FLAT_LONG_LARGE, "flat-long-large", LENGTH)                       \
+	FIGURE(FLAT_SHORT_EDGE, "flat-short-edge", LENGTH)                       \
+	FIGURE(FLAT_SHORT_EDGE_LARGE, "flat-short-edge-large", LENGTH)           \
+	FIGURE(FLAT_SHORT, "flat-short", LENGTH)
 
 enum figure {
 #define FIGURE(id, name, kind) FIGURE_##id,

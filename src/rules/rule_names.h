@@ -17,6 +17,10 @@
 	RULE(SOFT_PATH_STEPPED, "soft-path-stepped")         \
 	RULE(SLAB_YOUNG, "slab-young")                       \
 	RULE(SLAB_AGE_UNKNOWN, "slab-age-unknown")           \
+	RULE(SLAB_DAMP, "slab-damp")                         \
+	RULE(SLAB_SEALED, "slab-sealed")                     \
+	RULE(SLAB_UNEVEN, "slab-uneven")                     \
+	RULE(READINGS_FEW, "readings-few")                   \
 	RULE(JOINT_CARRIED, "joint-carried")                 \
 	RULE(JOINT_WIDE, "joint-wide")                       \
 	RULE(JOINT_RELOCATED, "joint-relocated")             \

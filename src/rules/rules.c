@@ -229,7 +229,7 @@ static void complete_limit(const struct rules *rules, struct rule_entry *entry,
 		return;
 	}
 	entry->rule.limit = rules->figures[figure].value;
-	entry->rule.unit = figure_kinds[figure].kind == VALUE_LENGTH ? "mm" : "none";
+	entry->rule.unit = value_unit_word(&(struct value){.kind = figure_kinds[figure].kind});
 }
 
 static void complete_rule(struct rules *rules, struct rule_entry *entry, struct diag_list *diags)

@@ -26,7 +26,7 @@ enum rule_side {
 struct rule {
 	const char *name;     /* crack-wide */
 	const char *quantity; /* what is measured */
-	const char *unit;     /* mm, days, tiles, turns/ft, share, none */
+	const char *unit;     /* mm, kg, days, tiles, turns/ft, share, none */
 	enum rule_side side;
 	double limit;
 	enum rule_weight weight;

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "units/length.h"
+#include "units/quantity.h"
 
 static const struct {
 	const char *name;
@@ -20,6 +21,10 @@ static const struct {
 	{"%", VALUE_SHARE, 0.01},
 	{"tiles", VALUE_TILES, 1},
 	{"turns/ft", VALUE_TURNS, 1},
+	{"sqft", VALUE_AREA, LENGTH_MM_PER_FOOT *LENGTH_MM_PER_FOOT},
+	{"m2", VALUE_AREA, 1e6},
+	{"lb", VALUE_MASS, QUANTITY_KG_PER_LB},
+	{"kg", VALUE_MASS, 1},
 };
 
 static const struct {
@@ -32,6 +37,8 @@ static const struct {
 	[VALUE_SHARE] = {"a percentage", "share"},
 	[VALUE_TILES] = {"a number of tiles", "tiles"},
 	[VALUE_TURNS] = {"turns by the foot", "turns/ft"},
+	[VALUE_AREA] = {"an area", "mm2"},
+	[VALUE_MASS] = {"a mass", "kg"},
 };
 
 /* Digits with at most one point among them; NULL: there are none. No locale, no exponent. */

@@ -1,6 +1,7 @@
 /* value.h - a value of a rule table: a number, a fraction or a percentage, with its unit
  * as the trade writes it, brought to the unit the program works in.
- * Units: lengths come out in mm, shares as fractions of 1, turns by the mm. By value. */
+ * Units: lengths come out in mm, areas in mm2, masses in kg, shares as fractions of 1, turns
+ * by the foot. By value. */
 #ifndef RULES_VALUE_H
 #define RULES_VALUE_H
 #include <stdbool.h>
@@ -12,7 +13,9 @@ enum value_kind {
 	VALUE_ANGLE,
 	VALUE_SHARE,
 	VALUE_TILES,
-	VALUE_TURNS
+	VALUE_TURNS,
+	VALUE_AREA,
+	VALUE_MASS,
 };
 
 struct value {

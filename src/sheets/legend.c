@@ -6,7 +6,7 @@
 static const double ROW = 6.8, SWATCH_WIDTH = 13, SWATCH_HEIGHT = 4.6, TEXT_GAP = 2.5;
 static const double COLUMN_LEAST = 58;
 
-enum swatch_kind { SWATCH_AREA, SWATCH_PEN, SWATCH_STEP };
+enum swatch_kind { SWATCH_AREA, SWATCH_PEN, SWATCH_STEP, SWATCH_READING };
 
 static const struct legend_entry {
 	const char *key;
@@ -33,6 +33,7 @@ static const struct legend_entry {
 	[LEGEND_HOLD] = {"legend.hold", SWATCH_AREA, AREA_HOLD, PEN_HOLD},
 	[LEGEND_HOLD_LINE] = {"legend.hold", SWATCH_PEN, 0, PEN_HOLD},
 	[LEGEND_OBSTACLE] = {"legend.obstacle", SWATCH_AREA, AREA_OBSTACLE, PEN_OBSTACLE},
+	[LEGEND_READING] = {"legend.reading", SWATCH_READING, 0, PEN_SYMBOL},
 };
 
 static void draw_swatch(struct sheet *sheet, struct paper_box box, const struct legend_entry *entry)
@@ -47,6 +48,10 @@ static void draw_swatch(struct sheet *sheet, struct paper_box box, const struct 
 	case SWATCH_STEP:
 		symbol_step(sheet->list, NULL,
 		            paper_at((box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2), paper_at(0, 1));
+		break;
+	case SWATCH_READING:
+		symbol_reading(sheet->list, NULL,
+		               paper_at((box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2), false);
 		break;
 	}
 }

@@ -8,6 +8,7 @@
 #include "sheets/floor_plan.h"
 #include "sheets/locate.h"
 #include "sheets/slab_notes.h"
+#include "sheets/slab_readings.h"
 #include "sheets/wall_label.h"
 
 /* Paper mm, own design: the lane of a chain, outside the names of the walls. */
@@ -152,6 +153,7 @@ enum sheet_fit slab_draw(struct sheet *sheet)
 		return SHEET_TOO_LARGE;
 	for (size_t i = 0; i < draft->site->room_count; i++)
 		draw_room(sheet, &view, &draft->site->rooms[i]);
+	slab_readings_draw(sheet, &view);
 	slab_notes(sheet);
 	return SHEET_FITS;
 }

@@ -1,6 +1,7 @@
 #include "sheets/slab_notes.h"
 
 #include "sheets/cautions.h"
+#include "sheets/slab_readings.h"
 #include "units/length.h"
 
 static const char *exposure_key(enum plan_exposure exposure)
@@ -96,6 +97,7 @@ void slab_notes(struct sheet *sheet)
 	notes_heading(&notes, NOTE_MATERIAL, "heading.slabs");
 	for (size_t i = 0; i < plan->slab_count; i++)
 		add_slab(&notes, &plan->slabs[i]);
+	slab_readings_list(&notes);
 	add_remarks(&notes);
 	notes_heading(&notes, NOTE_FINDING, "heading.findings");
 	add_findings(&notes);

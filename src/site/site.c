@@ -10,6 +10,7 @@
 #include "site/obstacle.h"
 #include "site/open_edge.h"
 #include "site/outline.h"
+#include "site/reading.h"
 #include "site/slab.h"
 
 static int by_id(const void *a, const void *b)
@@ -116,6 +117,7 @@ enum status site_build(struct arena *arena, const struct plan *plan, struct diag
 		slab_divide_room(&build, &site->rooms[i]);
 	}
 	crack_build_all(&build);
+	reading_build_all(&build);
 	face_limit_check(&build);
 	*out_site = site;
 	return diags->diags.count ? STATUS_INPUT : STATUS_OK;

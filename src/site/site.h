@@ -104,6 +104,16 @@ struct site_slab_joint {
 	bool relocate;
 };
 
+/* Measured on the slab. Without room and point it speaks for the whole floor. */
+struct site_reading {
+	const struct plan_reading *plan;
+	const char *id;
+	const struct site_room *room; /* where it was taken, or what it speaks for; NULL: all */
+	const struct plan_slab *slab; /* at its point, or the room's own; NULL: all */
+	bool has_at;
+	struct point at;
+};
+
 struct site {
 	const struct plan *plan;
 	bool inches; /* the root's unit is in or ft: inch defaults and whole-inch pieces */
@@ -115,6 +125,8 @@ struct site {
 	size_t slab_joint_count;
 	struct site_slab *slabs; /* as the plan's */
 	size_t slab_count;
+	struct site_reading *readings;
+	size_t reading_count;
 };
 
 /* Resolves `plan`. All errors of geometry are reported with the lines of the plan. A plan in

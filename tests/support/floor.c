@@ -42,6 +42,7 @@ static void write_plan(struct floor *f, struct arena *arena)
 	f->plan_lay.shift = (struct share){1, 3};
 	f->membrane = (struct plan_membrane){.line = 9, .id = "M1", .min_slab_age_days = -1};
 	f->membrane.kind = PLAN_MEMBRANE_SHEET;
+	f->membrane.max_humidity_share = f->membrane.max_emission = (double)NAN;
 	f->unmet = (struct plan_ref){.kind = PLAN_REF_WALL, .id = "hall.1", .line = 8};
 	f->plan = (struct plan){.title = "A small <hall>",
 	                        .job = &f->job,

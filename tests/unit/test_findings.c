@@ -217,12 +217,23 @@ static void each_rule_inside_and_outside(void **state)
 	}
 }
 
+/* Those that other programs, named test_findings_*.c, prove. */
+static bool is_proved_elsewhere(const char *rule)
+{
+	static const char *const names[] = {"answer-idle", "slab-damp", "slab-sealed",
+	                                    "slab-uneven", "readings-few"};
+	for (size_t i = 0; i < sizeof names / sizeof names[0]; i++)
+		if (strcmp(names[i], rule) == 0)
+			return true;
+	return false;
+}
+
 static void every_rule_has_a_pair(void **state)
 {
 	(void)state;
 	for (size_t r = 0; rules_at(us, r) != NULL; r++) {
 		const char *name = rules_at(us, r)->name;
-		bool has_pair = strcmp(name, "answer-idle") == 0; /* tested below */
+		bool has_pair = is_proved_elsewhere(name);
 		for (size_t i = 0; i < sizeof pairs / sizeof pairs[0]; i++)
 			has_pair = has_pair || strcmp(pairs[i].rule, name) == 0;
 		if (!has_pair)

@@ -110,6 +110,34 @@ static void test_slab_says_what_was_found(void **state)
 			fail_msg("the sheet lacks `%s`", texts[i]);
 }
 
+static void test_slab_tells_its_readings(void **state)
+{
+	struct fixture *f = *state;
+	struct site site = *f->draft.site;
+	struct plan_reading damp = {.kind = PLAN_READING_HUMIDITY, .value = "78%"};
+	struct plan_reading flat = {.kind = PLAN_READING_FLATNESS,
+	                            .deviation_nm = 4762500,
+	                            .under_nm = 3048000000};
+	struct site_reading readings[] = {
+		{.plan = &damp, .id = "H1", .room = site.rooms, .has_at = true, .at = {1000, 1000}},
+		{.plan = &flat, .id = "F1", .room = site.rooms, .has_at = true, .at = {4000, 1000}},
+	};
+	struct rule rule = {.name = "slab-damp", .who = "GC"};
+	struct finding finding = {.rule = &rule, .about = "H1", .text = "H1: damp"};
+	struct findings findings = {&finding, 1};
+	const char *name = "slab";
+	site.readings = readings;
+	site.reading_count = 2;
+	f->draft.site = &site;
+	f->draft.findings = &findings;
+	struct sheet_set set = draw(f, &name, 1);
+	static const char *const texts[] = {"H1  78%", "FAIL", "F1  3/16\" UNDER 10'-0\"", "PASS",
+	                                    "flatness: 3/16\" under 10'-0\", pass"};
+	for (size_t i = 0; i < sizeof texts / sizeof *texts; i++)
+		if (!has_text(set.pages[0].list, texts[i]))
+			fail_msg("the sheet lacks `%s`", texts[i]);
+}
+
 static void test_legend_has_only_what_is_used(void **state)
 {
 	struct fixture *f = *state;
@@ -232,6 +260,7 @@ int main(void)
 		cmocka_unit_test_setup_teardown(test_install_says_what_a_crew_needs, set_up,
 	                                        tear_down),
 		cmocka_unit_test_setup_teardown(test_slab_says_what_was_found, set_up, tear_down),
+		cmocka_unit_test_setup_teardown(test_slab_tells_its_readings, set_up, tear_down),
 		cmocka_unit_test_setup_teardown(test_legend_has_only_what_is_used, set_up,
 	                                        tear_down),
 		cmocka_unit_test_setup_teardown(test_words_come_from_the_table, set_up, tear_down),
