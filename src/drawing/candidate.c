@@ -203,11 +203,11 @@ struct candidates candidate_led(struct arena *arena, const struct label *label,
 	static const double stations[] = {0.5, 0.3, 0.7, 0.12, 0.88};
 	struct maker m = {arena, label, body, {0}};
 	double reach = label->reach > 0 ? label->reach : DEFAULT_REACH;
-	size_t station_count = label->where == LABEL_ALONG ? sizeof stations / sizeof *stations : 1;
+	bool is_line = paper_distance(label->a, label->b) > 0;
+	size_t station_count = is_line ? sizeof stations / sizeof *stations : 1;
 	for (size_t s = 0; s < station_count; s++) {
-		struct paper_point to = label->a;
-		if (label->where == LABEL_ALONG)
-			to = paper_step(label->a, paper_sub(label->b, label->a), stations[s]);
+		struct paper_point to =
+			paper_step(label->a, paper_sub(label->b, label->a), stations[s]);
 		for (size_t i = 0; i < sizeof distances / sizeof *distances; i++)
 			for (size_t j = 0; j < sizeof slopes / sizeof *slopes; j++)
 				for (int quadrant = 0; quadrant < 4 && distances[i] <= reach;

@@ -133,6 +133,7 @@ static struct value value_make(const struct chain *c, const char *const *text,
 	                            .element = c->data->element,
 	                            .where = LABEL_FIXED,
 	                            .a = named,
+	                            .b = named,
 	                            .priority = DIMENSION_PRIORITY}};
 	v.body = label_body_of(c->list, &v.label);
 	return v;

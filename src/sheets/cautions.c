@@ -32,5 +32,4 @@ void cautions_add(struct notes *notes)
 	add(notes, "caution.silica");
 	add(notes, "caution.asbestos");
 	add(notes, "caution.makers");
-	add(notes, "caution.proposal");
 }

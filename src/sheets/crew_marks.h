@@ -11,10 +11,14 @@ struct crew_marks {
 	double origin[2]; /* x and y of the control lines */
 	bool has_origin[2];
 	struct places sides[SIDE_COUNT]; /* sorted */
+	/* Of a turned lay: where its control lines meet the walls along a side of the window,
+	 * between the corners of the room; and the ends at other walls. */
+	struct places ends[SIDE_COUNT];
+	ARRAY_OF(struct point) inside;
 };
 
-/* None where the lay is not square to the plan's axes. */
-struct crew_marks crew_marks_find(struct arena *, const struct lay_view *, struct box window);
+/* A turned lay has no sides, a square one no ends. */
+struct crew_marks crew_marks_find(struct arena *, const struct lay_view *);
 /* The corners of the room along a side: its chain, first to last. */
 struct places room_corners(struct arena *, const struct site_room *, enum side);
 

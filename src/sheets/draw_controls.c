@@ -6,7 +6,7 @@
 #include "sheets/draw_tile.h"
 
 /* Paper mm, own design: a control line runs this far past the walls, to its end mark. */
-static const double BEYOND_WALL = 5;
+static const double BEYOND_WALL = 3.5;
 static const double ARROW_LENGTH = 14;
 /* An offset shorter than this on paper says nothing a crew could measure by. */
 static const double OFFSET_LEAST = 1;
@@ -47,7 +47,8 @@ static void draw_control(struct sheet *sheet, const struct lay_view *v,
 	                                        .gap = 3,
 	                                        .can_lead = true,
 	                                        .is_clear = true});
-	for (size_t i = 0; i < control->offset_count; i++)
+	/* A turned line is marked where it meets the walls, from their corners. */
+	for (size_t i = 0; i < control->offset_count && !lay_view_is_turned(v); i++)
 		draw_offset(sheet, v, control, &control->offsets[i]);
 	sheet_use(sheet, LEGEND_CONTROL);
 }

@@ -13,6 +13,8 @@ static const double SAME_LINE = 20;
 static const double SHORTEST = 150;
 /* A wall off the courses by more than this share of its length has a cut a tile. */
 static const double ASKEW = 0.08;
+/* So far from a border there is tile of its room, whatever the wall is out of true (floor mm). */
+static const double INSIDE = 15;
 
 static const char *size_text(const struct draft *draft, double cut, double whole)
 {
@@ -58,12 +60,21 @@ static const struct field_border *border_of(const struct lay_view *v, const stru
 	return &v->lay->field->borders[cut->border];
 }
 
+/* True where the tile at the border, at its left, is the room's. */
+static bool is_of_room(const struct lay_view *v, const struct field_border *border)
+{
+	struct point along = point_unit(point_sub(border->to, border->from));
+	struct point middle = point_between(border->from, border->to, 0.5);
+	struct point inside = {middle.x - along.y * INSIDE, middle.y + along.x * INSIDE};
+	return region_holds(&v->ground, lay_view_plan(v, inside));
+}
+
 static bool is_labelled(const struct lay_view *v, const struct border_cut *cut)
 {
 	const struct field_border *border = border_of(v, cut);
 	return border->kind != SITE_EDGE_OBSTACLE && border->kind != SITE_EDGE_DRAIN &&
 	       border->kind != SITE_EDGE_JAMB && border_length(border) >= SHORTEST &&
-	       lay_view_has(v, border->from);
+	       is_of_room(v, border);
 }
 
 /* True where two borders run along one straight line of the room, the same way. */
@@ -126,15 +137,26 @@ static void label_taper(struct sheet *sheet, const struct border_cut *cut, const
 		wall_line(sheet, of, a, b, 0.5, name);
 }
 
-/* Once a wall: there is no one cut to say. */
-static void label_askew(struct sheet *sheet, const char *of, const char *name, struct paper_point a,
-                        struct paper_point b)
+/* Once a wall: there is no one cut to say. Where the whole lay is turned, the order of work
+ * says it for all walls. */
+static void label_askew(struct sheet *sheet, const struct lay_view *v, const char *of,
+                        const char *name, struct paper_point a, struct paper_point b)
 {
 	const struct draft *draft = sheet->draft;
-	if (name)
-		wall_line(sheet, of, a, b, 0.5,
-		          draft_text(draft, "cut.wall", {"wall", name},
-		                     {"cut", draft_word(draft, "cut.to-wall")}));
+	const char *text = name;
+	if (name && !lay_view_is_turned(v))
+		text = draft_text(draft, "cut.wall", {"wall", name},
+		                  {"cut", draft_word(draft, "cut.to-wall")});
+	if (text)
+		wall_line(sheet, of, a, b, 0.5, text);
+}
+
+/* There is tile on both sides of a carried joint: each side says its own cut, on itself. */
+static void label_carried(struct sheet *sheet, const char *of, struct paper_point a,
+                          struct paper_point b, const char *text)
+{
+	wall_label(sheet, of, b, a,
+	           (struct wall_text){.lines = &text, .count = 1, .around = 0.5, .stays = true});
 }
 
 static void label_border(struct sheet *sheet, const struct lay_view *v, size_t index)
@@ -144,8 +166,10 @@ static void label_border(struct sheet *sheet, const struct lay_view *v, size_t i
 	const struct field_border *border = border_of(v, cut);
 	struct paper_point a = lay_view_point(v, border->from), b = lay_view_point(v, border->to);
 	const char *name = name_of(v, draft, index);
-	if (is_askew(border) || cut->varies) {
-		label_askew(sheet, border->of, name, a, b);
+	if (border->is_carried) {
+		label_carried(sheet, border->of, a, b, cut_text(draft, cut));
+	} else if (is_askew(border) || cut->varies) {
+		label_askew(sheet, v, border->of, name, a, b);
 	} else if (is_tapered(cut)) {
 		label_taper(sheet, cut, border->of, name, a, b);
 	} else if (cut->course_count > 1) {
@@ -154,7 +178,8 @@ static void label_border(struct sheet *sheet, const struct lay_view *v, size_t i
 		                                  has_courses ? "cut.wall-ends" : "cut.wall-cuts",
 		                                  {"wall", name ? name : ""}),
 		                       ends_text(draft, cut)};
-		wall_label(sheet, border->of, a, b, (struct wall_text){lines, 2, 0.5, LABEL_PLAIN});
+		wall_label(sheet, border->of, a, b,
+		           (struct wall_text){.lines = lines, .count = 2, .around = 0.5});
 	} else {
 		const char *text = cut_text(draft, cut);
 		if (name)

@@ -120,7 +120,10 @@ void draw_doorways(struct sheet *sheet, const struct view *view, const struct si
 		                    draft_length(draft, point_distance(door->from, door->to))});
 		wall_label(sheet, door->id, view_point(view, door->stop_from),
 		           view_point(view, door->stop_to),
-		           (struct wall_text){&text, 1, 0.5, LABEL_UNDERLINE});
+		           (struct wall_text){.lines = &text,
+		                              .count = 1,
+		                              .around = 0.5,
+		                              .frame = LABEL_UNDERLINE});
 	}
 }
 

@@ -6,60 +6,44 @@
 /* Rows and columns of places that are tried for the warning in a hold. */
 enum { HELD_GRID = 7 };
 
-static struct paper_path join_lines(struct arena *arena, const struct lay_view *v,
-                                    const struct line *lines, size_t count)
-{
-	struct paper_path path = {ARENA_ARRAY(arena, struct paper_line, count), count};
-	for (size_t i = 0; i < count; i++)
-		path.lines[i] = lay_view_line(arena, v, lines[i]).lines[0];
-	return path;
-}
-
-static bool panel_is_seen(const struct lay_view *v, const struct panel *panel)
-{
-	return lay_view_has(v, panel->ground.outline.points[0]);
-}
-
 void draw_tile_joints(struct sheet *sheet, const struct lay_view *v)
 {
 	const struct tiling *tiling = v->lay->tiling;
 	struct arena *arena = sheet->draft->arena;
 	for (size_t i = 0; i < tiling->panel_count; i++) {
 		const struct panel *panel = &tiling->panels[i];
-		if (!panel_is_seen(v, panel))
-			continue;
 		size_t count;
 		struct line *lines = tile_lines(arena, tiling, panel, &count);
 		list_stroke(sheet->list, LAYER_TILE, PEN_TILE, panel->id,
-		            join_lines(arena, v, lines, count));
+		            lay_view_lines(arena, v, lines, count));
 	}
 }
 
-/* All cut tiles of a panel as one path: outlines and holes. */
-static struct paper_path pieces_path(struct arena *arena, const struct lay_view *v,
-                                     const struct panel *panel)
+/* All cut tiles of a panel. */
+static struct region pieces_of(struct arena *arena, const struct panel *panel)
 {
-	ARRAY_OF(struct paper_line) lines = {0};
+	struct region pieces = {ARENA_ARRAY(arena, struct polygon, panel->piece_count),
+	                        panel->piece_count};
 	for (size_t i = 0; i < panel->piece_count; i++) {
 		const struct tile_piece *piece = &panel->pieces[i];
-		*array_push(arena, &lines) = lay_view_ring(arena, v, piece->ring).lines[0];
-		for (size_t k = 0; k < piece->hole_count; k++)
-			*array_push(arena, &lines) =
-				lay_view_ring(arena, v, piece->holes[k]).lines[0];
+		pieces.polygons[i] = (struct polygon){piece->ring, piece->holes, piece->hole_count};
 	}
-	return (struct paper_path){lines.items, lines.count};
+	return pieces;
 }
 
 void draw_cut_tiles(struct sheet *sheet, const struct lay_view *v)
 {
+	struct arena *arena = sheet->draft->arena;
 	const struct tiling *tiling = v->lay->tiling;
 	for (size_t i = 0; i < tiling->panel_count; i++) {
 		const struct panel *panel = &tiling->panels[i];
-		if (panel->piece_count == 0 || !panel_is_seen(v, panel))
+		struct region pieces = pieces_of(arena, panel);
+		struct paper_path border = lay_view_border(arena, v, &pieces);
+		if (border.count == 0)
 			continue;
-		struct paper_path path = pieces_path(sheet->draft->arena, v, panel);
-		list_area(sheet->list, LAYER_SLAB, AREA_CUT_TILE, panel->id, path);
-		list_stroke(sheet->list, LAYER_CUTS, PEN_CUT, panel->id, path);
+		list_area(sheet->list, LAYER_SLAB, AREA_CUT_TILE, panel->id,
+		          lay_view_region(arena, v, &pieces));
+		list_stroke(sheet->list, LAYER_CUTS, PEN_CUT, panel->id, border);
 		sheet_use(sheet, LEGEND_CUT_TILE);
 	}
 }
@@ -83,10 +67,11 @@ static void draw_covered_crack(struct sheet *sheet, const struct lay_view *v,
 	const char *text = draft_text(draft, "tag.crack", {"id", draft_tag(draft, crack->id)},
 	                              {"width", draft_width(draft, crack->crack->width)});
 	for (size_t k = 0; k < crack->run_count; k++) {
-		if (!lay_view_has(v, crack->runs[k].points[0]))
-			continue;
+		struct line seen = lay_view_seen(draft->arena, v, crack->runs[k]);
 		struct paper_point a, b;
-		longest_piece(v, crack->runs[k], &a, &b);
+		if (seen.count < 2)
+			continue;
+		longest_piece(v, seen, &a, &b);
 		list_stroke(sheet->list, LAYER_CRACKS, PEN_CRACK_FINE, crack->id,
 		            lay_view_line(draft->arena, v, crack->runs[k]));
 		draw_tag(sheet, crack->id, LABEL_ROUND, a, b, &text, 1);
@@ -102,20 +87,26 @@ void draw_covered_cracks(struct sheet *sheet, const struct lay_view *v)
 
 static void draw_seams(struct sheet *sheet, const struct lay_view *v, const struct strip *strip)
 {
-	for (size_t k = 0; k < strip->piece_count; k++)
+	struct arena *arena = sheet->draft->arena;
+	for (size_t k = 0; k < strip->piece_count; k++) {
+		struct region piece = region_from_ring(arena, strip->pieces[k].outline);
 		list_stroke(sheet->list, LAYER_MEMBRANE, PEN_STRIP_SEAM, strip->id,
-		            lay_view_ring(sheet->draft->arena, v, strip->pieces[k].outline));
+		            lay_view_border(arena, v, &piece));
+	}
 }
 
-/* The strip's name stands beside the middle of its longest piece. */
+/* The strip's name stands beside the middle of its longest piece in the room. */
 static void tag_strip(struct sheet *sheet, const struct lay_view *v, const struct strip *strip)
 {
 	const struct draft *draft = sheet->draft;
-	size_t best = 0;
-	for (size_t k = 1; k < strip->piece_count; k++)
-		if (strip->pieces[k].length > strip->pieces[best].length + 1)
-			best = k;
-	struct paper_point at = lay_view_point(v, ring_middle(strip->pieces[best].outline));
+	const struct strip_piece *best = NULL;
+	for (size_t k = 0; k < strip->piece_count; k++)
+		if (lay_view_has(v, ring_middle(strip->pieces[k].outline)) &&
+		    (!best || strip->pieces[k].length > best->length + 1))
+			best = &strip->pieces[k];
+	if (!best)
+		return;
+	struct paper_point at = lay_view_point(v, ring_middle(best->outline));
 	const char *lines[] = {
 		draft_text(draft, "tag.strip", {"crack", draft_tag(draft, strip->cracks[0])},
 	                   {"width", draft_length(draft, strip->width)}),
@@ -140,15 +131,15 @@ void draw_strips(struct sheet *sheet, const struct lay_view *v)
 	struct arena *arena = sheet->draft->arena;
 	for (size_t i = 0; i < v->lay->strips->strip_count; i++) {
 		const struct strip *strip = &v->lay->strips->strips[i];
-		if (strip->piece_count == 0 ||
-		    !lay_view_has(v, ring_middle(strip->pieces[0].outline)))
-			continue;
 		struct paper_path path = lay_view_region(arena, v, &strip->region);
+		if (path.count == 0)
+			continue;
 		list_area(sheet->list, LAYER_MEMBRANE,
 		          strip->pending ? AREA_STRIP_PENDING : AREA_STRIP, strip->id, path);
 		draw_seams(sheet, v, strip);
 		list_stroke(sheet->list, LAYER_MEMBRANE,
-		            strip->pending ? PEN_STRIP_PENDING : PEN_STRIP, strip->id, path);
+		            strip->pending ? PEN_STRIP_PENDING : PEN_STRIP, strip->id,
+		            lay_view_border(arena, v, &strip->region));
 		tag_strip(sheet, v, strip);
 		sheet_use(sheet, strip->pending ? LEGEND_STRIP_PENDING : LEGEND_STRIP);
 	}
@@ -220,13 +211,13 @@ void draw_holds(struct sheet *sheet, const struct lay_view *v, bool hatched)
 {
 	for (size_t i = 0; i < v->lay->cracks->hold_count; i++) {
 		const struct hold *hold = &v->lay->cracks->holds[i];
-		if (hold->region.count == 0 ||
-		    !lay_view_has(v, hold->region.polygons[0].outline.points[0]))
-			continue;
 		struct paper_path path = lay_view_region(sheet->draft->arena, v, &hold->region);
+		if (path.count == 0)
+			continue;
 		if (hatched)
 			list_area(sheet->list, LAYER_HOLDS, AREA_HOLD, hold->id, path);
-		list_stroke(sheet->list, LAYER_HOLDS, PEN_HOLD, hold->id, path);
+		list_stroke(sheet->list, LAYER_HOLDS, PEN_HOLD, hold->id,
+		            lay_view_border(sheet->draft->arena, v, &hold->region));
 		tag_hold(sheet, v, hold, paper_path_box_of(path));
 		sheet_use(sheet, hatched ? LEGEND_HOLD : LEGEND_HOLD_LINE);
 	}

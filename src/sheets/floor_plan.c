@@ -34,6 +34,7 @@ static void draw_room(struct sheet *sheet, const struct view *view, const struct
 {
 	const struct draft *draft = sheet->draft;
 	const struct placed_lay *lay = lay_of_room(draft->placed, room);
+	draw_doorways(sheet, view, room, true);
 	if (lay) {
 		struct lay_view v = lay_view_make(draft->arena, lay, view, room);
 		plan.draw(sheet, &v);
@@ -44,7 +45,6 @@ static void draw_room(struct sheet *sheet, const struct view *view, const struct
 		draw_wall_names(sheet, view, room);
 	draw_walls(sheet, view, room);
 	draw_obstacles(sheet, view, room);
-	draw_doorways(sheet, view, room, true);
 }
 
 enum sheet_fit floor_plan_draw(struct sheet *sheet, struct floor_plan plan)

@@ -5,6 +5,7 @@
 #include "sheets/draw_floor.h"
 #include "sheets/draw_tile.h"
 #include "sheets/install_notes.h"
+#include "sheets/locate.h"
 #include "sheets/strip_corners.h"
 #include "sheets/wall_label.h"
 
@@ -36,6 +37,17 @@ static double running_lane(const struct sheet *sheet, const struct crew_marks *m
 	return widest + RUNNING_CLEAR;
 }
 
+/* Ends of turned control lines between the corners; on the main sides at least the corners. */
+static struct places side_chain(const struct sheet *sheet, const struct site_room *room,
+                                const struct crew_marks *marks, int side)
+{
+	if (marks->ends[side].at.count > 0)
+		return marks->ends[side];
+	if (side == SIDE_BOTTOM || side == SIDE_LEFT)
+		return room_corners(sheet->draft->arena, room, (enum side)side);
+	return (struct places){0};
+}
+
 /* Lanes outwards: wall labels, running dimensions, chain of corners, overall. */
 static struct plan_lanes lay_lanes(const struct sheet *sheet, const struct site_room *room,
                                    const struct lay_view *v, const struct crew_marks *marks)
@@ -52,12 +64,12 @@ static struct plan_lanes lay_lanes(const struct sheet *sheet, const struct site_
 			at += running_lane(sheet, marks, side);
 		}
 		at = fmax(at, least);
-		struct places corners = room_corners(draft->arena, room, (enum side)side);
-		if ((side == SIDE_BOTTOM || side == SIDE_LEFT) && corners.at.count > 2) {
+		bool is_main = side == SIDE_BOTTOM || side == SIDE_LEFT;
+		if (side_chain(sheet, room, marks, side).at.count > 2) {
 			lanes.chain[side] = at + CHAIN_LANE - FIRST_LANE;
 			at += CHAIN_LANE;
 		}
-		if (side == SIDE_BOTTOM || side == SIDE_LEFT) {
+		if (is_main) {
 			lanes.overall[side] = at + CHAIN_LANE - FIRST_LANE;
 			at += CHAIN_LANE;
 		}
@@ -78,9 +90,9 @@ static void draw_dimensions(struct sheet *sheet, const struct view *view, struct
 			margin_running(sheet, view, window, side, lanes->running[s],
 			               marks->origin[side_is_level(side) ? 0 : 1], &marks->sides[s],
 			               room->id);
+		struct places chain = side_chain(sheet, room, marks, s);
 		if (lanes->chain[s] > 0)
-			margin_chain(sheet, view, window, side, lanes->chain[s], &corners,
-			             room->id);
+			margin_chain(sheet, view, window, side, lanes->chain[s], &chain, room->id);
 		if (lanes->overall[s] > 0) {
 			double ends[] = {corners.at.items[0],
 			                 corners.at.items[corners.at.count - 1]};
@@ -89,6 +101,8 @@ static void draw_dimensions(struct sheet *sheet, const struct view *view, struct
 			             room->id);
 		}
 	}
+	for (size_t i = 0; i < marks->inside.count; i++)
+		locate_draw_inside(sheet, view, room, marks->inside.items[i], room->id);
 }
 
 static void draw_lay(struct sheet *sheet, const struct lay_view *v)
@@ -116,7 +130,7 @@ enum sheet_fit install_draw(struct sheet *sheet, const struct site_room *room)
 	struct crew_marks marks = {0};
 	if (lay) {
 		v = lay_view_make(arena, lay, &view, room);
-		marks = crew_marks_find(arena, &v, ring_box(room->outline));
+		marks = crew_marks_find(arena, &v);
 	}
 	struct plan_lanes lanes = lay_lanes(sheet, room, lay ? &v : NULL, &marks);
 	struct margin margin = {.window = window};
@@ -124,13 +138,13 @@ enum sheet_fit install_draw(struct sheet *sheet, const struct site_room *room)
 		margin.need[side] = lanes.need[side];
 	if (!margin_fit(sheet, &margin, &view))
 		return SHEET_TOO_LARGE;
+	draw_doorways(sheet, &view, room, true);
 	if (lay)
 		draw_lay(sheet, &v);
 	else
 		draw_wall_names(sheet, &view, room);
 	draw_walls(sheet, &view, room);
 	draw_obstacles(sheet, &view, room);
-	draw_doorways(sheet, &view, room, true);
 	draw_dimensions(sheet, &view, window, room, &marks, &lanes);
 	install_notes(sheet, room, lay);
 	return SHEET_FITS;

@@ -1,5 +1,6 @@
 #include "sheets/install_notes.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "sheets/cautions.h"
@@ -35,18 +36,19 @@ static const struct first_tile *first_of(const struct steps *s)
 	return NULL;
 }
 
-static void add_square(struct steps *s)
+/* Which leg of the 3-4-5 lies on which line is said, as the drawing has it. */
+static void add_square(struct steps *s, const struct first_tile *first)
 {
-	const struct first_tile *first = first_of(s);
-	if (!first || first->square_side <= 0) {
+	double unit = first->square_side;
+	if (unit <= 0) {
 		add_word(s, "step.snap");
 		return;
 	}
-	double unit = first->square_side;
-	add_step(s, draft_text(s->draft, "step.snap-square",
-	                       {"three", draft_length(s->draft, 3 * unit)},
-	                       {"four", draft_length(s->draft, 4 * unit)},
-	                       {"five", draft_length(s->draft, 5 * unit)}));
+	double one = fabs(first->square_u.x - first->at.x);
+	double two = fabs(first->square_v.y - first->at.y);
+	add_step(s, draft_text(s->draft, "step.snap-square", {"one", draft_length(s->draft, one)},
+	                       {"two", draft_length(s->draft, two)},
+	                       {"across", draft_length(s->draft, 5 * unit)}));
 }
 
 static bool has_joint(const struct steps *s, enum joint_kind kind)
@@ -141,27 +143,48 @@ static void add_membrane(struct steps *s)
 		add_step(s, draft_text(s->draft, "step.membrane-wait", {"hours", hours}));
 }
 
+static void add_sealed(struct steps *s)
+{
+	bool has_field = has_joint(s, JOINT_MOVEMENT), has_soft = has_joint(s, JOINT_SOFT);
+	if (has_field || has_soft)
+		add_word(s, !has_soft    ? "step.field"
+		            : !has_field ? "step.soft"
+		                         : "step.field-soft");
+}
+
+/* From the lines on: nothing of it where no whole tile can be laid. */
+static void add_tiling(struct steps *s)
+{
+	struct view plain = {.scale = 1};
+	struct lay_view v = lay_view_make(s->draft->arena, s->lay, &plain, s->room);
+	add_word(s, "step.first");
+	if (lay_view_is_turned(&v))
+		add_word(s, "step.cut-walls");
+	if (has_joint(s, JOINT_CARRIED))
+		add_step(s, draft_text(s->draft, "step.carried", {"joints", carried_ids(s)}));
+	add_sealed(s);
+	add_grout(s);
+}
+
 static void add_steps(struct steps *s)
 {
+	const struct first_tile *first = first_of(s);
 	if (s->lay->cracks->hold_count > 0)
 		add_word(s, "step.held");
-	add_square(s);
+	if (first)
+		add_square(s, first);
 	add_filling(s);
 	if (has_pending(s))
 		add_word(s, "step.pending");
 	add_membrane(s);
-	add_word(s, "step.first");
-	if (has_joint(s, JOINT_CARRIED))
-		add_step(s, draft_text(s->draft, "step.carried", {"joints", carried_ids(s)}));
-	if (has_joint(s, JOINT_MOVEMENT))
-		add_word(s, "step.field");
-	if (has_joint(s, JOINT_SOFT))
-		add_word(s, "step.soft");
-	add_grout(s);
+	if (first)
+		add_tiling(s);
+	else
+		add_word(s, "step.no-lines");
 }
 
-void install_steps(struct notes *notes, const struct site_room *room,
-                   const struct placed_lay *lay, enum note_group group)
+void install_steps(struct notes *notes, const struct site_room *room, const struct placed_lay *lay,
+                   enum note_group group)
 {
 	struct steps steps = {notes, notes->sheet->draft, room, lay, group, 0};
 	add_steps(&steps);

@@ -3,6 +3,7 @@
 
 #include "sheets/draw_tile.h"
 #include "sheets/floor_plan.h"
+#include "sheets/joint_tag.h"
 #include "sheets/notes.h"
 #include "sheets/sheets_of_floor.h"
 #include "sheets/table.h"
@@ -24,7 +25,21 @@ static void draw_room(struct sheet *sheet, const struct lay_view *v)
 	draw_controls(sheet, v);
 }
 
-static struct table_row joint_row(const struct draft *draft, const struct joint *joint)
+/* Where a crew finds it, from the lines of the first room that it is seen in. */
+static const char *place_text(const struct draft *draft, const struct placed_lay *lay,
+                              const struct joint *joint)
+{
+	const char *text = "";
+	for (size_t i = 0; i < lay->field->room_count && !*text; i++) {
+		struct view plain = {.scale = 1};
+		struct lay_view v = lay_view_make(draft->arena, lay, &plain, lay->field->rooms[i]);
+		text = joint_tag_place(draft, &v, joint);
+	}
+	return text;
+}
+
+static struct table_row joint_row(const struct draft *draft, const struct placed_lay *lay,
+                                  const struct joint *joint)
 {
 	const char *turns = number_text(draft->arena, joint->turns, 0);
 	const char *back = joint->is_open ? "back.open" : BACK_KEYS[joint->back];
@@ -37,6 +52,7 @@ static struct table_row joint_row(const struct draft *draft, const struct joint 
 					  draft_word(draft, back),
 					  draft_length(draft, joint->length),
 					  turns,
+					  place_text(draft, lay, joint),
 					  joint->why,
 				  }};
 }
@@ -48,13 +64,14 @@ static struct table schedule(struct sheet *sheet)
 	static const char *const HEADS[TABLE_COLUMNS_MOST] = {"joints.tag",   "joints.kind",
 	                                                      "joints.width", "joints.depth",
 	                                                      "joints.back",  "joints.length",
-	                                                      "joints.turns", "joints.why"};
+	                                                      "joints.turns", "joints.place",
+	                                                      "joints.why"};
 	for (int k = 0; k < TABLE_COLUMNS_MOST; k++)
 		table.heads[k] = draft_word(draft, HEADS[k]);
 	for (size_t i = 0; i < draft->placed->lay_count; i++) {
-		const struct joints *joints = draft->placed->lays[i].joints;
-		for (size_t k = 0; k < joints->joint_count; k++)
-			table_add(sheet, &table, joint_row(draft, &joints->joints[k]));
+		const struct placed_lay *lay = &draft->placed->lays[i];
+		for (size_t k = 0; k < lay->joints->joint_count; k++)
+			table_add(sheet, &table, joint_row(draft, lay, &lay->joints->joints[k]));
 	}
 	return table;
 }

@@ -1,12 +1,26 @@
 #include "sheets/lay_view.h"
 
+#include "base/array.h"
+#include "geometry/overlay.h"
+
 /* Joints and strips end at the walls, or a gap before them: that far out still counts. */
 static const double WALL_REACH = 30;
+/* Cosine times sine of a quarter turn, with room for rounding. */
+static const double SQUARE = 1e-12;
 
 struct lay_view lay_view_make(struct arena *arena, const struct placed_lay *lay,
                               const struct view *view, const struct site_room *room)
 {
-	return (struct lay_view){lay, view, room, site_room_ground(arena, room)};
+	struct lay_view v = {.lay = lay,
+	                     .view = view,
+	                     .room = room,
+	                     .ground = site_room_ground(arena, room),
+	                     .is_shared = lay->field->room_count > 1};
+	if (v.is_shared) {
+		struct region ground = frame_region_in(arena, lay->field->frame, &v.ground);
+		v.reach = overlay_offset(arena, &ground, WALL_REACH, OVERLAY_MITRE);
+	}
+	return v;
 }
 
 const struct placed_lay *lay_of_room(const struct placed *placed, const struct site_room *room)
@@ -22,6 +36,12 @@ bool lay_view_has(const struct lay_view *v, struct point p)
 {
 	struct point at = lay_view_plan(v, p);
 	return region_holds(&v->ground, at) || region_distance(&v->ground, at) < WALL_REACH;
+}
+
+bool lay_view_is_turned(const struct lay_view *v)
+{
+	const struct frame *frame = &v->lay->field->frame;
+	return fabs(frame->cos * frame->sin) > SQUARE;
 }
 
 const struct control *lay_view_control(const struct lay_view *v, bool along_u)
@@ -50,19 +70,90 @@ struct paper_path lay_view_segment(struct arena *arena, const struct lay_view *v
 	return paper_path_segment(arena, lay_view_point(v, a), lay_view_point(v, b));
 }
 
+struct path_lines {
+	ARRAY_OF(struct paper_line) list;
+};
+
+static void add_line(struct arena *arena, const struct lay_view *v, struct path_lines *lines,
+                     struct line line)
+{
+	line = frame_line_out(arena, v->lay->field->frame, line);
+	*array_push(arena, &lines->list) = view_line(arena, v->view, line).lines[0];
+}
+
+struct paper_path lay_view_lines(struct arena *arena, const struct lay_view *v,
+                                 const struct line *lines, size_t count)
+{
+	struct path_lines seen = {0};
+	for (size_t i = 0; i < count; i++) {
+		size_t part_count = 0;
+		struct line *parts = NULL;
+		if (v->is_shared)
+			parts = overlay_clip_line(arena, lines[i], &v->reach, &part_count);
+		else
+			add_line(arena, v, &seen, lines[i]);
+		for (size_t k = 0; k < part_count; k++)
+			add_line(arena, v, &seen, parts[k]);
+	}
+	return (struct paper_path){seen.list.items, seen.list.count};
+}
+
 struct paper_path lay_view_line(struct arena *arena, const struct lay_view *v, struct line line)
 {
-	return view_line(arena, v->view, frame_line_out(arena, v->lay->field->frame, line));
+	return lay_view_lines(arena, v, &line, 1);
+}
+
+static double line_length(struct line line)
+{
+	double length = 0;
+	for (size_t i = 0; i + 1 < line.count; i++)
+		length += point_distance(line.points[i], line.points[i + 1]);
+	return length;
+}
+
+struct line lay_view_seen(struct arena *arena, const struct lay_view *v, struct line line)
+{
+	size_t count, best = 0;
+	if (!v->is_shared)
+		return line;
+	struct line *parts = overlay_clip_line(arena, line, &v->reach, &count);
+	for (size_t i = 1; i < count; i++)
+		if (line_length(parts[i]) > line_length(parts[best]) + 1)
+			best = i;
+	return count > 0 ? parts[best] : (struct line){0};
 }
 
 struct paper_path lay_view_ring(struct arena *arena, const struct lay_view *v, struct ring ring)
 {
+	if (v->is_shared) {
+		struct region region = region_from_ring(arena, ring);
+		return lay_view_region(arena, v, &region);
+	}
 	return view_ring(arena, v->view, frame_ring_out(arena, v->lay->field->frame, ring));
 }
 
 struct paper_path lay_view_region(struct arena *arena, const struct lay_view *v,
                                   const struct region *region)
 {
-	struct region turned = frame_region_out(arena, v->lay->field->frame, region);
+	struct region seen =
+		v->is_shared ? overlay_intersection(arena, region, &v->reach) : *region;
+	struct region turned = frame_region_out(arena, v->lay->field->frame, &seen);
 	return view_region(arena, v->view, &turned);
+}
+
+struct paper_path lay_view_border(struct arena *arena, const struct lay_view *v,
+                                  const struct region *region)
+{
+	size_t count = region_ring_count(region);
+	struct line *lines = ARENA_ARRAY(arena, struct line, count);
+	if (!v->is_shared)
+		return lay_view_region(arena, v, region);
+	for (size_t i = 0; i < count; i++) {
+		struct ring ring = region_ring(region, i);
+		lines[i] = (struct line){ARENA_ARRAY(arena, struct point, ring.count + 1),
+		                         ring.count + 1};
+		for (size_t k = 0; k < lines[i].count; k++)
+			lines[i].points[k] = ring.points[k % ring.count];
+	}
+	return lay_view_lines(arena, v, lines, count);
 }

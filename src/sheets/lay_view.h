@@ -10,6 +10,8 @@ struct lay_view {
 	const struct view *view;
 	const struct site_room *room;
 	struct region ground; /* of the room, plan axes */
+	bool is_shared;       /* the lay goes on in other rooms */
+	struct region reach;  /* of a shared lay: what is seen of it, the lay's axes */
 };
 
 struct lay_view lay_view_make(struct arena *, const struct placed_lay *, const struct view *,
@@ -23,6 +25,8 @@ static inline struct point lay_view_plan(const struct lay_view *v, struct point 
 {
 	return frame_out(v->lay->field->frame, p);
 }
+/* True where the lay's axes are not those of the plan. */
+bool lay_view_is_turned(const struct lay_view *);
 /* Control line of the room along u (LINE 1) or v (LINE 2); NULL: none. */
 const struct control *lay_view_control(const struct lay_view *, bool along_u);
 struct paper_point lay_view_point(const struct lay_view *, struct point);
@@ -30,8 +34,15 @@ struct paper_point lay_view_point(const struct lay_view *, struct point);
 struct paper_point lay_view_direction(const struct lay_view *, struct point);
 struct paper_path lay_view_segment(struct arena *, const struct lay_view *, struct point,
                                    struct point);
+/* Of what lies in other rooms nothing is seen: paths may be empty, or in more parts. */
 struct paper_path lay_view_line(struct arena *, const struct lay_view *, struct line);
+struct paper_path lay_view_lines(struct arena *, const struct lay_view *, const struct line *,
+                                 size_t count);
+/* The longest part of the line that is seen, in the lay's axes; count 0: none. */
+struct line lay_view_seen(struct arena *, const struct lay_view *, struct line);
+/* To be filled; and the border to be stroked, open where a wall of the room cuts it. */
 struct paper_path lay_view_ring(struct arena *, const struct lay_view *, struct ring);
 struct paper_path lay_view_region(struct arena *, const struct lay_view *, const struct region *);
+struct paper_path lay_view_border(struct arena *, const struct lay_view *, const struct region *);
 
 #endif

@@ -23,37 +23,41 @@ void places_sort(struct places *places, double least)
 	places->at.count = last + 1;
 }
 
-static bool fits(const struct sheet *sheet, const struct margin *margin, double scale)
+static bool fits(const struct sheet *sheet, const struct margin *margin, double gain, double scale)
 {
 	struct paper_point size = view_size(margin->window, 90, scale);
-	double width = sheet->drawing.x1 - sheet->drawing.x0;
+	double width = sheet->drawing.x1 - sheet->drawing.x0 + gain;
 	double height = sheet->drawing.y1 - sheet->drawing.y0;
 	return size.x + margin->need[SIDE_LEFT] + margin->need[SIDE_RIGHT] <= width &&
 	       size.y + margin->need[SIDE_TOP] + margin->need[SIDE_BOTTOM] <= height;
 }
 
-static double choose_scale(const struct sheet *sheet, const struct margin *margin)
+/* With a drawing wider by `gain`. */
+static double choose_scale(const struct sheet *sheet, const struct margin *margin, double gain)
 {
 	const struct draft *draft = sheet->draft;
 	if (draft->scale > 0)
-		return fits(sheet, margin, draft->scale) ? draft->scale : 0;
+		return fits(sheet, margin, gain, draft->scale) ? draft->scale : 0;
 	for (size_t i = 0;; i++) {
 		double scale = drawing_scale_at(draft->site->inches, i);
-		if (scale <= 0 || fits(sheet, margin, scale))
+		if (scale <= 0 || fits(sheet, margin, gain, scale))
 			return scale;
 	}
 }
 
 bool margin_fit(struct sheet *sheet, const struct margin *margin, struct view *out_view)
 {
-	sheet->scale = choose_scale(sheet, margin);
+	const struct paper_size *paper = sheet->draft->paper;
+	double wider = choose_scale(sheet, margin, paper->column - paper->narrow);
+	sheet->scale = choose_scale(sheet, margin, 0);
+	sheet->is_cramped = llround(wider * 1000) != llround(sheet->scale * 1000);
 	if (sheet->scale <= 0)
 		return false;
-	struct paper_box paper = {sheet->drawing.x0 + margin->need[SIDE_LEFT],
-	                          sheet->drawing.y0 + margin->need[SIDE_TOP],
-	                          sheet->drawing.x1 - margin->need[SIDE_RIGHT],
-	                          sheet->drawing.y1 - margin->need[SIDE_BOTTOM]};
-	*out_view = view_make(margin->window, 90, sheet->scale, paper);
+	struct paper_box box = {sheet->drawing.x0 + margin->need[SIDE_LEFT],
+	                        sheet->drawing.y0 + margin->need[SIDE_TOP],
+	                        sheet->drawing.x1 - margin->need[SIDE_RIGHT],
+	                        sheet->drawing.y1 - margin->need[SIDE_BOTTOM]};
+	*out_view = view_make(margin->window, 90, sheet->scale, box);
 	return true;
 }
 

@@ -10,8 +10,8 @@ static const double INSET = 4, AFTER_ITEM = 1.2, AFTER_HEADING = 2, BEFORE_HEADI
 static const double BOX_INSET = 2.5, MARK_GAP = 2.4, TOP = 2;
 static const double ANSWER_ROW = 7.5;
 
-/* How many groups, from the last, are set in the height of tables. */
-enum { SMALL_NONE, SMALL_ALL = NOTE_CAUTION + 1 };
+/* How many groups, from the last, are set in the height of tables: never the work itself. */
+enum { SMALL_NONE, SMALL_MOST = NOTE_CAUTION - NOTE_WORK, GROUP_COUNT = NOTE_CAUTION + 1 };
 
 void notes_title(struct notes *notes, enum note_group group, const char *text)
 {
@@ -89,7 +89,7 @@ static double cap_of(const struct setting *s, enum text_role role)
 
 static bool is_small(const struct setting *s, const struct note *note)
 {
-	return (int)note->group + s->small >= SMALL_ALL;
+	return (int)note->group + s->small >= GROUP_COUNT;
 }
 
 static void set_text(struct setting *s, enum text_role role, double x, double y, const char *text)
@@ -255,11 +255,11 @@ void notes_draw(struct notes *notes)
 	                    .x0 = sheet->column.x0 + INSET,
 	                    .x1 = sheet->column.x1 - INSET,
 	                    .y = sheet->column.y0};
-	for (s.small = SMALL_NONE; s.small < SMALL_ALL; s.small++)
+	for (s.small = SMALL_NONE; s.small <= SMALL_MOST; s.small++)
 		if (count_fitting(s, 0, sheet->column.y1) == notes->list.count)
 			break;
 	/* With a further sheet there is room for the full heights on both. */
-	if (count_fitting(s, 0, sheet->column.y1) < notes->list.count)
+	if (s.small > SMALL_MOST)
 		s.small = SMALL_NONE;
 	fill_column(&s, notes, sheet->column.y1);
 	sheet->column.y0 = s.y;

@@ -10,6 +10,7 @@ struct paper_size {
 	const char *name;
 	double width, height; /* trimmed */
 	double column;        /* width of the text column at the right */
+	double narrow;        /* the same where the drawing gains a scale by it */
 	double band;          /* height of the band under the drawing */
 	const char *label;    /* as printed: original sheet size */
 };

@@ -48,6 +48,7 @@ struct sheet {
 	struct paper_box band;
 	size_t number, count;
 	double scale;                /* of its main view; printed */
+	bool is_cramped;             /* a narrow column of text would give it a larger scale */
 	bool is_section;             /* cuts through the floor: no north */
 	const char *missing;         /* labels that found no room on the drawing; NULL: none */
 	struct notes *rest;          /* notes that go on on a further sheet; NULL: none */

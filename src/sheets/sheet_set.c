@@ -152,6 +152,18 @@ static const struct draft *small_draft(const struct draft *draft)
 	return small;
 }
 
+/* The same draft with the narrow column of text. */
+static const struct draft *narrow_draft(const struct draft *draft)
+{
+	struct paper_size *paper = ARENA_NEW(draft->arena, struct paper_size);
+	struct draft *narrow = ARENA_NEW(draft->arena, struct draft);
+	*paper = *draft->paper;
+	paper->column = paper->narrow;
+	*narrow = *draft;
+	narrow->paper = paper;
+	return narrow;
+}
+
 static const char *list_missing(struct arena *arena, const struct label_report *report)
 {
 	struct strbuf list = strbuf_in(arena);
@@ -183,15 +195,14 @@ static struct outcome try_sheet(const struct set_builder *b, const struct planne
                                 const struct draft *draft, const char *missing)
 {
 	const char *of = planned->room ? planned->room->name : "";
-	struct sheet *sheet = begin_sheet(b, draft, planned->name,
-	                                  title_of(draft, planned),
+	struct sheet *sheet = begin_sheet(b, draft, planned->name, title_of(draft, planned),
 	                                  draft_text(draft, planned->kind->subject, {"room", of}));
 	struct outcome outcome = {.sheet = sheet};
 	sheet->missing = missing;
 	sheet->contents = b->contents.items;
 	sheet->contents_count = b->contents.count;
-	outcome.fit = planned->room ? install_draw(sheet, planned->room)
-	                            : planned->kind->draw(sheet);
+	outcome.fit =
+		planned->room ? install_draw(sheet, planned->room) : planned->kind->draw(sheet);
 	if (outcome.fit != SHEET_FITS)
 		return outcome;
 	title_block_draw(sheet);
@@ -209,6 +220,10 @@ static struct sheet *draw_first(struct set_builder *b, const struct planned *pla
 	const struct draft *draft = b->draft;
 	for (int attempt = ATTEMPT_PLAIN; attempt < ATTEMPT_COUNT; attempt++) {
 		outcome = try_sheet(b, planned, draft, missing);
+		if (outcome.sheet->is_cramped) {
+			draft = narrow_draft(draft);
+			outcome = try_sheet(b, planned, draft, missing);
+		}
 		if (outcome.fit != SHEET_FITS || outcome.report.unplaced == 0)
 			break;
 		if (attempt == ATTEMPT_PLAIN)

@@ -7,7 +7,7 @@
  * table's ground beyond soft joints), so a corner that sticks out less needs no mark. */
 static const double BLUNT = 50;
 /* An edge off the square by more than this share of its length is askew. */
-static const double ASKEW = 0.06;
+static const double ASKEW = 0.004;
 /* Paper mm: a letter stands at its corner, or near it with a leader. */
 static const double REACH = 25;
 
@@ -43,15 +43,9 @@ static bool is_edge_askew(struct point a, struct point b)
 	return fmin(fabs(along.x), fabs(along.y)) > ASKEW;
 }
 
-static bool is_turned(const struct lay_view *v)
-{
-	const struct frame *frame = &v->lay->field->frame;
-	return fabs(frame->cos * frame->sin) > 1e-12;
-}
-
 bool strip_is_askew(struct arena *arena, const struct lay_view *v, const struct strip *strip)
 {
-	if (is_turned(v))
+	if (lay_view_is_turned(v))
 		return true;
 	for (size_t k = 0; k < strip->region.count; k++) {
 		struct ring ring = strip_outline_blunted(arena, strip->region.polygons[k].outline);

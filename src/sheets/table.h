@@ -5,7 +5,7 @@
 #define SHEETS_TABLE_H
 #include "sheets/sheet.h"
 
-enum { TABLE_COLUMNS_MOST = 8 };
+enum { TABLE_COLUMNS_MOST = 9 };
 
 struct table_row {
 	const char *cells[TABLE_COLUMNS_MOST]; /* NULL: blank */

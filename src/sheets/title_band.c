@@ -3,7 +3,7 @@
 #include "sheets/title_block.h"
 
 /* Paper mm, own design. */
-static const double INSET = 5, NORTH_RADIUS = 8, BAR_MOST = 62, STAMP_WIDTH = 72, CLEAR = 3;
+static const double INSET = 5, NORTH_RADIUS = 8, BAR_MOST = 56, STAMP_WIDTH = 62, CLEAR = 3;
 enum { BAR_FIELDS_LEAST = 2, BAR_FIELDS_MOST = 4 };
 
 /* Field lengths of a scale bar, floor mm: the largest whose bar fits is taken. */

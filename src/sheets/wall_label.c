@@ -7,11 +7,13 @@ static const double CLEAR = 2.2;
 /* A wall is level or upright on paper where its direction is off by less than this. */
 static const double SQUARE = 0.02;
 /* Along its own wall a label may wander far before it leaves it. */
-static const double WANDER_COST = 0.1;
+static const double WANDER_COST = 0.06;
 /* Where along a wall a label may stand, best first: shares of its length. */
 static const double STANDS[] = {0.5,  0.46, 0.54, 0.42, 0.58, 0.38, 0.62, 0.34, 0.66, 0.3, 0.7,
                                 0.26, 0.74, 0.22, 0.78, 0.18, 0.82, 0.14, 0.86, 0.1,  0.9};
-enum { STAND_COUNT = sizeof STANDS / sizeof STANDS[0] };
+enum { STAND_COUNT = sizeof STANDS / sizeof STANDS[0], ROWS = 2 };
+/* Where the wall's own lane is taken, the label stands this much farther out. */
+static const double ROW_STEP = 3.4, ROW_COST = 2.5;
 
 static double cap_of(const struct draft *draft)
 {
@@ -45,14 +47,15 @@ void wall_label(struct sheet *sheet, const char *element, struct paper_point a,
 	double high = text_height(sheet->draft, text.count) / 2;
 	double wide = widest(sheet, text.lines, text.count) / 2;
 	double off = CLEAR + (upright || level ? high : wide * fabs(out.x) + high * fabs(out.y));
-	struct label_place places[STAND_COUNT];
-	for (int i = 0; i < STAND_COUNT; i++) {
-		struct paper_point on = {a.x + STANDS[i] * (b.x - a.x),
-		                         a.y + STANDS[i] * (b.y - a.y)};
-		places[i] = (struct label_place){.at = paper_step(on, out, off),
+	struct label_place places[ROWS * STAND_COUNT];
+	for (int i = 0; i < ROWS * STAND_COUNT; i++) {
+		double stand = STANDS[i % STAND_COUNT];
+		int row = i / STAND_COUNT;
+		struct paper_point on = paper_step(a, paper_sub(b, a), stand);
+		double wander = fabs(stand - text.around) * paper_distance(a, b);
+		places[i] = (struct label_place){.at = paper_step(on, out, off + row * ROW_STEP),
 		                                 .is_upright = upright,
-		                                 .cost = fabs(STANDS[i] - text.around) *
-		                                         paper_distance(a, b) * WANDER_COST};
+		                                 .cost = wander * WANDER_COST + row * ROW_COST};
 	}
 	list_label(sheet->list, &(struct label){.lines = text.lines,
 	                                        .line_count = text.count,
@@ -64,14 +67,15 @@ void wall_label(struct sheet *sheet, const char *element, struct paper_point a,
 	                                        .a = a,
 	                                        .b = b,
 	                                        .places = places,
-	                                        .place_count = STAND_COUNT,
-	                                        .priority = 7,
-	                                        .can_lead = true,
+	                                        .place_count = ROWS * STAND_COUNT,
+	                                        .priority = text.stays ? 8 : 7,
+	                                        .can_lead = !text.stays,
 	                                        .is_clear = true});
 }
 
 void wall_line(struct sheet *sheet, const char *element, struct paper_point a, struct paper_point b,
                double around, const char *line)
 {
-	wall_label(sheet, element, a, b, (struct wall_text){&line, 1, around, LABEL_PLAIN});
+	wall_label(sheet, element, a, b,
+	           (struct wall_text){.lines = &line, .count = 1, .around = around});
 }

@@ -1,0 +1,130 @@
+#include "sheets/joint_tag.h"
+
+#include <string.h>
+
+#include "layout/courses.h"
+
+/* A joint of more turns follows the tile as drawn: courses to one of its runs mislead. */
+static const double FEW_TURNS = 2;
+
+struct segment joint_tag_stretch(struct line line)
+{
+	size_t best = 0;
+	for (size_t i = 1; i + 1 < line.count; i++)
+		if (point_distance(line.points[i], line.points[i + 1]) >
+		    point_distance(line.points[best], line.points[best + 1]) + 1)
+			best = i;
+	return (struct segment){line.points[best], line.points[best + 1]};
+}
+
+static const struct first_tile *first_tile_of(const struct lay_view *v)
+{
+	const struct controls *controls = v->lay->controls;
+	for (size_t i = 0; i < controls->first_count; i++)
+		if (controls->firsts[i].room == v->room)
+			return &controls->firsts[i];
+	return NULL;
+}
+
+/* Where a joint lies, counted from the control line beside its longest stretch. */
+struct place {
+	const struct control *control; /* NULL: not to be counted */
+	long courses;                  /* 0: on the line itself */
+};
+
+static struct place place_of(const struct lay_view *v, const struct joint *joint, struct line seen)
+{
+	struct segment run = joint_tag_stretch(seen);
+	bool along_u = fabs(run.to.x - run.from.x) > fabs(run.to.y - run.from.y);
+	const struct first_tile *first = first_tile_of(v);
+	struct place place = {.control = lay_view_control(v, along_u)};
+	if (joint->turns > FEW_TURNS || !place.control || !first ||
+	    !courses_between(v->lay->tiling, first, along_u, run, joint->width, &place.courses))
+		place.control = NULL;
+	return place;
+}
+
+static const char *line_name(const struct draft *draft, const struct control *control)
+{
+	return draft_word(draft, control->along_u ? "tag.line-u" : "tag.line-v");
+}
+
+static const char *number(const struct draft *draft, long value)
+{
+	return arena_printf(draft->arena, "%ld", value);
+}
+
+static const char *courses_text(const struct draft *draft, const struct place *place)
+{
+	return draft_text(draft, place->courses ? "tag.courses" : "tag.on-line",
+	                  {"count", number(draft, place->courses)},
+	                  {"line", line_name(draft, place->control)});
+}
+
+/* How a joint that runs along the tile is found; NULL: nothing to add to the drawing. */
+static const char *way_text(const struct draft *draft, const struct lay_view *v,
+                            const struct joint_tag *tag)
+{
+	struct place place = place_of(v, tag->joint, tag->seen);
+	if (place.control)
+		return courses_text(draft, &place);
+	if (!tag->joint->on_joint)
+		return draft_word(draft, "tag.field-cut");
+	return tag->joint->turns > FEW_TURNS ? draft_word(draft, "tag.stepped") : NULL;
+}
+
+struct joint_tag joint_tag_make(const struct draft *draft, const struct lay_view *v,
+                                const struct joint *joint)
+{
+	static const char *const KEYS[] = {[JOINT_SOFT] = "tag.soft",
+	                                   [JOINT_MOVEMENT] = "tag.field",
+	                                   [JOINT_CARRIED] = "tag.carried",
+	                                   [JOINT_PERIMETER] = NULL};
+	struct joint_tag tag = {.joint = joint,
+	                        .seen = lay_view_seen(draft->arena, v, joint->line),
+	                        .frame = joint->kind == JOINT_CARRIED ? LABEL_HEXAGON : LABEL_BOX};
+	if (tag.seen.count < 2 || !KEYS[joint->kind])
+		return tag;
+	tag.lines[0] = draft_text(draft, KEYS[joint->kind], {"id", draft_tag(draft, joint->of)},
+	                          {"width", draft_width(draft, joint->width)});
+	if (joint->kind != JOINT_CARRIED)
+		tag.lines[1] = way_text(draft, v, &tag);
+	tag.line_count = tag.lines[1] ? 2 : 1;
+	return tag;
+}
+
+static bool is_same_text(const struct joint_tag *a, const struct joint_tag *b)
+{
+	if (a->line_count != b->line_count || strcmp(a->joint->side, b->joint->side) != 0 ||
+	    strcmp(a->joint->of, b->joint->of) != 0)
+		return false;
+	for (size_t i = 0; i < a->line_count; i++)
+		if (strcmp(a->lines[i], b->lines[i]) != 0)
+			return false;
+	return true;
+}
+
+bool joint_tag_is_said(const struct joint_tag *tag, const struct joint_tag *other)
+{
+	if (tag == other || tag->joint->kind != other->joint->kind || !is_same_text(tag, other))
+		return false;
+	double more = other->joint->length - tag->joint->length;
+	return more > 1 || (more >= -1 && other < tag);
+}
+
+const char *joint_tag_place(const struct draft *draft, const struct lay_view *v,
+                            const struct joint *joint)
+{
+	struct line seen = lay_view_seen(draft->arena, v, joint->line);
+	if (seen.count < 2 || joint->kind == JOINT_PERIMETER || joint->kind == JOINT_CARRIED)
+		return "";
+	struct place place = place_of(v, joint, seen);
+	if (!place.control)
+		return joint->on_joint ? draft_word(draft, "joints.along") : "";
+	if (place.courses == 0)
+		return draft_text(draft, "joints.on-line",
+		                  {"line", line_name(draft, place.control)});
+	return draft_text(draft, "joints.between", {"count", number(draft, place.courses)},
+	                  {"next", number(draft, place.courses + 1)},
+	                  {"line", line_name(draft, place.control)});
+}
