@@ -184,7 +184,7 @@ static bool begins_in(const struct lane *lane, double at)
 static bool is_straight(const struct lanes *lanes, double at)
 {
 	for (size_t k = 0; k < lanes->lane_count; k++)
-		if (!begins_in(&lanes->lanes[k], at))
+		if (lanes->lanes[k].is_slanted || !begins_in(&lanes->lanes[k], at))
 			return false;
 	return true;
 }

@@ -24,7 +24,7 @@ struct lanes {
 	size_t lane_count;     /* 0: too long a period to show; one place is like another */
 	double *borders;       /* where cells begin, of all lanes, in one period; rising */
 	size_t border_count;
-	double *straights; /* those of them at which a cell begins in every lane */
+	double *straights; /* those of them at which a cell begins all across every lane */
 	size_t straight_count;
 };
 

@@ -60,7 +60,7 @@ void check_field_joints(const Floor &floor, double limit, Report &report)
 {
 	for (const Joint *joint : field_lines(floor))
 		check_on_joint(floor, *joint, report);
-	Point u = floor.field.a * (1 / norm(floor.field.a)), v = {-u.y, u.x};
+	Point u = floor.field.u, v = {-u.y, u.x};
 	for (const Panel &panel : floor.field.panels) {
 		double run = std::max(longest_run(panel.shape, u), longest_run(panel.shape, v));
 		report.cases++;

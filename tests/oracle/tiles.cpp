@@ -232,8 +232,41 @@ Tiling tile_field(const Record &record, const Plan &plan, const Field &field, Re
 	return tiling;
 }
 
+// Every face is the tile it is said to be: a rectangle of its sides, or a regular hexagon.
+static double off_tile(const Ring &face, const PlanTile &tile)
+{
+	size_t sides = tile.is_hexagon ? 6 : 4;
+	if (face.size() != sides)
+		return 1e300;
+	double off = 0, side = tile.wide / std::sqrt(3.0);
+	for (size_t i = 0; i < sides; i++) {
+		Point d = face[(i + 1) % sides] - face[i], next = face[(i + 2) % sides] - face[i];
+		double turned = tile.is_hexagon
+		                        ? side * std::sqrt(3.0)
+		                        : std::sqrt(tile.wide * tile.wide + tile.tall * tile.tall);
+		double same =
+			std::min(std::fabs(norm(d) - tile.wide), std::fabs(norm(d) - tile.tall));
+		off = std::max(off, tile.is_hexagon ? std::fabs(norm(d) - side) : same);
+		off = std::max(off, std::fabs(norm(next) - turned));
+	}
+	return off;
+}
+
+static void check_faces(const Plan &plan, const Field &field, Report &report)
+{
+	for (size_t f = 0; f < field.faces.size(); f++) {
+		auto tile = plan.tiles.find(field.face_tiles[f]);
+		double off =
+			tile == plan.tiles.end() ? 1e300 : off_tile(field.faces[f], tile->second);
+		report.cases++;
+		report.check(off <= 1e-5, "face-is-tile", "lay %s: face %zu is %.6f mm off tile %s",
+		             field.lay.c_str(), f, off, field.face_tiles[f].c_str());
+	}
+}
+
 void check_cells(const Plan &plan, const Field &field, Report &report)
 {
+	check_faces(plan, field, report);
 	double period = std::fabs(cross(field.a, field.b)), cells = 0, perimeter = 0;
 	for (const Ring &cell : field.cells) {
 		cells += signed_area(cell);
