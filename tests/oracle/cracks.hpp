@@ -47,6 +47,10 @@ struct OpenEnd {
 };
 std::vector<OpenEnd> open_ends(const Floor &, const Crack &);
 
+// A slab joint of the plan as it lies: its ends come to what is near them, and it turns a little
+// with them.
+Line landed(const Floor &, const std::string &joint);
+
 // Field joints of one lay: what they take from the panels on their two sides together.
 std::vector<const Joint *> field_lines(const Floor &);
 double taken_by(const Floor &, const Joint &);

@@ -121,7 +121,8 @@ void check_one_carried(const Floor &floor, const Joint &joint, Report &report)
 	double length = norm(d), bend = 0, deviation = 0;
 	for (Point p : joint.line)
 		bend = std::max(bend, std::fabs(cross(d, p - a)) / length);
-	for (const Segment &s : segments_of(slab.line)) { // where the two run side by side
+	const Line lying = landed(floor, joint.of);
+	for (const Segment &s : segments_of(lying)) { // where the two run side by side
 		double t0 = dot(s.a - a, d) / length, t1 = dot(s.b - a, d) / length;
 		for (double limit : {0.0, length})
 			if ((t0 < limit) != (t1 < limit)) {

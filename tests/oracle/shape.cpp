@@ -118,11 +118,19 @@ double distance(Point p, const std::vector<Segment> &segments)
 	return least;
 }
 
+// Two segments that are parallel but for printed digits lie apart as their ends do, to within
+// that share of their length; which side of each other those ends are on is noise, so that two
+// edges in one line, a joint apart, would be taken to cross.
+const double PARALLEL = 1e-9;
+
 static bool crosses(const Segment &s, const Segment &t)
 {
-	double a = cross(s.b - s.a, t.a - s.a), b = cross(s.b - s.a, t.b - s.a);
-	double c = cross(t.b - t.a, s.a - t.a), d = cross(t.b - t.a, s.b - t.a);
-	return (a > 0) != (b > 0) && (c > 0) != (d > 0);
+	Point d = s.b - s.a, e = t.b - t.a;
+	if (std::fabs(cross(d, e)) <= PARALLEL * norm(d) * norm(e))
+		return false;
+	double a_of_t = cross(d, t.a - s.a), b_of_t = cross(d, t.b - s.a);
+	double a_of_s = cross(e, s.a - t.a), b_of_s = cross(e, s.b - t.a);
+	return (a_of_t > 0) != (b_of_t > 0) && (a_of_s > 0) != (b_of_s > 0);
 }
 
 double distance(const Segment &s, const Segment &t)
