@@ -24,9 +24,9 @@ struct arena {
 	struct deferred *deferred;
 };
 
-static CHECK_NO_RETURN void out_of_memory(size_t size)
+void arena_out_of_memory(void)
 {
-	fprintf(stderr, "jurystick: error: out of memory, asked for %zu bytes\n", size);
+	fputs("jurystick: error: out of memory\n", stderr);
 	exit(3);
 }
 
@@ -34,7 +34,7 @@ static void *allocate_or_exit(size_t size)
 {
 	void *block = calloc(1, size);
 	if (!block)
-		out_of_memory(size);
+		arena_out_of_memory();
 	return block;
 }
 
@@ -100,7 +100,7 @@ void *arena_alloc(struct arena *arena, size_t size)
 {
 	const size_t align = sizeof(max_align_t);
 	if (size > SIZE_MAX / 2)
-		out_of_memory(size);
+		arena_out_of_memory();
 	size = (size + align - 1) / align * align;
 	struct chunk *chunk = arena->chunks;
 	if (!chunk || chunk->size - chunk->used < size)
@@ -113,7 +113,7 @@ void *arena_alloc(struct arena *arena, size_t size)
 void *arena_alloc_array(struct arena *arena, size_t count, size_t size)
 {
 	if (size && count > SIZE_MAX / 2 / size)
-		out_of_memory(SIZE_MAX);
+		arena_out_of_memory();
 	return arena_alloc(arena, count * size);
 }
 

@@ -18,6 +18,9 @@ void arena_free(struct arena *); /* NULL is fine */
  * memory of a loop. Registered handles are released. */
 void arena_clear(struct arena *);
 
+/* What an allocation does that cannot be met; for those that foreign libraries make. */
+CHECK_NO_RETURN void arena_out_of_memory(void);
+
 void *arena_alloc(struct arena *, size_t size);
 /* `count` * `size` checked for overflow. */
 void *arena_alloc_array(struct arena *, size_t count, size_t size);

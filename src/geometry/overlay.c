@@ -22,18 +22,32 @@ typedef GEOSContextHandle_t geos; /* GEOS's own handle, by a short name */
 
 /* ---- into GEOS and its failures ---- */
 
+/* The handler of GEOS's errors, which are what() of C++ exceptions. */
 static void end_process(const char *message, void *unused)
 {
 	(void)unused;
+	if (strcmp(message, "std::bad_alloc") == 0)
+		arena_out_of_memory();
 	fprintf(stderr, "jurystick: geometry: %s\n", message);
 	abort();
 }
 
+/* GEOS lets an exception out where it has no memory for a handle: there must be some. */
+static void make_sure_of_handle(void)
+{
+	enum { HANDLE_BYTES = 8192 };
+	void *block = malloc(HANDLE_BYTES);
+	if (!block)
+		arena_out_of_memory();
+	free(block);
+}
+
 static geos begin(void)
 {
+	make_sure_of_handle();
 	geos g = GEOS_init_r();
 	if (!g)
-		end_process("out of memory", NULL);
+		arena_out_of_memory();
 	GEOSContext_setErrorMessageHandler_r(g, end_process, NULL);
 	return g;
 }
@@ -42,7 +56,7 @@ static geos begin(void)
 static GEOSGeometry *must(GEOSGeometry *geometry)
 {
 	if (!geometry)
-		end_process("out of memory", NULL);
+		arena_out_of_memory();
 	return geometry;
 }
 
@@ -50,7 +64,7 @@ static GEOSCoordSequence *to_sequence(geos g, const struct point *points, size_t
 {
 	GEOSCoordSequence *sequence = GEOSCoordSeq_create_r(g, (unsigned)(count + close), 2);
 	if (!sequence)
-		end_process("out of memory", NULL);
+		arena_out_of_memory();
 	for (size_t i = 0; i < count + close; i++) {
 		struct point p = points[i < count ? i : 0];
 		GEOSCoordSeq_setXY_r(g, sequence, (unsigned)i, p.x, p.y);
@@ -67,7 +81,7 @@ static GEOSGeometry *to_polygon(geos g, const struct polygon *polygon)
 {
 	GEOSGeometry **holes = calloc(polygon->hole_count + 1, sizeof *holes);
 	if (!holes)
-		end_process("out of memory", NULL);
+		arena_out_of_memory();
 	for (size_t i = 0; i < polygon->hole_count; i++)
 		holes[i] = to_ring(g, polygon->holes[i]);
 	GEOSGeometry *result = must(GEOSGeom_createPolygon_r(g, to_ring(g, polygon->outline), holes,
@@ -84,7 +98,7 @@ static GEOSGeometry *to_heap(geos g, const struct region *regions, size_t count)
 		total += regions[i].count;
 	GEOSGeometry **parts = calloc(total + 1, sizeof *parts);
 	if (!parts)
-		end_process("out of memory", NULL);
+		arena_out_of_memory();
 	for (size_t i = 0; i < count; i++)
 		for (size_t k = 0; k < regions[i].count; k++)
 			parts[filled++] = to_polygon(g, &regions[i].polygons[k]);
@@ -309,7 +323,7 @@ static GEOSGeometry *grow(geos g, GEOSGeometry *from, double distance, enum over
 	};
 	GEOSBufferParams *params = GEOSBufferParams_create_r(g);
 	if (!params)
-		end_process("out of memory", NULL);
+		arena_out_of_memory();
 	GEOSBufferParams_setEndCapStyle_r(g, params, GEOSBUF_CAP_ROUND);
 	GEOSBufferParams_setJoinStyle_r(g, params, styles[join]);
 	GEOSBufferParams_setMitreLimit_r(g, params, MITRE_LIMIT);

@@ -1,7 +1,7 @@
 /* overlay.h - set operations on regions, by GEOS; the only module that sees it.
  * Units: mm, mm2. Owns: results live in the arena given; inputs are borrowed.
  * Fails: never on finite input with simple rings; a failure inside GEOS is a bug of
- * ours and ends the process with the library's own message.
+ * ours and ends the process with the library's own message. Out of memory as an arena is.
  * Results are normalised: largest polygon first (ties by least x, then least y of its
  * box), each ring starts at its least point, so equal input gives equal output. */
 #ifndef GEOMETRY_OVERLAY_H
