@@ -22,15 +22,15 @@ static void say_both(const struct judging *judging, const struct raised *raised,
 	args[1].text = say_exactly(say, raised->limit, unit);
 }
 
-/* A note has nothing to answer. */
+/* A note asks nothing: only an answer that names it is about it. */
 static const struct plan_answer *answer_of(const struct judging *judging,
                                            const struct raised *raised)
 {
 	if (raised->is_asked)
 		return raised->answer;
-	return raised->rule->weight == RULE_NOTE
-	               ? NULL
-	               : judge_answer_to(judging, raised->about, raised->rule);
+	const struct plan_answer *answer = judge_answer_to(judging, raised->about, raised->rule);
+	bool is_named = answer != NULL && answer->rule != NULL;
+	return raised->rule->weight == RULE_NOTE && !is_named ? NULL : answer;
 }
 
 static void push(struct judging *judging, const struct raised *raised, const char *unit,
@@ -170,8 +170,8 @@ const struct findings *findings_judge(struct arena *arena, const struct placed *
                                       const struct words *words)
 {
 	static void (*const judges[])(struct judging *) = {
-		judge_slabs,       judge_readings,  judge_rooms, judge_cracks,  judge_slab_joints,
-		judge_soft_joints, judge_membranes, judge_tile,  judge_answers,
+		judge_slabs,       judge_readings,    judge_rooms,     judge_needs, judge_cracks,
+		judge_slab_joints, judge_soft_joints, judge_membranes, judge_tile,  judge_answers,
 	};
 	struct judging judging = {.arena = arena,
 	                          .placed = placed,

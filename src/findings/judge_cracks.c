@@ -26,7 +26,7 @@ static void judge_verdict(struct judging *judging, const struct placed_crack *cr
 		struct raised raised = raised_of_crack(cause->rule, crack);
 		raised.measured = cause->measured;
 		raised.unit = "mm";
-		raised.is_asked = true;
+		raised.is_asked = cause->rule->weight != RULE_NOTE;
 		if (cause->answer != NULL)
 			raised.answer = judge_answer_on(judging, cause->answer->line);
 		judge_plainly(judging, raised);

@@ -1,9 +1,8 @@
-/* judge_slab.c - the slab as found: its age, its joints, and the rooms taped on it. */
+/* judge_slab.c - the slab as found: its age and its joints. */
 #include <math.h>
 
 #include "findings/judge.h"
 #include "geometry/overlay.h"
-#include "units/number.h"
 
 /* ---- age ---- */
 
@@ -71,28 +70,6 @@ void judge_slabs(struct judging *judging)
 		judge_slab(judging, &plan->slabs[i]);
 }
 
-/* ---- rooms ---- */
-
-void judge_rooms(struct judging *judging)
-{
-	const struct rule *rule = judge_rule(judging, RULE_CLOSING_ERROR);
-	for (size_t i = 0; i < judging->placed->lay_count; i++) {
-		const struct field *field = judging->placed->lays[i].field;
-		for (size_t r = 0; r < field->room_count; r++) {
-			const struct site_room *room = field->rooms[r];
-			if (number_order(room->closing_error, field->tolerance) <= 0)
-				continue;
-			judge_plainly(judging, (struct raised){.rule = rule,
-			                                       .about = room->id,
-			                                       .line = room->plan->line,
-			                                       .at = room->outline.points[0],
-			                                       .measured = room->closing_error,
-			                                       .limit = field->tolerance,
-			                                       .unit = "mm"});
-		}
-	}
-}
-
 /* ---- slab joints ---- */
 
 static struct raised raised_of_joint(const struct judging *judging, enum rule_id id,
@@ -109,17 +86,33 @@ static struct raised raised_of_joint(const struct judging *judging, enum rule_id
 	};
 }
 
-/* The widest band of a joint over all lays; 0: it is carried nowhere. */
-static double carried_width(const struct placed *placed, const struct site_slab_joint *joint)
+/* What carrying a joint comes to over all lays; width 0: it is carried nowhere. */
+struct carrying {
+	double width, deviation; /* the greatest */
+};
+
+static struct carrying carrying_of(const struct placed *placed, const struct site_slab_joint *joint)
 {
-	double width = 0;
+	struct carrying carrying = {0};
 	for (size_t i = 0; i < placed->lay_count; i++) {
 		const struct field *field = placed->lays[i].field;
 		for (size_t c = 0; c < field->carried_count; c++)
-			if (field->carried[c].joint == joint)
-				width = fmax(width, field->carried[c].width);
+			if (field->carried[c].joint == joint) {
+				carrying.width = fmax(carrying.width, field->carried[c].width);
+				carrying.deviation =
+					fmax(carrying.deviation, field->carried[c].deviation);
+			}
 	}
-	return width;
+	return carrying;
+}
+
+static void judge_measure(struct judging *judging, enum rule_id id,
+                          const struct site_slab_joint *joint, double measured)
+{
+	struct raised raised = raised_of_joint(judging, id, joint);
+	raised.measured = measured;
+	if (raised.rule->side == RULE_WHEN || rule_is_raised(raised.rule, measured))
+		judge_plainly(judging, raised);
 }
 
 static bool is_under_tile(const struct judging *judging, const struct site_slab_joint *joint)
@@ -138,20 +131,15 @@ static bool is_under_tile(const struct judging *judging, const struct site_slab_
 
 static void judge_slab_joint(struct judging *judging, const struct site_slab_joint *joint)
 {
-	double width = carried_width(judging->placed, joint);
-	if (width > 0) {
-		struct raised carried = raised_of_joint(judging, RULE_JOINT_CARRIED, joint);
-		struct raised wide = raised_of_joint(judging, RULE_JOINT_WIDE, joint);
-		carried.measured = wide.measured = width;
-		judge_plainly(judging, carried);
-		if (rule_is_raised(wide.rule, width))
-			judge_plainly(judging, wide);
+	struct carrying carrying = carrying_of(judging->placed, joint);
+	if (carrying.width > 0) {
+		judge_measure(judging, RULE_JOINT_CARRIED, joint, carrying.width);
+		judge_measure(judging, RULE_JOINT_WIDE, joint, carrying.width);
+		judge_measure(judging, RULE_JOINT_CROOKED, joint, carrying.deviation);
+		judge_measure(judging, RULE_JOINT_STEP, joint, joint->step);
 	}
-	if (joint->relocate && is_under_tile(judging, joint)) {
-		struct raised relocated = raised_of_joint(judging, RULE_JOINT_RELOCATED, joint);
-		relocated.measured = joint->width;
-		judge_plainly(judging, relocated);
-	}
+	if (joint->relocate && is_under_tile(judging, joint))
+		judge_measure(judging, RULE_JOINT_RELOCATED, joint, joint->width);
 }
 
 void judge_slab_joints(struct judging *judging)

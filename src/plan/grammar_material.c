@@ -10,7 +10,7 @@ static const struct grammar_attribute MEMBRANE_ATTRIBUTES[] = {
 	{"rooms", GRAMMAR_REFS, IN(membrane, rooms), .required = true, .ref_kind = PLAN_REF_ROOM,
          .count_offset = IN(membrane, room_count), .meaning = "where it goes"},
 	{"kind", GRAMMAR_WORD, IN(membrane, kind), .required = true, .words = MEMBRANE_KINDS,
-         .later_words = "mat mortar-bed", .meaning = "what it is"},
+         .meaning = "what it is"},
 	{"cover", GRAMMAR_WORD, IN(membrane, cover), .required = true, .words = COVERS,
          .meaning = "strips over cracks, or the whole floor"},
 	{"name", GRAMMAR_TEXT, IN(membrane, name), .meaning = "as it is ordered"},

@@ -142,7 +142,7 @@ static const struct grammar_attribute ROOM_ATTRIBUTES[] = {
 	{"exposure", GRAMMAR_WORD, IN(room, exposure), .words = grammar_exposures,
          .meaning = "default the slab's"},
 	{"heated", GRAMMAR_YES_NO, IN(room, heated), .meaning = "default the slab's"},
-	{"needs", GRAMMAR_WORDS, IN(room, needs), .words = grammar_needs, .later = true,
+	{"needs", GRAMMAR_WORDS, IN(room, needs), .words = grammar_needs,
          .meaning = "what the floor must do"},
 };
 static const struct grammar_child ROOM_CHILDREN[] = {

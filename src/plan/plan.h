@@ -138,6 +138,7 @@ struct plan_doorway {
 	const struct plan_room *to; /* NULL: the scope ends there */
 	enum plan_stop stop;
 	bool joint;
+	bool has_level; /* it was given */
 	int64_t level_nm;
 };
 

@@ -158,7 +158,8 @@ void plan_check_wall(struct plan_build *b, size_t built)
 void plan_check_doorway(struct plan_build *b, size_t built)
 {
 	const struct plan_built *at = at_of(b, built);
-	const struct plan_doorway *doorway = at->object;
+	struct plan_doorway *doorway = at->object;
+	doorway->has_level = plan_is_written(at, "level");
 	if (!plan_is_written(at, "to") || !plan_is_sound(at, "to"))
 		return;
 	if (doorway->to == at_of(b, plan_within(b, built, "room"))->object)

@@ -62,6 +62,7 @@
 	FIGURE(MORTAR_COVERS_MEDIUM_SQFT, "mortar-covers-medium-sqft", NUMBER)   \
 	FIGURE(MORTAR_COVERS_LARGE_SQFT, "mortar-covers-large-sqft", NUMBER)     \
 	FIGURE(MORTAR_SMALL_TILE, "mortar-small-tile", LENGTH)                   \
+	FIGURE(SQUARE_MEANT_SLOPE, "square-meant-slope", NUMBER)                 \
 	FIGURE(READING_AREA, "reading-area", AREA)                               \
 	FIGURE(EMISSION_MOST, "emission-most", MASS)                             \
 	FIGURE(FLAT_LONG_EDGE, "flat-long-edge", LENGTH)                         \

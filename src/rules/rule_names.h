@@ -23,16 +23,23 @@
 	RULE(READINGS_FEW, "readings-few")                   \
 	RULE(JOINT_CARRIED, "joint-carried")                 \
 	RULE(JOINT_WIDE, "joint-wide")                       \
+	RULE(JOINT_STEP, "joint-step")                       \
+	RULE(JOINT_CROOKED, "joint-crooked")                 \
 	RULE(JOINT_RELOCATED, "joint-relocated")             \
 	RULE(MOVEMENT_JOINT_NARROW, "movement-joint-narrow") \
 	RULE(FIELD_JOINT_CUT, "field-joint-cut")             \
 	RULE(FIELD_JOINT_MISSING, "field-joint-missing")     \
 	RULE(COVER_UNAPPROVED, "cover-unapproved")           \
+	RULE(NEED_UNMET, "need-unmet")                       \
+	RULE(PARTIAL_WATERPROOF, "partial-waterproof")       \
+	RULE(WATERPROOF_CUT, "waterproof-cut")               \
+	RULE(FLOOR_RAISED, "floor-raised")                   \
 	RULE(SHIFT_LARGE, "shift-large")                     \
 	RULE(JOINT_NARROW, "joint-narrow")                   \
 	RULE(CUT_SMALL, "cut-small")                         \
 	RULE(FULL_AT_UNMET, "full-at-unmet")                 \
 	RULE(CLOSING_ERROR, "closing-error")                 \
+	RULE(OUT_OF_SQUARE, "out-of-square")                 \
 	RULE(ANSWER_IDLE, "answer-idle")
 
 enum rule_id {
