@@ -14,7 +14,7 @@ static const double pads_y[] = {[LABEL_PLAIN] = 0,
 
 static const double DEFAULT_REACH = 90; /* mm: the longest leader; R-D14 */
 static const double SHOULDER = 2.5, LEADER_GAP = 0.8;
-static const double LEADER_COST = 6, LEADER_COST_MM = 0.12;
+static const double LEADER_COST = 6, LEADER_COST_MM = 0.2;
 static const double WANDER_COST = 0.25; /* per mm along a line or from a room's middle */
 
 static bool is_framed(const struct label *label)

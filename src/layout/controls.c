@@ -143,6 +143,15 @@ static struct candidate choose_column(const struct making *making, const struct 
 	return best;
 }
 
+/* True where a tape along the segment touches no wall. */
+static bool is_open(const struct control_room *room, struct segment tape)
+{
+	for (size_t i = 0; i < room->wall_count; i++)
+		if (segment_meets(tape, (struct segment){room->walls[i].from, room->walls[i].to}))
+			return false;
+	return true;
+}
+
 /* Whole steps of the largest triangle with its right angle at the crossing, one leg on each
  * line; towards the work where two are equal. */
 static void set_square(const struct making *making, const struct control_room *room,
@@ -158,12 +167,16 @@ static void set_square(const struct making *making, const struct control_room *r
 		double u = control_line_ahead(making->arena, room, first->at, true, greater_u);
 		double v = control_line_ahead(making->arena, room, first->at, false, greater_v);
 		double unit = floor((fmin(u / leg_u, v / leg_v) + TOLERANCE_SAME) / step) * step;
-		if (unit <= first->square_side)
-			continue;
-		first->square_side = unit;
-		first->square_u = first->square_v = first->at;
-		first->square_u.x += (greater_u ? 1 : -1) * leg_u * unit;
-		first->square_v.y += (greater_v ? 1 : -1) * leg_v * unit;
+		for (; unit > first->square_side; unit -= step) {
+			struct segment tape = {first->at, first->at};
+			tape.from.x += (greater_u ? 1 : -1) * leg_u * unit;
+			tape.to.y += (greater_v ? 1 : -1) * leg_v * unit;
+			if (!is_open(room, tape))
+				continue;
+			first->square_side = unit;
+			first->square_u = tape.from;
+			first->square_v = tape.to;
+		}
 	}
 }
 

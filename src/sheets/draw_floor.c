@@ -103,8 +103,30 @@ static void draw_jambs(struct sheet *sheet, const struct view *view,
 	            paper_path_join(arena, stubs[0], stubs[1]));
 }
 
+static bool is_tagged_before(const struct site *site, const struct site_room *room, const char *id)
+{
+	for (const struct site_room *other = site->rooms; other < room; other++)
+		for (size_t i = 0; i < other->doorway_count; i++)
+			if (strcmp(other->doorways[i].id, id) == 0)
+				return true;
+	return false;
+}
+
+static void tag_doorway(struct sheet *sheet, const struct view *view,
+                        const struct site_doorway *door, const char *key)
+{
+	const struct draft *draft = sheet->draft;
+	double width = point_distance(door->from, door->to);
+	const char *text = draft_text(draft, key, {"id", draft_tag(draft, door->id)},
+	                              {"width", draft_length(draft, width)});
+	wall_label(sheet, door->id, view_point(view, door->stop_from),
+	           view_point(view, door->stop_to),
+	           (struct wall_text){
+			   .lines = &text, .count = 1, .around = 0.5, .frame = LABEL_UNDERLINE});
+}
+
 void draw_doorways(struct sheet *sheet, const struct view *view, const struct site_room *room,
-                   bool with_width)
+                   enum doorway_tag tag)
 {
 	const struct draft *draft = sheet->draft;
 	for (size_t i = 0; i < room->doorway_count; i++) {
@@ -113,17 +135,9 @@ void draw_doorways(struct sheet *sheet, const struct view *view, const struct si
 		            view_segment(draft->arena, view, door->stop_from, door->stop_to));
 		if (door->recess.count == 0)
 			draw_jambs(sheet, view, door);
-		const char *text =
-			draft_text(draft, with_width ? "tag.doorway-wide" : "tag.doorway",
-		                   {"id", draft_tag(draft, door->id)},
-		                   {"width",
-		                    draft_length(draft, point_distance(door->from, door->to))});
-		wall_label(sheet, door->id, view_point(view, door->stop_from),
-		           view_point(view, door->stop_to),
-		           (struct wall_text){.lines = &text,
-		                              .count = 1,
-		                              .around = 0.5,
-		                              .frame = LABEL_UNDERLINE});
+		if (tag == DOORWAY_ALONE || !is_tagged_before(draft->site, room, door->id))
+			tag_doorway(sheet, view, door,
+			            tag == DOORWAY_NAME ? "tag.doorway" : "tag.doorway-wide");
 	}
 }
 

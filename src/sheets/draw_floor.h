@@ -7,8 +7,14 @@
 #include "sheets/sheet.h"
 
 void draw_walls(struct sheet *, const struct view *, const struct site_room *);
-/* `with_width`: the tag says how wide it is; else a chain does. */
-void draw_doorways(struct sheet *, const struct view *, const struct site_room *, bool with_width);
+/* What the tag of a doorway says: on a sheet of one room, or of all rooms, where a doorway
+ * between two is tagged in the first of them. */
+enum doorway_tag {
+	DOORWAY_ALONE, /* name and width, of one room */
+	DOORWAY_WIDE,  /* name and width */
+	DOORWAY_NAME,  /* a chain says how wide it is */
+};
+void draw_doorways(struct sheet *, const struct view *, const struct site_room *, enum doorway_tag);
 void draw_obstacles(struct sheet *, const struct view *, const struct site_room *);
 /* Slab joints and cracks within the window of the view, as the slab has them. */
 void draw_slab_joints(struct sheet *, const struct view *, const struct region *ground);

@@ -34,7 +34,7 @@ static void draw_room(struct sheet *sheet, const struct view *view, const struct
 {
 	const struct draft *draft = sheet->draft;
 	const struct placed_lay *lay = lay_of_room(draft->placed, room);
-	draw_doorways(sheet, view, room, true);
+	draw_doorways(sheet, view, room, DOORWAY_WIDE);
 	if (lay) {
 		struct lay_view v = lay_view_make(draft->arena, lay, view, room);
 		plan.draw(sheet, &v);

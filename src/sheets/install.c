@@ -138,7 +138,7 @@ enum sheet_fit install_draw(struct sheet *sheet, const struct site_room *room)
 		margin.need[side] = lanes.need[side];
 	if (!margin_fit(sheet, &margin, &view))
 		return SHEET_TOO_LARGE;
-	draw_doorways(sheet, &view, room, true);
+	draw_doorways(sheet, &view, room, DOORWAY_ALONE);
 	if (lay)
 		draw_lay(sheet, &v);
 	else

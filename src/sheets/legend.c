@@ -31,7 +31,7 @@ static const struct legend_entry {
 	[LEGEND_CRACK_PENDING] = {"legend.crack-pending", SWATCH_PEN, 0, PEN_CRACK_PENDING},
 	[LEGEND_SLAB_JOINT] = {"legend.slab-joint", SWATCH_PEN, 0, PEN_SLAB_JOINT},
 	[LEGEND_HOLD] = {"legend.hold", SWATCH_AREA, AREA_HOLD, PEN_HOLD},
-	[LEGEND_HOLD_LINE] = {"legend.hold", SWATCH_PEN, 0, PEN_HOLD},
+	[LEGEND_HOLD_LINE] = {"legend.hold-line", SWATCH_PEN, 0, PEN_HOLD},
 	[LEGEND_OBSTACLE] = {"legend.obstacle", SWATCH_AREA, AREA_OBSTACLE, PEN_OBSTACLE},
 	[LEGEND_READING] = {"legend.reading", SWATCH_READING, 0, PEN_SYMBOL},
 };

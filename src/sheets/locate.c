@@ -50,6 +50,16 @@ static bool nearest_wall(const struct site_room *room, struct point p, int axis,
 	return best < HUGE_VAL;
 }
 
+double locate_reach(const struct site_room *room, struct point p)
+{
+	double reach = 0;
+	struct point wall;
+	for (int axis = 0; axis < 2; axis++)
+		if (nearest_wall(room, p, axis, &wall))
+			reach += point_distance(wall, p);
+	return reach;
+}
+
 void locate_draw_inside(struct sheet *sheet, const struct view *view, const struct site_room *room,
                         struct point p, const char *element)
 {

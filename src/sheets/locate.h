@@ -13,6 +13,8 @@ struct located {
 /* Sorts the ends of a line into places at walls and points inside. */
 void locate_line(struct arena *, struct located *, struct box window, struct line line);
 /* Two dimensions from the nearest sides of the room to an inside point. */
+/* How far a point is from the walls that it is measured from. */
+double locate_reach(const struct site_room *, struct point);
 void locate_draw_inside(struct sheet *, const struct view *, const struct site_room *, struct point,
                         const char *element);
 

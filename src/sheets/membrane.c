@@ -4,6 +4,7 @@
 #include "sheets/notes.h"
 #include "sheets/sheets_of_floor.h"
 #include "sheets/strip_corners.h"
+#include "sheets/strip_offsets.h"
 #include "sheets/table.h"
 
 static void draw_cover(struct sheet *sheet, const struct lay_view *v)
@@ -56,6 +57,8 @@ static void draw_room(struct sheet *sheet, const struct lay_view *v)
 	for (size_t i = 0; i < v->lay->strips->strip_count; i++)
 		if (lay_view_has(v, ring_middle(v->lay->strips->strips[i].pieces[0].outline)))
 			tag_pieces(sheet, v, &v->lay->strips->strips[i]);
+	for (size_t i = 0; i < v->lay->strips->strip_count; i++)
+		strip_offsets_draw(sheet, v, &v->lay->strips->strips[i]);
 }
 
 static void add_strips(struct notes *notes, const struct placed_lay *lay)

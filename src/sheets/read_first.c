@@ -4,10 +4,12 @@
 
 #include "sheets/cautions.h"
 #include "sheets/install_notes.h"
+#include "sheets/key_plan.h"
 #include "sheets/lay_view.h"
 #include "sheets/materials.h"
 #include "sheets/notes.h"
 #include "sheets/sheets_of_floor.h"
+#include "sheets/title_block.h"
 
 /* In the order in which work waits for them. */
 static const char *const WHO[] = {"engineer", "designer", "owner", "maker", "GC", "crew"};
@@ -100,5 +102,7 @@ enum sheet_fit read_first_draw(struct sheet *sheet)
 	add_sheets(notes);
 	cautions_add(notes);
 	add_defaults(notes);
+	notes_legend(notes);
+	key_plan_draw(sheet, title_band_left(sheet));
 	return notes_continue(sheet, notes) ? SHEET_FITS : SHEET_TOO_LARGE;
 }

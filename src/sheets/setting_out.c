@@ -1,8 +1,12 @@
 /* setting_out.c - the tile as it is set out: lines, first tile, cuts, courses, diagonals. */
+#include "sheets/course_numbers.h"
 #include "sheets/draw_tile.h"
 #include "sheets/floor_plan.h"
 #include "sheets/notes.h"
 #include "sheets/sheets_of_floor.h"
+
+/* Of two cuts that differ by less (floor mm) the first is told. */
+static const double SAME_CUT = 0.5;
 
 static void draw_room(struct sheet *sheet, const struct lay_view *v)
 {
@@ -12,6 +16,9 @@ static void draw_room(struct sheet *sheet, const struct lay_view *v)
 	draw_holds(sheet, v, true);
 	draw_controls(sheet, v);
 	draw_first_tile(sheet, v);
+	course_numbers_draw(sheet, v, true);
+	if (v->lay->module->offset_count == 1)
+		course_numbers_draw(sheet, v, false);
 }
 
 static const char *number(const struct draft *draft, long value)
@@ -58,6 +65,17 @@ static void add_diagonal(struct notes *notes, const struct site_room *room)
 	                                                                   outline.points[far]))}));
 }
 
+/* What the border with the least cut is of: a wall, a doorway, a column, a slab joint. */
+static const char *smallest_at(const struct placed_lay *lay)
+{
+	const struct position *position = lay->position;
+	const struct border_cut *best = NULL;
+	for (size_t i = 0; i < position->cut_count; i++)
+		if (!best || position->cuts[i].least < best->least - SAME_CUT)
+			best = &position->cuts[i];
+	return best ? lay->field->borders[best->border].of : "";
+}
+
 static void add_tiles(struct notes *notes, const struct placed_lay *lay)
 {
 	const struct draft *draft = notes->sheet->draft;
@@ -70,6 +88,7 @@ static void add_tiles(struct notes *notes, const struct placed_lay *lay)
 	           draft_text(draft, "tiles.told", {"whole", number(draft, whole)},
 	                      {"cut", number(draft, cut)},
 	                      {"least", draft_measure(draft, lay->position->smallest_cut)},
+	                      {"where", draft_tag(draft, smallest_at(lay))},
 	                      {"worst", draft_measure(draft, lay->position->smallest_cut_worst)},
 	                      {"tolerance", draft_measure(draft, lay->field->tolerance)}));
 }

@@ -56,7 +56,7 @@ struct sheet {
 	struct details *details;     /* sections that go on on a further sheet; NULL: none */
 	const char *const *contents; /* name and title of each sheet of the set */
 	size_t contents_count;
-	unsigned long used; /* set of legend_mark */
+	unsigned long used; /* set of legend_mark; on the first sheet those of the whole set */
 };
 
 /* Whether what a sheet shows found room on its paper. */

@@ -17,17 +17,19 @@ static const struct sheet_kind {
 	const char *title;   /* key of its title */
 	const char *subject; /* key of the sentence that describes it */
 	bool is_per_room;
+	bool explains_all;                      /* its legend has the marks of the whole set */
 	enum sheet_fit (*draw)(struct sheet *); /* NULL: not built yet, or of a room */
 } KINDS[] = {
-	{"read-first", "sheet.read-first", "sheet.read-first.about", false, read_first_draw},
-	{"install", "sheet.install", "sheet.install.about", true, NULL},
-	{"slab", "sheet.slab", "sheet.slab.about", false, slab_draw},
-	{"membrane", "sheet.membrane", "sheet.membrane.about", false, membrane_draw},
-	{"setting-out", "sheet.setting-out", "sheet.setting-out.about", false, setting_out_draw},
-	{"joints", "sheet.joints", "sheet.joints.about", false, joints_sheet_draw},
-	{"details", "sheet.details", "sheet.details.about", false, details_sheet_draw},
-	{"count", "sheet.count", "sheet.count.about", false, count_sheet_draw},
-	{"changes", NULL, NULL, false, NULL},
+	{"read-first", "sheet.read-first", "sheet.read-first.about", false, true, read_first_draw},
+	{"install", "sheet.install", "sheet.install.about", true, false, NULL},
+	{"slab", "sheet.slab", "sheet.slab.about", false, false, slab_draw},
+	{"membrane", "sheet.membrane", "sheet.membrane.about", false, false, membrane_draw},
+	{"setting-out", "sheet.setting-out", "sheet.setting-out.about", false, false,
+         setting_out_draw},
+	{"joints", "sheet.joints", "sheet.joints.about", false, false, joints_sheet_draw},
+	{"details", "sheet.details", "sheet.details.about", false, false, details_sheet_draw},
+	{"count", "sheet.count", "sheet.count.about", false, false, count_sheet_draw},
+	{"changes", NULL, NULL, false, false, NULL},
 };
 
 enum { KIND_COUNT = sizeof KINDS / sizeof KINDS[0] };
@@ -97,6 +99,7 @@ struct set_builder {
 	ARRAY_OF(const char *) contents; /* name and title of each */
 	ARRAY_OF(struct sheet *) sheets; /* drawn so far, with those that go on */
 	size_t count;                    /* of all sheets, once known */
+	unsigned long used;              /* marks of all sheets, once known */
 };
 
 static bool is_wanted(const struct set_builder *b, const char *kind, const char *name)
@@ -199,6 +202,7 @@ static struct outcome try_sheet(const struct set_builder *b, const struct planne
 	                                  draft_text(draft, planned->kind->subject, {"room", of}));
 	struct outcome outcome = {.sheet = sheet};
 	sheet->missing = missing;
+	sheet->used = planned->kind->explains_all ? b->used : 0;
 	sheet->contents = b->contents.items;
 	sheet->contents_count = b->contents.count;
 	outcome.fit =
@@ -300,8 +304,23 @@ static void draw_planned(struct set_builder *b, const struct planned *planned)
 	}
 }
 
-/* Every sheet prints how many there are: where notes made more of them than were planned,
- * all are drawn once more. */
+static unsigned long all_used(const struct set_builder *b)
+{
+	unsigned long used = 0;
+	for (size_t i = 0; i < b->sheets.count; i++)
+		used |= b->sheets.items[i]->used;
+	return used;
+}
+
+/* True where a sheet tells of the set what was not known yet when it was drawn. */
+static bool is_outdated(const struct set_builder *b)
+{
+	bool has_legend = b->plans.count > 0 && b->plans.items[0].kind->explains_all;
+	return b->sheets.count != b->count || (has_legend && all_used(b) != b->used);
+}
+
+/* Every sheet prints how many there are, the first what the marks of all mean: where that
+ * was not foreseen, all are drawn once more. */
 static void draw_all(struct set_builder *b)
 {
 	size_t before = b->diags->diags.count;
@@ -309,10 +328,11 @@ static void draw_all(struct set_builder *b)
 	do {
 		if (b->sheets.count > 0)
 			b->count = b->sheets.count;
+		b->used = all_used(b);
 		b->sheets.count = 0;
 		for (size_t i = 0; i < b->plans.count; i++)
 			draw_planned(b, &b->plans.items[i]);
-	} while (b->sheets.count != b->count && b->diags->diags.count == before);
+	} while (is_outdated(b) && b->diags->diags.count == before);
 }
 
 static struct page page_of(const struct sheet *sheet)

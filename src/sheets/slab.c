@@ -25,8 +25,22 @@ static void locate_lines(struct arena *arena, struct located *all, struct box wi
 		locate_line(arena, all, window, parts[i]);
 }
 
-/* Jambs, and the corner of each obstacle that is nearest to the start of both axes; of a
- * round one the centre. */
+/* The corner of an obstacle that is nearest to the walls; of a round one the centre. */
+static struct point obstacle_point(const struct site_room *room,
+                                   const struct site_obstacle *obstacle)
+{
+	struct box box = ring_box(obstacle->ring);
+	struct point middle = {(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2};
+	struct point best = obstacle->ring.points[0];
+	if (obstacle->plan->across_nm > 0)
+		return middle;
+	for (size_t i = 1; i < obstacle->ring.count; i++)
+		if (locate_reach(room, obstacle->ring.points[i]) < locate_reach(room, best) - 1)
+			best = obstacle->ring.points[i];
+	return best;
+}
+
+/* Jambs and obstacles. */
 static void locate_fixtures(struct arena *arena, struct located *all, struct box window,
                             const struct site_room *room)
 {
@@ -35,12 +49,7 @@ static void locate_fixtures(struct arena *arena, struct located *all, struct box
 		locate_line(arena, all, window, (struct line){jambs, 2});
 	}
 	for (size_t i = 0; i < room->obstacle_count; i++) {
-		const struct site_obstacle *obstacle = &room->obstacles[i];
-		struct box box = ring_box(obstacle->ring);
-		struct point at =
-			obstacle->plan->across_nm > 0
-				? (struct point){(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2}
-				: (struct point){box.x0, box.y0};
+		struct point at = obstacle_point(room, &room->obstacles[i]);
 		locate_line(arena, all, window, (struct line){&at, 1});
 	}
 }
@@ -130,7 +139,7 @@ static void draw_room(struct sheet *sheet, const struct view *view, const struct
 	draw_slab_joints(sheet, view, &ground);
 	draw_cracks(sheet, view, &ground);
 	draw_walls(sheet, view, room);
-	draw_doorways(sheet, view, room, false);
+	draw_doorways(sheet, view, room, DOORWAY_NAME);
 	draw_wall_names(sheet, view, room);
 	draw_room_name(sheet, view, room);
 	for (int side = 0; side < SIDE_COUNT; side++)

@@ -64,6 +64,13 @@ struct paper_box title_band_middle(const struct sheet *sheet)
 	                          stamp_box(sheet).x0 - CLEAR, band.y1 - CLEAR / 2};
 }
 
+struct paper_box title_band_left(const struct sheet *sheet)
+{
+	struct paper_box band = sheet->band;
+	return (struct paper_box){band.x0 + INSET, band.y0 + CLEAR, band.x0 + BAR_MOST + 2 * INSET,
+	                          band.y1 - CLEAR};
+}
+
 void title_band_draw(struct sheet *sheet)
 {
 	const struct draft *draft = sheet->draft;

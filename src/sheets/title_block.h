@@ -13,5 +13,7 @@ void title_block_draw(struct sheet *);
 void title_band_draw(struct sheet *);
 /* What is left between them, for the legend. */
 struct paper_box title_band_middle(const struct sheet *);
+/* Where scale bar and north stand; free on a sheet without a scale. */
+struct paper_box title_band_left(const struct sheet *);
 
 #endif

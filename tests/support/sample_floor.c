@@ -119,7 +119,7 @@ static const struct module *make_module(struct arena *arena)
 		box_ring(arena, JOINT / 2, JOINT / 2, PITCH_U - JOINT / 2, PITCH_V - JOINT / 2);
 	return NEW(struct module, .a = {PITCH_U, 0}, .b = {SHIFT, PITCH_V}, .joint = JOINT,
 	           .tile_width = 301.625, .tile_long = 606.425, .pitch = PITCH_U, .course = PITCH_V,
-	           .face_count = 1,
+	           .offsets = LIST(double, 0, SHIFT, 2 * SHIFT), .offset_count = 3, .face_count = 1,
 	           .faces = LIST(struct face, {.ring = ring,
 	                                       .cell = box_ring(arena, 0, 0, PITCH_U, PITCH_V),
 	                                       .area_mm2 = ring_area(ring),
