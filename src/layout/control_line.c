@@ -7,10 +7,11 @@
 
 struct control_room control_room_in(struct arena *arena, const struct tiling *tiling,
                                     const struct cracks *cracks, const struct rules *rules,
-                                    const struct site_room *room)
+                                    const struct site_room *room, const struct controls *placed)
 {
 	const struct field *field = tiling->field;
 	struct control_room own = {.room = room};
+	own.openings = control_openings_of(arena, field, room, placed);
 	own.movement = tiling->movement;
 	own.clear_share = rules_figure(rules, FIGURE_CONTROL_CLEAR_SHARE);
 	own.wall_clear = rules_figure(rules, FIGURE_CONTROL_WALL_CLEAR);
@@ -94,27 +95,31 @@ struct control_key control_line_key(struct arena *arena, const struct control_ro
 	struct segment line = control_line_through(room, at, along_u);
 	double clear = length_in(arena, &room->clear, line);
 	double wanted = room->clear_share * segment_length(line);
+	enum control_sharing sharing = control_sharing_of(&room->openings, at, along_u);
 	double middle =
 		along_u ? (room->box.y0 + room->box.y1) / 2 : (room->box.x0 + room->box.x1) / 2;
 	return (struct control_key){
 		.is_blocked = clear < wanted - TOLERANCE_WHOLE,
+		.is_apart = sharing != SHARING_LINE,
 		.is_beside = is_beside_wall(room, line),
 		.is_under = clear < length_in(arena, &room->floor, line) - TOLERANCE_WHOLE,
 		.is_on_joint = is_on_field_joint(room, at, along_u),
+		.is_closed = sharing == SHARING_NONE,
 		.off_middle = fabs((along_u ? at.y : at.x) - middle),
 	};
 }
 
 int control_key_compare(struct control_key a, struct control_key b)
 {
-	if (a.is_blocked != b.is_blocked)
-		return a.is_blocked - b.is_blocked;
-	if (a.is_beside != b.is_beside)
-		return a.is_beside - b.is_beside;
-	if (a.is_under != b.is_under)
-		return a.is_under - b.is_under;
-	if (a.is_on_joint != b.is_on_joint)
-		return a.is_on_joint - b.is_on_joint;
+	const int terms[][2] = {
+		{a.is_blocked, b.is_blocked},   {a.is_apart, b.is_apart},
+		{a.is_beside, b.is_beside},     {a.is_under, b.is_under},
+		{a.is_on_joint, b.is_on_joint}, {a.is_closed, b.is_closed},
+		{a.crossing, b.crossing},
+	};
+	for (size_t i = 0; i < sizeof terms / sizeof *terms; i++)
+		if (terms[i][0] != terms[i][1])
+			return terms[i][0] < terms[i][1] ? -1 : 1;
 	if (fabs(a.off_middle - b.off_middle) < TOLERANCE_SAME)
 		return 0;
 	return a.off_middle < b.off_middle ? -1 : 1;

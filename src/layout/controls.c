@@ -80,6 +80,22 @@ static struct candidate middle_of_run(const struct making *making, const struct 
 	return candidate_at(making, first, panel, at);
 }
 
+/* The best that a line across the run, at the edge of one of its tiles, could share. */
+static enum control_sharing sharing_across(const struct making *making,
+                                           const struct control_room *room, struct candidate middle,
+                                           const struct tile_run *run)
+{
+	enum control_sharing best = SHARING_NONE;
+	struct point a = making->tiling->module->a;
+	for (int i = run->first; i <= run->last && room->openings.count > 0; i++) {
+		struct point at =
+			point_add(middle.corner, point_scale(a, (double)(i - middle.at.i)));
+		enum control_sharing sharing = control_sharing_of(&room->openings, at, false);
+		best = sharing < best ? sharing : best;
+	}
+	return best;
+}
+
 /* The run whose edge makes the best line along u, by the tile in its middle. */
 static bool choose_row(const struct making *making, const struct control_room *room,
                        const struct first_tile *first, struct candidate *out_best,
@@ -97,6 +113,8 @@ static bool choose_row(const struct making *making, const struct control_room *r
 				continue;
 			struct control_key key =
 				control_line_key(making->once, room, candidate.corner, true);
+			key.crossing =
+				(int)sharing_across(making, room, candidate, &panel->runs[r]);
 			if (found && control_key_compare(key, best) >= 0)
 				continue;
 			found = true;
@@ -183,11 +201,12 @@ static void set_square(const struct making *making, const struct control_room *r
 static void place_room(struct making *making, const struct site_room *site_room)
 {
 	struct control_room room = control_room_in(making->arena, making->tiling, making->cracks,
-	                                           making->rules, site_room);
+	                                           making->rules, site_room, making->controls);
 	struct first_tile first = {.room = site_room};
 	struct candidate best = {0};
 	struct tile_run run = {0};
 	set_direction(making, &room, &first);
+	control_share_direction(&room.openings, &first);
 	if (!choose_row(making, &room, &first, &best, &run))
 		return;
 	best = choose_column(making, &room, &first, best, run);

@@ -1,5 +1,5 @@
 /* controls.h - the two square lines a crew snaps in a room, and its first tile.
- * Units: mm in the lay's own axes. Owns: arena. Source: contract L1, L2, L4, L5, common
+ * Units: mm in the lay's own axes. Owns: arena. Source: contract L1 to L5, common
  * practice. */
 #ifndef LAYOUT_CONTROLS_H
 #define LAYOUT_CONTROLS_H
