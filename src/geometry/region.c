@@ -91,6 +91,14 @@ double polygon_area(const struct polygon *polygon)
 	return area;
 }
 
+double polygon_distance(const struct polygon *polygon, struct point p)
+{
+	double nearest = ring_distance(polygon->outline, p);
+	for (size_t h = 0; h < polygon->hole_count; h++)
+		nearest = fmin(nearest, ring_distance(polygon->holes[h], p));
+	return nearest;
+}
+
 bool polygon_holds(const struct polygon *polygon, struct point p)
 {
 	if (!ring_holds(polygon->outline, p))
@@ -143,12 +151,8 @@ struct box region_box(const struct region *region)
 double region_distance(const struct region *region, struct point p)
 {
 	double nearest = INFINITY;
-	for (size_t i = 0; i < region->count; i++) {
-		const struct polygon *polygon = &region->polygons[i];
-		nearest = fmin(nearest, ring_distance(polygon->outline, p));
-		for (size_t h = 0; h < polygon->hole_count; h++)
-			nearest = fmin(nearest, ring_distance(polygon->holes[h], p));
-	}
+	for (size_t i = 0; i < region->count; i++)
+		nearest = fmin(nearest, polygon_distance(&region->polygons[i], p));
 	return nearest;
 }
 

@@ -44,6 +44,7 @@ double ring_distance(struct ring, struct point p);
 bool ring_holds(struct ring, struct point p);
 
 double polygon_area(const struct polygon *);
+double polygon_distance(const struct polygon *, struct point); /* from the border */
 bool polygon_holds(const struct polygon *, struct point);
 
 double region_area(const struct region *);

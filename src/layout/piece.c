@@ -1,6 +1,7 @@
 #include "layout/piece.h"
 
 #include "geometry/overlay.h"
+#include "geometry/segment.h"
 #include "geometry/tolerance.h"
 
 struct piece_judge piece_judge_in(struct arena *arena, struct arena *scratch,
@@ -20,20 +21,9 @@ double piece_judge_reach(const struct piece_judge *judge)
 	return fmax(judge->remainder, TOLERANCE_WHOLE) + TOLERANCE_SAME;
 }
 
-static struct point middle(struct ring face)
-{
-	struct point sum = {0, 0};
-	for (size_t i = 0; i < face.count; i++)
-		sum = point_add(sum, face.points[i]);
-	return point_scale(sum, 1 / (double)face.count);
-}
-
 static double distance_to_edge(struct border_edge e, struct point p)
 {
-	struct point along = point_sub(e.to, e.from);
-	double square = point_dot(along, along);
-	double share = square > 0 ? point_dot(point_sub(p, e.from), along) / square : 0;
-	return point_distance(p, point_between(e.from, e.to, fmin(fmax(share, 0), 1)));
+	return segment_distance((struct segment){e.from, e.to}, p);
 }
 
 static double distance_to_near(const struct piece_judge *judge, const size_t *near, size_t count,
@@ -45,9 +35,20 @@ static double distance_to_near(const struct piece_judge *judge, const size_t *ne
 	return least;
 }
 
+/* Some corner of the face is missing, with more ground beyond the tolerance round it than
+ * rounding of the overlay could be. */
+static bool lacks_corner(struct ring face, const struct polygon *part)
+{
+	for (size_t i = 0; i < face.count; i++)
+		if (!polygon_holds(part, face.points[i]) &&
+		    polygon_distance(part, face.points[i]) > 2 * TOLERANCE_WHOLE)
+			return true;
+	return false;
+}
+
 /* All of the face lies within TOLERANCE_WHOLE of the part. Most faces are settled by the
- * area that is missing; where it could be a thin rim or a small deep notch, the part is
- * grown by the tolerance to see. */
+ * area that is missing, or by a corner; where it could be a thin rim or a small deep notch,
+ * the part is grown by the tolerance to see. */
 static bool is_whole(struct piece_judge *judge, struct ring face, const struct polygon *part)
 {
 	double missing = ring_area(face) - polygon_area(part);
@@ -55,23 +56,14 @@ static bool is_whole(struct piece_judge *judge, struct ring face, const struct p
 		return false;
 	if (missing < TOLERANCE_AREA_MM2)
 		return true;
+	if (lacks_corner(face, part))
+		return false;
 	struct region region = {(struct polygon *)part, 1};
 	struct region grown =
 		overlay_offset(judge->scratch, &region, TOLERANCE_WHOLE, OVERLAY_ROUND);
 	struct region whole = region_from_ring(judge->scratch, face);
 	struct region beyond = overlay_difference(judge->scratch, &whole, &grown);
 	return beyond.count == 0;
-}
-
-static const struct region *core_of(struct piece_judge *judge)
-{
-	if (!judge->has_core) {
-		struct region panel = {(struct polygon *)judge->ground, 1};
-		judge->core =
-			overlay_offset(judge->arena, &panel, -judge->remainder, OVERLAY_ROUND);
-		judge->has_core = true;
-	}
-	return &judge->core;
 }
 
 static double reach_of_part(const struct polygon *part, struct border_edge edge)
@@ -94,22 +86,56 @@ static bool hugs_an_edge(const struct piece_judge *judge, const struct polygon *
 	return false;
 }
 
+static double beyond_rim(const struct piece_judge *judge, const size_t *near, size_t near_count,
+                         struct point p)
+{
+	return distance_to_near(judge, near, near_count, p) - judge->remainder;
+}
+
+/* A corner of the part, the middle of a side or of the whole is farther than the remainder
+ * from the panel's border. */
+static bool shows_core(const struct piece_judge *judge, const struct polygon *part,
+                       const size_t *near, size_t near_count)
+{
+	struct ring outline = part->outline;
+	for (size_t i = 0; i < outline.count; i++) {
+		struct segment side = segment_of_ring(outline, i);
+		struct point middle = point_between(side.from, side.to, 0.5);
+		if (beyond_rim(judge, near, near_count, side.from) > TOLERANCE_SAME ||
+		    beyond_rim(judge, near, near_count, middle) > TOLERANCE_WHOLE)
+			return true;
+	}
+	struct point middle = ring_middle(outline);
+	return polygon_holds(part, middle) &&
+	       beyond_rim(judge, near, near_count, middle) > TOLERANCE_WHOLE;
+}
+
+/* What lies farther than the remainder from the edges that come near the part: no other edge
+ * does. */
+static struct region beyond_rims(struct piece_judge *judge, const struct polygon *part,
+                                 const size_t *near, size_t near_count)
+{
+	struct region *rims = ARENA_ARRAY(judge->scratch, struct region, near_count);
+	for (size_t i = 0; i < near_count; i++) {
+		struct point ends[2] = {judge->edges.edges[near[i]].from,
+		                        judge->edges.edges[near[i]].to};
+		rims[i] = overlay_band(judge->scratch, (struct line){ends, 2}, judge->remainder);
+	}
+	struct region rim = overlay_union_all(judge->scratch, rims, near_count);
+	struct region region = {(struct polygon *)part, 1};
+	return overlay_difference(judge->scratch, &region, &rim);
+}
+
 /* Some point of the part is farther than the remainder from the panel's border. Most parts
- * keep a corner of their face that proves it, or hug one edge; the others, in corners, are
- * cut against the core. */
+ * show one that proves it, or hug one edge; the others, in corners, lose their rims. */
 static bool reaches_core(struct piece_judge *judge, const struct polygon *part, const size_t *near,
                          size_t near_count)
 {
-	for (size_t i = 0; i < part->outline.count; i++) {
-		struct point p = part->outline.points[i];
-		if (distance_to_near(judge, near, near_count, p) >
-		    judge->remainder + TOLERANCE_SAME)
-			return true;
-	}
+	if (shows_core(judge, part, near, near_count))
+		return true;
 	if (hugs_an_edge(judge, part, near, near_count))
 		return false;
-	struct region region = {(struct polygon *)part, 1};
-	struct region inner = overlay_intersection(judge->scratch, &region, core_of(judge));
+	struct region inner = beyond_rims(judge, part, near, near_count);
 	return region_area(&inner) > TOLERANCE_AREA_MM2;
 }
 
@@ -159,7 +185,7 @@ enum face_verdict piece_judge_face(struct piece_judge *judge, struct ring face, 
 	else if (loops.count)
 		parts = window_region(judge->scratch, &loops);
 	else
-		return polygon_holds(judge->ground, middle(face)) ? FACE_WHOLE : FACE_OUTSIDE;
+		return polygon_holds(judge->ground, ring_middle(face)) ? FACE_WHOLE : FACE_OUTSIDE;
 	for (size_t i = 0; i < parts.count; i++)
 		if (is_whole(judge, face, &parts.polygons[i]))
 			return FACE_WHOLE;

@@ -14,9 +14,7 @@ struct piece_judge {
 	struct arena *scratch; /* cleared by the caller between faces */
 	const struct polygon *ground;
 	struct border_edges edges;
-	double remainder;   /* gap-max less gap */
-	struct region core; /* the panel shrunk by `remainder`; built when first needed */
-	bool has_core;
+	double remainder; /* gap-max less gap */
 };
 
 struct piece_judge piece_judge_in(struct arena *, struct arena *scratch,
