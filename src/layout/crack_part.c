@@ -97,7 +97,6 @@ static struct part_list list_parts(struct arena *arena, const struct tiling *til
 					*array_push(arena, &list.parts) = (struct crack_part){
 						.crack = group->cracks[c],
 						.line = lines[k],
-						.run = crack->runs[r],
 						.panels = panels_of(arena, tiling, lines[k])};
 		}
 	}
@@ -188,11 +187,14 @@ void crack_part_hold(struct arena *arena, struct crack_part *part, const struct 
 }
 
 /* The ground within half a width of all of the crack, as far as it hangs together with the part:
- * where a carried joint cuts the crack at a slant, more than the part's own. */
-static void hold_beside(struct arena *arena, struct crack_part *part, struct line run,
+ * where a carried joint cuts the crack at a slant, or it goes on under an obstacle, more than the
+ * part's own. */
+static void hold_beside(struct arena *arena, const struct field *field,
+                        const struct site_crack *crack, struct crack_part *part,
                         const struct region *ground, double half_width)
 {
-	struct region band = overlay_band(arena, run, half_width);
+	struct region band =
+		overlay_band(arena, frame_line_in(arena, field->frame, crack->line), half_width);
 	struct region beside = overlay_intersection(arena, &band, ground);
 	for (size_t p = 0; p < beside.count; p++) {
 		struct region piece = {&beside.polygons[p], 1};
@@ -239,7 +241,8 @@ struct crack_part *crack_parts(struct arena *arena, const struct tiling *tiling,
 		struct crack_part *part = &list.parts.items[k];
 		part->way = way_of(arena, part, ground, reach);
 		lay_legs(arena, tiling, part, reach);
-		hold_beside(arena, part, part->run, ground, reach->half_width);
+		hold_beside(arena, tiling->field, cracks->cracks[part->crack].crack, part, ground,
+		            reach->half_width);
 	}
 	*out_count = list.parts.count;
 	return list.parts.items;

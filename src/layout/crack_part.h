@@ -17,7 +17,6 @@ struct crack_part {
 	size_t crack; /* index into cracks->cracks */
 	bool *panels; /* those it lies in: movement joints part panels, not strips */
 	struct line line;
-	struct line run;        /* the run of the crack that it is part of */
 	struct line way;        /* the line, prolonged where it ends in the field */
 	enum part_end ends[2];  /* of its first and last point */
 	struct tile_ref *tiles; /* crossed, of its panels */

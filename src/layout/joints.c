@@ -1,5 +1,7 @@
 #include "layout/joints.h"
 
+#include <string.h>
+
 #include "geometry/overlay.h"
 #include "geometry/segment.h"
 #include "geometry/tolerance.h"
@@ -49,6 +51,7 @@ static void fill_joint(const struct making *making, struct joint *joint)
 
 static void add_joint(struct making *making, struct joint joint)
 {
+	joint.serves = "";
 	*array_push(making->arena, &making->joints) = joint;
 }
 
@@ -203,6 +206,27 @@ static void add_field_joint(struct making *making, const struct field_joint *bui
 	add_joint(making, joint);
 }
 
+static bool is_one_of(const char *id, const char *ids)
+{
+	size_t length = strlen(id);
+	for (; *ids; ids += strcspn(ids, " "), ids += strspn(ids, " "))
+		if (strcspn(ids, " ") == length && strncmp(ids, id, length) == 0)
+			return true;
+	return false;
+}
+
+/* A side that uses other joints is said by each of them. */
+static void add_uses(struct making *making, const struct soft_joint *soft)
+{
+	for (size_t k = 0; soft->uses && k < making->joints.count; k++) {
+		struct joint *joint = &making->joints.items[k];
+		if (is_one_of(joint->id, soft->uses) && !is_one_of(soft->id, joint->serves))
+			joint->serves =
+				arena_printf(making->arena, *joint->serves ? "%s %s" : "%s%s",
+			                     joint->serves, soft->id);
+	}
+}
+
 static struct line line_of_run(const struct making *making, const struct perimeter_run *run)
 {
 	const struct field_border *borders = making->tiling->field->borders;
@@ -253,6 +277,8 @@ const struct joints *joints_place(struct arena *arena, const struct tiling *tili
 	const struct perimeter_run *runs = perimeter_runs(arena, tiling->field, &count);
 	for (size_t k = 0; k < count; k++)
 		add_perimeter(&making, &runs[k]);
+	for (size_t k = 0; k < strips->soft_count; k++)
+		add_uses(&making, &strips->softs[k]);
 	struct joints *joints = ARENA_NEW(arena, struct joints);
 	*joints = (struct joints){making.joints.items, making.joints.count};
 	return joints;

@@ -17,10 +17,11 @@ struct joint {
 	double width, depth;
 	enum joint_back back;
 	double length, turns, cost;
-	const char *ends; /* ids by blanks */
-	const char *why;  /* name of the rule; perimeter-joint, field-joint */
-	struct line line; /* of a perimeter joint: the field's edge, field to the left */
-	bool is_closed;   /* the line is a ring (round an obstacle) */
+	const char *ends;   /* ids by blanks */
+	const char *why;    /* name of the rule; perimeter-joint, field-joint */
+	const char *serves; /* ids of the sides of cracks that use it, by blanks */
+	struct line line;   /* of a perimeter joint: the field's edge, field to the left */
+	bool is_closed;     /* the line is a ring (round an obstacle) */
 };
 
 /* Soft joints first, then carried, field, perimeter. A side that another joint serves has no

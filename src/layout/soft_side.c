@@ -104,11 +104,17 @@ static bool add_walk(struct finding *finding, const struct soft_ports *from,
 	return true;
 }
 
-/* True where the tile lies against a border right beside an end of the side. */
+/* True where the tile lies against a border beside an end of the side, before any joint. */
 static bool is_against_at(const struct finding *finding, bool at_end)
 {
 	const struct soft_outline *outline = &finding->outline;
-	return outline->count > 0 && outline->stretches[at_end ? outline->count - 1 : 0].is_against;
+	for (size_t k = 0; k < outline->count; k++) {
+		const struct outline_stretch *stretch =
+			&outline->stretches[at_end ? outline->count - 1 - k : k];
+		if (stretch->is_joint || stretch->is_against)
+			return stretch->is_against;
+	}
+	return false;
 }
 
 static struct soft_ports ports_of_run(const struct finding *finding, size_t index, bool at_end)
@@ -150,17 +156,16 @@ static bool find_from_to(struct finding *finding, size_t first, size_t last)
 	return false;
 }
 
-/* Joints that the tile lies against between the runs; where there are none, all along. */
+/* Joints that the tile lies against; what an end at a border meets there serves no side. */
 static void add_uses(struct finding *finding)
 {
 	const struct soft_outline *outline = &finding->outline;
 	size_t first = 0, end = outline->count;
-	if (finding->run_count > 0) {
-		while (!outline->stretches[first].is_joint)
-			first++;
-		while (!outline->stretches[end - 1].is_joint)
-			end--;
-	}
+	bool skips = finding->run_count > 0;
+	while (skips && finding->side.from->at_border && !outline->stretches[first].is_joint)
+		first++;
+	while (skips && finding->side.to->at_border && !outline->stretches[end - 1].is_joint)
+		end--;
 	for (size_t k = first; k < end; k++) {
 		struct segment line = outline->stretches[k].line;
 		if (outline->stretches[k].is_against)

@@ -334,6 +334,7 @@ static void write_joint(struct writing *w, const struct placed_lay *lay, const s
 	markup_length(m, "cost", joint->cost);
 	markup_text(m, "ends", joint->ends);
 	markup_text(m, "why", joint->why);
+	markup_text(m, "serves", joint->serves);
 	markup_points(m, "line", line.points, line.count);
 	markup_end(m, "joint");
 }

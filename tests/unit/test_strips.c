@@ -94,6 +94,26 @@ static void test_beside_wall(void **state)
 	for (size_t k = 0; k < lay->joints->joint_count; k++)
 		softs += lay->joints->joints[k].kind == JOINT_SOFT;
 	assert_int_equal(softs, 1);
+	for (size_t k = 0; k < lay->joints->joint_count; k++) {
+		const struct joint *joint = &lay->joints->joints[k];
+		assert_string_equal(joint->serves,
+		                    strcmp(joint->id, "west.perimeter") == 0 ? "K1.left" : "");
+	}
+	arena_free(arena);
+}
+
+/* The way on from the crack's end meets the wall above the joint at 1300, which serves below it
+ * and above: the joint goes straight on to the wall. */
+static void test_straight_on_to_the_wall(void **state)
+{
+	(void)state;
+	struct arena *arena = arena_new();
+	const struct placed_lay *lay = laid_room(
+		arena, 3200, 2400, 297, "",
+		"<crack id='K1' width='1mm'><at x='3200' y='1080'/><at x='1200' y='1080'/>"
+		"<at x='290' y='1250'/></crack>");
+	assert_on(soft_find(lay->strips, "K1.right"), 3194, 1300, 6, 1300);
+	assert_on(soft_find(lay->strips, "K1.left"), 3194, 1000, 6, 1000);
 	arena_free(arena);
 }
 
@@ -215,10 +235,15 @@ static void test_lanes(void **state)
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
-		cmocka_unit_test(test_straight),    cmocka_unit_test(test_end_in_field),
-		cmocka_unit_test(test_beside_wall), cmocka_unit_test(test_one_side),
-		cmocka_unit_test(test_in_joint),    cmocka_unit_test(test_over_carried_joint),
-		cmocka_unit_test(test_merge),       cmocka_unit_test(test_lanes),
+		cmocka_unit_test(test_straight),
+		cmocka_unit_test(test_end_in_field),
+		cmocka_unit_test(test_beside_wall),
+		cmocka_unit_test(test_straight_on_to_the_wall),
+		cmocka_unit_test(test_one_side),
+		cmocka_unit_test(test_in_joint),
+		cmocka_unit_test(test_over_carried_joint),
+		cmocka_unit_test(test_merge),
+		cmocka_unit_test(test_lanes),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }
