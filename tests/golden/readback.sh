@@ -12,6 +12,8 @@ words() {
 			word = $0
 			sub(/^[^>]*>/, "", word)
 			sub(/<.*/, "", word)
+			gsub(/&quot;/, "\"", word)
+			gsub(/&amp;/, "+", word)
 			print page, part[2], part[4], part[6], part[8], word
 		}'
 }
@@ -53,9 +55,19 @@ outside() {
 		END { exit found || NR == 0 }'
 }
 
+# The box of a word is 1.59 capitals high: of 2.5 mm, the least height of lettering, 3.98 mm.
+# Words of a few signs may be narrower than they are high, and cannot tell.
+too_small() {
+	words "$1" | awk '
+		length($6) < 4 { next }
+		{ seen = 1; w = $4 - $2; h = $5 - $3; least = w < h ? w : h }
+		least < 3.97 * 72 / 25.4 { print "page", $1 ":", $6, "is too small"; found = 1 }
+		END { exit found || !seen }'
+}
+
 # Every id of the plan in capitals; of rooms the name, where there is one.
 unnamed() {
-	pdftotext "$2" "$TMPDIR/text"
+	pdftotext "$2" "$TMPDIR/text" || return
 	status=0
 	kinds='wall|corner|obstacle|doorway|crack|slab-joint|slab|tile|lay|membrane'
 	for id in $(grep -o -E "<($kinds) id=\"[^\"]*\"" "$1" | cut -d'"' -f2 | tr a-z A-Z); do
@@ -70,6 +82,20 @@ for plan in demo-plans/*.xml tests/golden/*.xml; do
 	pdf=$TMPDIR/$name/set.pdf
 	check "$name: no texts touch" touching "$pdf"
 	check "$name: nothing outside the frame" outside "$pdf"
+	check "$name: no lettering under its least height" too_small "$pdf"
+	check "$name: every element is named" unnamed "$plan" "$pdf"
+done
+
+# The sheets a crew and an engineer work from, of rooms of every kind.
+mkdir "$TMPDIR/rooms"
+for plan in tests/rooms/*.xml; do
+	name=$(basename "$plan" .xml)
+	pdf=$TMPDIR/rooms/$name/set.pdf
+	check "$name is drawn" "$JURYSTICK" draw "$plan" -o "$TMPDIR/rooms/$name" --as pdf \
+		--sheet install,slab
+	check "$name: no texts touch" touching "$pdf"
+	check "$name: nothing outside the frame" outside "$pdf"
+	check "$name: no lettering under its least height" too_small "$pdf"
 	check "$name: every element is named" unnamed "$plan" "$pdf"
 done
 
@@ -79,3 +105,7 @@ check "a page over another is seen to touch" sh -c '
 	qpdf "$1.one" --overlay "$1.two" -- "$1.both"' - "$pdf"
 not_touching() { ! touching "$1"; }
 check "so texts that touch are found" not_touching "$pdf.both"
+check "a sheet on half its paper is seen to be too small" sh -c '
+	pdftocairo -pdf -paperw 420 -paperh 300 "$1" "$1.half"' - "$pdf"
+not_readable() { ! too_small "$1"; }
+check "so small lettering is found" not_readable "$pdf.half"
