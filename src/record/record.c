@@ -1,6 +1,7 @@
 #include "record/record.h"
 
 #include "count/totals.h"
+#include "record/crack_movements.h"
 #include "record/markup.h"
 
 /* What the writers of elements share. */
@@ -402,6 +403,7 @@ struct bytes record_write(struct arena *arena, const struct placed *placed,
 	markup_text(&w.markup, "title", placed->site->plan->title);
 	write_rooms(&w);
 	write_cracks(&w);
+	crack_movements_write(&w.markup, arena, placed);
 	write_lays(&w);
 	for (size_t i = 0; i < findings->count; i++)
 		write_finding(&w.markup, &findings->items[i]);
