@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "count/counting.h"
+#include "count/decimal.h"
 
 const char *count_row_what(struct arena *arena, const struct count_row *row,
                            const struct words *words)
@@ -14,6 +15,11 @@ const char *count_row_what(struct arena *arena, const struct count_row *row,
 const char *count_row_where(const struct count_row *row, const struct words *words)
 {
 	return row->is_total ? words_find(words, "count.total") : row->where;
+}
+
+const char *count_row_price(struct arena *arena, const struct count_row *row)
+{
+	return row->is_priced ? decimal_text(arena, row->cents) : "";
 }
 
 /* ---- totals ---- */
@@ -37,8 +43,15 @@ static void move_group(struct counting *c, const char *what, struct count *count
 			continue;
 		count->rows[count->row_count++] = *row;
 		double amount = sum.amount + row->amount;
+		int64_t cents = sum.cents + row->cents;
+		bool is_priced = (sum.what == NULL || sum.is_priced) && row->is_priced;
+		bool same_rate = sum.what == NULL || strcmp(sum.rate, row->rate) == 0;
 		sum = *row;
 		sum.amount = amount;
+		sum.cents = cents;
+		sum.is_priced = is_priced;
+		if (!same_rate)
+			sum.rate = "";
 	}
 	if (sum.is_total)
 		return;
@@ -53,7 +66,9 @@ static void move_group(struct counting *c, const char *what, struct count *count
 
 static struct count *in_order(struct counting *c)
 {
+	const struct plan_rates *rates = c->placed->site->plan->rates;
 	struct count *count = ARENA_NEW(c->arena, struct count);
+	count->currency = rates != NULL ? rates->currency : NULL;
 	count->rows = ARENA_ARRAY(c->arena, struct count_row, 2 * c->rows.count);
 	for (int kind = 0; kind < COUNT_KIND_COUNT; kind++)
 		for (size_t i = 0; i < c->rows.count; i++)
@@ -70,5 +85,7 @@ const struct count *count_from_placed(struct arena *arena, const struct placed *
 	count_membrane(&c);
 	count_setting(&c);
 	count_joints(&c);
+	count_time(&c);
+	count_prices(&c);
 	return in_order(&c);
 }

@@ -6,6 +6,8 @@
  * once, from the total. */
 #ifndef COUNT_COUNT_H
 #define COUNT_COUNT_H
+#include <stdint.h>
+
 #include "base/strbuf.h"
 #include "count/kinds.h"
 #include "layout/placed.h"
@@ -13,26 +15,33 @@
 
 struct count_row {
 	enum count_kind kind;
-	const char *what;  /* the kind's name; with a size where it comes in several: rod-9mm */
-	const char *size;  /* as a reader sees it; NULL: it comes in one */
-	const char *where; /* room, strip, hold, crack or joint; `total` */
+	const char *what;    /* the kind's name; with a size where it comes in several: rod-9mm */
+	const char *size;    /* as a reader sees it; NULL: it comes in one */
+	const char *where;   /* room, strip, hold, crack or joint; `total` */
+	const char *element; /* id of what rates may name; NULL: only its word */
 	double amount;
 	int decimals;     /* the amount prints with */
 	const char *unit; /* each, m, m2, ft, sqft … */
 	const char *how;  /* the formula, in the language of the words given */
 	bool is_total;
+	const char *rate; /* as it prints; "": none is given, and there is no price */
+	bool is_priced;
+	int64_t cents;
 };
 
 struct count {
 	struct count_row *rows;
 	size_t row_count;
+	const char *currency; /* of all prices; NULL: no rates */
 };
 
 const struct count *count_from_placed(struct arena *, const struct placed *, const struct words *);
 /* What a row counts, and where, as a reader of the words reads them. */
 const char *count_row_what(struct arena *, const struct count_row *, const struct words *);
 const char *count_row_where(const struct count_row *, const struct words *);
-/* `what,where,amount,unit,rate,price,how`: rate and price stay empty until rates are given. */
+/* A price as it prints, 1234.50; "" where there is none: never zero for what is not known. */
+const char *count_row_price(struct arena *, const struct count_row *);
+/* `what,where,amount,unit,rate,price,how`. */
 struct bytes count_csv(struct arena *, const struct count *);
 struct bytes count_xml(struct arena *, const struct count *);
 /* A table to read on a screen, headed in the language of the words. */

@@ -117,6 +117,7 @@ void count_setting(struct counting *c)
 		for (size_t k = 0; k < lay->cracks->crack_count; k++)
 			add_patch(c, &lay->cracks->cracks[k]);
 		add_mortar(c, lay);
+		counting_area(c, COUNT_GROUT_AREA, counting_rooms(c, lay->field), open_mm2(lay));
 		add_grout(c, lay);
 	}
 	add_grout_bags(c);

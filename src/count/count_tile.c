@@ -1,21 +1,159 @@
-/* count_tile.c - ground, tile, and what is held. */
+/* count_tile.c - ground and tile: laid, cut, bought, held; edge profiles. */
+#include <string.h>
+
 #include "count/counting.h"
+#include "count/cuts.h"
+#include "count/offcuts.h"
 #include "count/totals.h"
+
+static bool is_held(struct arena *scratch, const struct placed_lay *lay, const struct panel *panel,
+                    struct address at)
+{
+	struct ring face = module_face_at(scratch, lay->module, at, panel->position);
+	for (size_t h = 0; h < lay->cracks->hold_count; h++)
+		if (region_holds(&lay->cracks->holds[h].region, ring_middle(face)))
+			return true;
+	return false;
+}
+
+/* Whole tiles of one kind inside the holds: looked for one by one, for lays of several. */
+static long held_whole_of(const struct placed_lay *lay, int tile)
+{
+	struct arena *scratch = arena_new();
+	long held = 0;
+	for (size_t p = 0; lay->cracks->hold_count > 0 && p < lay->tiling->panel_count; p++) {
+		const struct panel *panel = &lay->tiling->panels[p];
+		for (size_t r = 0; r < panel->run_count; r++) {
+			struct tile_run run = panel->runs[r];
+			if (lay->module->faces[run.face].tile != tile)
+				continue;
+			for (int i = run.first; i <= run.last; i++)
+				held += is_held(scratch, lay, panel,
+				                (struct address){run.face, i, run.j});
+			arena_clear(scratch);
+		}
+	}
+	arena_free(scratch);
+	return held;
+}
+
+/* Whole tiles of one kind outside the holds; a lay of one kind has its total. */
+static long whole_of(const struct placed_lay *lay, int tile)
+{
+	long whole = 0;
+	if (lay->field->lay->tile_count == 1)
+		return tile_total(lay).whole;
+	for (size_t p = 0; p < lay->tiling->panel_count; p++) {
+		const struct panel *panel = &lay->tiling->panels[p];
+		for (size_t r = 0; r < panel->run_count; r++)
+			if (lay->module->faces[panel->runs[r].face].tile == tile)
+				whole += panel->runs[r].last - panel->runs[r].first + 1;
+	}
+	return whole - held_whole_of(lay, tile);
+}
+
+/* Named apart, so that nobody adds it twice. */
+static long add_spare(struct counting *c, enum count_kind kind, enum figure figure,
+                      const char *where, long laid)
+{
+	double share = counting_figure(c, figure);
+	struct count_row *row =
+		counting_packages(c, kind, where, "each", (double)laid, 0, 1 / share);
+	if (row == NULL)
+		return 0;
+	counting_how(c, row, {"share", counting_percent(c, share)});
+	return (long)row->amount;
+}
+
+static void add_bought(struct counting *c, const struct placed_lay *lay, int index,
+                       const char *where)
+{
+	const struct plan_tile *tile = lay->field->lay->tiles[index];
+	double kerf = counting_figure(c, FIGURE_SAW_KERF);
+	struct offcut_total cut = offcuts_pair(lay, index, kerf);
+	long whole = whole_of(lay, index), laid = whole + cut.tiles;
+	counting_number(c, COUNT_TILE_WHOLE, where, whole);
+	counting_number(c, COUNT_TILE_CUT, where, cut.pieces);
+	struct count_row *row = counting_number(c, COUNT_TILE_FOR_CUTS, where, cut.tiles);
+	if (row != NULL)
+		counting_how(c, row, {"tile", tile->id}, {"kerf", counting_width(c, kerf)},
+		             {"bound", arena_printf(c->arena, "%ld", cut.bound)});
+	long bought = laid;
+	bought += add_spare(c, COUNT_TILE_BREAKAGE, FIGURE_TILE_BREAKAGE, where, laid);
+	bought += add_spare(c, COUNT_TILE_ATTIC, FIGURE_TILE_ATTIC, where, laid);
+	row = counting_number(c, COUNT_TILE_BOUGHT, where, bought);
+	if (row == NULL)
+		return;
+	row->element = tile->id;
+	counting_how(c, row, {"tile", tile->id});
+	counting_area(c, COUNT_TILE_AREA, where, (double)bought * cut.face_mm2)->element = tile->id;
+}
+
+static void add_cutting(struct counting *c, const struct placed_lay *lay, const char *where)
+{
+	static const enum count_kind kinds[] = {[CUT_STRAIGHT] = COUNT_CUT_STRAIGHT,
+	                                        [CUT_TAPER] = COUNT_CUT_TAPER,
+	                                        [CUT_NOTCH] = COUNT_CUT_NOTCH,
+	                                        [CUT_HOLE] = COUNT_CUT_HOLE};
+	struct cut_total cuts = cuts_of_lay(lay);
+	for (int k = 0; k < CUT_KINDS; k++)
+		if (cuts.length[k] > 0)
+			counting_length(c, kinds[k], where, cuts.length[k]);
+}
+
+static void add_holds(struct counting *c, const struct placed_lay *lay)
+{
+	for (size_t h = 0; h < lay->cracks->hold_count; h++) {
+		const struct hold *hold = &lay->cracks->holds[h];
+		counting_area(c, COUNT_HOLD, hold->id, hold->area_mm2);
+		counting_number(c, COUNT_TILE_WHOLE_HELD, hold->id, hold->whole_count);
+		counting_number(c, COUNT_TILE_CUT_HELD, hold->id, hold->cut_count);
+	}
+}
+
+/* The stop line of a doorway where the scope ends, whole, whatever runs of the field's border
+ * it came in. */
+static void add_profiles(struct counting *c, const struct field *field)
+{
+	for (size_t b = 0; b < field->border_count; b++) {
+		const struct field_border *border = &field->borders[b];
+		if (border->kind == SITE_EDGE_STOP || border->kind == SITE_EDGE_OTHER_FLOOR)
+			counting_length(c, COUNT_PROFILE, border->of,
+			                point_distance(border->from, border->to));
+	}
+}
+
+/* Whole boxes of a kind of tile, over all lays that take it. */
+static void add_boxes(struct counting *c, const struct plan_tile *tile)
+{
+	double bought = 0;
+	for (size_t i = 0; i < c->rows.count; i++)
+		if (c->rows.items[i].kind == COUNT_TILE_BOUGHT &&
+		    strcmp(c->rows.items[i].element, tile->id) == 0)
+			bought += c->rows.items[i].amount;
+	if (tile->per_box <= 0)
+		return;
+	struct count_row *row = counting_packages(c, COUNT_TILE_BOX, tile->id, "box", bought, 0,
+	                                          (double)tile->per_box);
+	if (row == NULL)
+		return;
+	row->element = tile->id;
+	counting_how(c, row, {"each", arena_printf(c->arena, "%lld", (long long)tile->per_box)});
+}
 
 void count_tile(struct counting *c)
 {
+	const struct plan *plan = c->placed->site->plan;
 	for (size_t i = 0; i < c->placed->lay_count; i++) {
 		const struct placed_lay *lay = &c->placed->lays[i];
-		struct tile_total total = tile_total(lay);
 		const char *where = counting_rooms(c, lay->field);
 		counting_area(c, COUNT_FIELD, where, lay->field->area_mm2);
-		counting_number(c, COUNT_TILE_WHOLE, where, total.whole);
-		counting_number(c, COUNT_TILE_CUT, where, total.cut);
-		for (size_t h = 0; h < lay->cracks->hold_count; h++) {
-			const struct hold *hold = &lay->cracks->holds[h];
-			counting_area(c, COUNT_HOLD, hold->id, hold->area_mm2);
-			counting_number(c, COUNT_TILE_WHOLE_HELD, hold->id, hold->whole_count);
-			counting_number(c, COUNT_TILE_CUT_HELD, hold->id, hold->cut_count);
-		}
+		for (size_t t = 0; t < lay->field->lay->tile_count; t++)
+			add_bought(c, lay, (int)t, where);
+		add_cutting(c, lay, where);
+		add_holds(c, lay);
+		add_profiles(c, lay->field);
 	}
+	for (size_t t = 0; t < plan->tile_count; t++)
+		add_boxes(c, &plan->tiles[t]);
 }

@@ -41,7 +41,8 @@ struct bytes count_csv(struct arena *arena, const struct count *count)
 		add_cell(&out, row->where);
 		strbuf_add_char(&out, ',');
 		number_add(&out, row->amount, row->decimals);
-		strbuf_printf(&out, ",%s,,,", row->unit);
+		strbuf_printf(&out, ",%s,%s,%s,", row->unit, row->rate,
+		              count_row_price(arena, row));
 		add_cell(&out, row->how);
 		strbuf_add(&out, "\r\n");
 	}
@@ -69,7 +70,10 @@ static void add_attribute(struct strbuf *out, const char *name, const char *text
 struct bytes count_xml(struct arena *arena, const struct count *count)
 {
 	struct strbuf out = strbuf_in(arena);
-	strbuf_add(&out, "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<count version=\"1\">\n");
+	strbuf_add(&out, "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<count version=\"1\"");
+	if (count->currency != NULL)
+		add_attribute(&out, "currency", count->currency);
+	strbuf_add(&out, ">\n");
 	for (size_t i = 0; i < count->row_count; i++) {
 		const struct count_row *row = &count->rows[i];
 		strbuf_add(&out, "  <row");
@@ -79,8 +83,8 @@ struct bytes count_xml(struct arena *arena, const struct count *count)
 		number_add(&out, row->amount, row->decimals);
 		strbuf_add_char(&out, '"');
 		add_attribute(&out, "unit", row->unit);
-		add_attribute(&out, "rate", "");
-		add_attribute(&out, "price", "");
+		add_attribute(&out, "rate", row->rate);
+		add_attribute(&out, "price", count_row_price(arena, row));
 		add_attribute(&out, "how", row->how);
 		strbuf_add(&out, "/>\n");
 	}
@@ -90,7 +94,8 @@ struct bytes count_xml(struct arena *arena, const struct count *count)
 
 /* ---- text ---- */
 
-enum { COLUMNS = 5 };
+enum { WHAT, WHERE, AMOUNT, UNIT, RATE, PRICE, HOW, COLUMNS };
+static const unsigned right = 1u << AMOUNT | 1u << RATE | 1u << PRICE;
 
 struct table_line {
 	const char *cells[COLUMNS];
@@ -111,16 +116,18 @@ static void pad(struct strbuf *out, size_t from, size_t to)
 		strbuf_add_char(out, ' ');
 }
 
+/* A column without a width has nothing in it. */
 static void add_line(struct strbuf *out, const struct table_line *line, const size_t *widths)
 {
-	enum { AMOUNT = 2 };
 	for (size_t c = 0; c < COLUMNS; c++) {
 		size_t width = width_of(line->cells[c]);
-		if (c == AMOUNT)
+		if (widths[c] == 0)
+			continue;
+		if (right & 1u << c)
 			pad(out, width, widths[c]);
 		strbuf_add(out, line->cells[c]);
 		if (c + 1 < COLUMNS) {
-			if (c != AMOUNT)
+			if (!(right & 1u << c))
 				pad(out, width, widths[c]);
 			strbuf_add(out, "  ");
 		}
@@ -136,18 +143,34 @@ static struct table_line line_of(struct arena *arena, const struct count_row *ro
 	const char *what = count_row_what(arena, row, words);
 	const char *where = count_row_where(row, words);
 	const char *unit = words_find(words, arena_printf(arena, "unit.%s", row->unit));
-	return (struct table_line){{what, where, amount.text, unit, row->how}};
+	return (struct table_line){
+		{what, where, amount.text, unit, row->rate, count_row_price(arena, row), row->how}};
+}
+
+/* Rates and prices are headed only where there are any, in their currency. */
+static struct table_line heads_of(struct arena *arena, const struct count *count,
+                                  const struct words *words)
+{
+	static const char *const keys[COLUMNS] = {"count.what", "count.where", "count.amount",
+	                                          "count.unit", "count.rate",  "count.price",
+	                                          "count.how"};
+	struct table_line heads;
+	for (size_t c = 0; c < COLUMNS; c++)
+		heads.cells[c] = words_find(words, keys[c]);
+	if (count->currency == NULL)
+		heads.cells[RATE] = heads.cells[PRICE] = "";
+	else
+		heads.cells[PRICE] =
+			arena_printf(arena, "%s %s", heads.cells[PRICE], count->currency);
+	return heads;
 }
 
 struct bytes count_text(struct arena *arena, const struct count *count, const struct words *words)
 {
-	static const char *const heads[COLUMNS] = {"count.what", "count.where", "count.amount",
-	                                           "count.unit", "count.how"};
 	struct table_line *lines = ARENA_ARRAY(arena, struct table_line, count->row_count + 1);
 	size_t widths[COLUMNS] = {0};
 	struct strbuf out = strbuf_in(arena);
-	for (size_t c = 0; c < COLUMNS; c++)
-		lines[0].cells[c] = words_find(words, heads[c]);
+	lines[0] = heads_of(arena, count, words);
 	for (size_t i = 0; i < count->row_count; i++)
 		lines[i + 1] = line_of(arena, &count->rows[i], words);
 	for (size_t i = 0; i <= count->row_count; i++)

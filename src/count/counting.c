@@ -44,6 +44,7 @@ static struct count_row *add_row(struct counting *c, enum count_kind kind, const
 		.what = count_kind_name(kind),
 		.where = where,
 		.unit = "each",
+		.rate = "",
 		.how = words_find(c->words, counting_how_key(c, kind)),
 	};
 	return row;
@@ -94,6 +95,16 @@ struct count_row *counting_mass(struct counting *c, enum count_kind kind, const 
                                 double kg)
 {
 	return add_measure(c, kind, where, MASS, kg);
+}
+
+struct count_row *counting_hours(struct counting *c, enum count_kind kind, const char *where,
+                                 double hours)
+{
+	struct count_row *row = add_row(c, kind, where);
+	row->amount = rounded(hours, MEASURE_DECIMALS);
+	row->decimals = MEASURE_DECIMALS;
+	row->unit = "hour";
+	return row;
 }
 
 /* How much of the base unit one of a row's unit is. */
@@ -187,6 +198,15 @@ static const char *measure_text(struct counting *c, int which, double value)
 	number_add_short(&text, value / (inches ? measure->per_inches : measure->per_metric),
 	                 TEXT_DECIMALS);
 	strbuf_printf(&text, " %s", words_find(c->words, arena_printf(c->arena, "unit.%s", unit)));
+	return text.text;
+}
+
+const char *counting_film(struct counting *c, double mm)
+{
+	bool inches = c->placed->site->inches;
+	struct strbuf text = strbuf_in(c->arena);
+	number_add_short(&text, inches ? mm * 1000 / LENGTH_MM_PER_INCH : mm * 1000, 1);
+	strbuf_add(&text, inches ? " mil" : " µm");
 	return text.text;
 }
 

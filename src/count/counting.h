@@ -41,15 +41,20 @@ const char *counting_rooms(struct counting *, const struct field *);
 double counting_figure(const struct counting *, enum figure);
 /* What stands in a row's `how`. */
 const char *counting_width(struct counting *, double mm);
+const char *counting_film(struct counting *, double mm); /* 25 mil, 600 um */
 const char *counting_area_text(struct counting *, double mm2);
 const char *counting_volume_text(struct counting *, double ml);
 const char *counting_mass_text(struct counting *, double kg);
 const char *counting_percent(struct counting *, double share);
 
-/* The parts of the count, in the order of the work. */
+struct count_row *counting_hours(struct counting *, enum count_kind, const char *where, double);
+
+/* The parts of the count, in the order of the work; then what rests on their rows. */
 void count_tile(struct counting *);
 void count_membrane(struct counting *);
 void count_setting(struct counting *); /* patch, mortar, grout */
 void count_joints(struct counting *);
+void count_time(struct counting *);
+void count_prices(struct counting *);
 
 #endif

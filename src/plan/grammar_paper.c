@@ -99,6 +99,5 @@ static const struct grammar_child RATES_CHILDREN[] = {
 	{&RATE, GRAMMAR_MANY, IN(rates, rates), IN(rates, rate_count), false},
 	{&MARKUP, GRAMMAR_MANY, IN(rates, markups), IN(rates, markup_count), false},
 };
-const struct grammar_element grammar_rates = {
-	"rates",       HEAD(rates),        ROWS(RATES_ATTRIBUTES), ROWS(RATES_CHILDREN),
-	.later = true, .meaning = "prices"};
+const struct grammar_element grammar_rates = {"rates", HEAD(rates), ROWS(RATES_ATTRIBUTES),
+                                              ROWS(RATES_CHILDREN), .meaning = "prices"};

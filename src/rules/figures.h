@@ -70,7 +70,11 @@
 	FIGURE(FLAT_LONG_LARGE, "flat-long-large", LENGTH)                       \
 	FIGURE(FLAT_SHORT_EDGE, "flat-short-edge", LENGTH)                       \
 	FIGURE(FLAT_SHORT_EDGE_LARGE, "flat-short-edge-large", LENGTH)           \
-	FIGURE(FLAT_SHORT, "flat-short", LENGTH)
+	FIGURE(FLAT_SHORT, "flat-short", LENGTH)                                 \
+	FIGURE(SAW_KERF, "saw-kerf", LENGTH)                                     \
+	FIGURE(TILE_BREAKAGE, "tile-breakage", NUMBER)                           \
+	FIGURE(TILE_ATTIC, "tile-attic", NUMBER)                                 \
+	FIGURE(FILM_WASTE, "film-waste", NUMBER)
 
 enum figure {
 #define FIGURE(id, name, kind) FIGURE_##id,

@@ -126,8 +126,12 @@ static void write_tile(struct floor *f, struct arena *arena)
 	f->panel.area_mm2 = f->field.area_mm2;
 	f->panel.pieces = ARENA_ARRAY(arena, struct tile_piece, 3);
 	f->panel.piece_count = 3;
-	for (size_t i = 0; i < 3; i++)
+	/* The last of them lies in the hold. */
+	for (size_t i = 0; i < 3; i++) {
+		double x = 20 + 950 * (double)i;
 		f->panel.pieces[i].area_mm2 = 3000 - 1000 * (double)i;
+		f->panel.pieces[i].ring = ring_of(arena, x, 20, x + 30 - 10 * (double)i, 120);
+	}
 	f->tiling = (struct tiling){.field = &f->field,
 	                            .module = &f->module,
 	                            .movement = &f->movement,

@@ -187,27 +187,39 @@ static void csv_guards_formulas_and_quotes(void **state)
 {
 	(void)state;
 	struct count_row rows[] = {
-		{.what = "=1+1", .where = "a,b", .amount = 2, .unit = "each", .how = "say \"x\""},
+		{.what = "=1+1",
+	         .where = "a,b",
+	         .amount = 2,
+	         .unit = "each",
+	         .rate = "",
+	         .how = "say \"x\""},
 		{.what = "-a",
 	         .where = "@b",
 	         .amount = 1.5,
 	         .decimals = 2,
 	         .unit = "m",
+	         .rate = "3/ft",
+	         .is_priced = true,
+	         .cents = 1476,
 	         .how = "+"},
 	};
-	struct count count = {rows, 2};
+	struct count count = {.rows = rows, .row_count = 2};
 	assert_string_equal((const char *)count_csv(arena, &count).data,
 	                    "what,where,amount,unit,rate,price,how\r\n"
 	                    "\"'=1+1\",\"a,b\",2,each,,,\"say \"\"x\"\"\"\r\n"
-	                    "\"'-a\",\"'@b\",1.50,m,,,\"'+\"\r\n");
+	                    "\"'-a\",\"'@b\",1.50,m,3/ft,14.76,\"'+\"\r\n");
 }
 
 static void xml_escapes(void **state)
 {
 	(void)state;
-	struct count_row rows[] = {
-		{.what = "a", .where = "x<y", .amount = 2, .unit = "each", .how = "\"&\""}};
-	struct count count = {rows, 1};
+	struct count_row rows[] = {{.what = "a",
+	                            .where = "x<y",
+	                            .amount = 2,
+	                            .unit = "each",
+	                            .rate = "",
+	                            .how = "\"&\""}};
+	struct count count = {.rows = rows, .row_count = 1};
 	assert_string_equal(
 		(const char *)count_xml(arena, &count).data,
 		"<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<count version=\"1\">\n"
@@ -224,15 +236,17 @@ static void text_stands_in_columns(void **state)
 	                            .amount = 2.99,
 	                            .decimals = 2,
 	                            .unit = "m2",
+	                            .rate = "",
 	                            .how = "x"},
 	                           {.kind = COUNT_TILE_WHOLE,
 	                            .what = "tile-whole",
 	                            .where = "total",
 	                            .amount = 1234,
 	                            .unit = "each",
+	                            .rate = "",
 	                            .how = "y",
 	                            .is_total = true}};
-	struct count count = {rows, 2};
+	struct count count = {.rows = rows, .row_count = 2};
 	assert_string_equal((const char *)count_text(arena, &count, en).data,
 	                    "What         Where    Amount  Unit  How\n"
 	                    "soft joint   K1.left    2.99  m²    x\n"

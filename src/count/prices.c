@@ -1,0 +1,188 @@
+/* prices.c - prices of the rows, hours of labour, markups and sums.
+ * A row without a rate keeps its quantity and has no price. */
+#include <math.h>
+#include <string.h>
+
+#include "count/counting.h"
+#include "count/rates.h"
+#include "units/number.h"
+
+struct pricing {
+	struct counting *c;
+	const struct plan_rates *rates;
+};
+
+static bool is_alternative(enum count_kind kind)
+{
+	return kind == COUNT_FULL_AREA || kind == COUNT_FULL_PAIL || kind == COUNT_FULL_ROLL;
+}
+
+static bool is_membrane(enum count_kind kind)
+{
+	return kind == COUNT_STRIP || kind == COUNT_STRIP_PENDING || kind == COUNT_STRIP_LENGTH ||
+	       kind == COUNT_MEMBRANE_FULL || kind == COUNT_MEMBRANE_PAIL ||
+	       kind == COUNT_MEMBRANE_ROLL;
+}
+
+static void price_row(struct pricing *p, struct count_row *row)
+{
+	struct arena *arena = p->c->arena;
+	struct decimal_factor factor;
+	const struct plan_rate *rate = rates_find(p->rates, row, &factor);
+	if (rate == NULL)
+		return;
+	const char *per = rates_per_unit(rate->per);
+	row->rate = decimal_rate(arena, rate->each);
+	if (strcmp(per, row->unit) != 0)
+		row->rate = arena_printf(arena, "%s/%s", row->rate, per);
+	row->cents = decimal_price(row->amount, row->decimals, factor, rate->each);
+	row->is_priced = true;
+}
+
+/* ---- labour ---- */
+
+/* Hours that go with the row at `index`; the array may move. */
+static void add_labour(struct pricing *p, size_t index)
+{
+	struct counting *c = p->c;
+	struct count_row row = c->rows.items[index];
+	struct decimal_factor factor;
+	const struct plan_rate *rate = rates_find(p->rates, &row, &factor);
+	if (rate == NULL || isnan(rate->hours) || rate->hours <= 0 || is_alternative(row.kind) ||
+	    row.kind == COUNT_LABOUR)
+		return;
+	double amount = row.amount * (double)factor.num / (double)factor.den;
+	struct count_row *hours = counting_hours(c, COUNT_LABOUR, row.where, amount * rate->hours);
+	struct strbuf each = strbuf_in(c->arena);
+	number_add_short(&each, rate->hours, 6);
+	const char *unit = arena_printf(c->arena, "unit.%s", rates_per_unit(rate->per));
+	counting_how(c, hours, {"hours", each.text}, {"unit", words_find(c->words, unit)},
+	             {"what", count_row_what(c->arena, &row, c->words)});
+}
+
+/* ---- sums ---- */
+
+/* One row for all of the floor that is a sum of money. */
+static struct count_row *add_money(struct pricing *p, enum count_kind kind, int64_t cents)
+{
+	struct count_row *row = counting_number(p->c, kind, "total", 1);
+	row->unit = "sum";
+	row->is_total = true;
+	row->is_priced = true;
+	row->cents = cents;
+	return row;
+}
+
+static int64_t sum_of(const struct pricing *p, bool labour)
+{
+	int64_t cents = 0;
+	for (size_t i = 0; i < p->c->rows.count; i++) {
+		const struct count_row *row = &p->c->rows.items[i];
+		if ((row->kind == COUNT_LABOUR) == labour && !is_alternative(row->kind))
+			cents += row->cents;
+	}
+	return cents;
+}
+
+static int64_t add_markup(struct pricing *p, const struct plan_markup *markup, int64_t material,
+                          int64_t labour)
+{
+	static const char *const keys[] = {[PLAN_MARKUP_MATERIAL] = "count.base.material",
+	                                   [PLAN_MARKUP_LABOUR] = "count.base.labour",
+	                                   [PLAN_MARKUP_ALL] = "count.base.all"};
+	struct counting *c = p->c;
+	int64_t base = markup->of == PLAN_MARKUP_MATERIAL ? material
+	               : markup->of == PLAN_MARKUP_LABOUR ? labour
+	                                                  : material + labour;
+	struct count_row *row =
+		add_money(p, COUNT_PRICE_MARKUP, decimal_share(base, markup->share));
+	row->where = markup->name;
+	row->is_total = false;
+	counting_how(c, row, {"name", markup->name},
+	             {"share", counting_percent(c, share_value(markup->share))},
+	             {"base", words_find(c->words, keys[markup->of])});
+	return row->cents;
+}
+
+/* True where a row goes by this word; `*out_priced` where one of them has a price. */
+static bool is_used(const struct pricing *p, enum plan_rate_word word, bool *out_priced)
+{
+	bool used = false;
+	*out_priced = false;
+	for (size_t i = 0; i < p->c->rows.count; i++) {
+		const struct count_row *row = &p->c->rows.items[i];
+		struct rate_words words = rates_words(row->kind);
+		if (words.count == 0 || words.words[0] != word)
+			continue;
+		used = true;
+		*out_priced = *out_priced || row->is_priced;
+	}
+	return used;
+}
+
+static const char *missing(const struct pricing *p)
+{
+	struct strbuf list = strbuf_in(p->c->arena);
+	for (int word = PLAN_RATE_TILE; word <= PLAN_RATE_LABOUR; word++) {
+		bool is_priced;
+		if (is_used(p, (enum plan_rate_word)word, &is_priced) && !is_priced)
+			strbuf_printf(&list, "%s%s", list.length > 0 ? ", " : "",
+			              rates_word((enum plan_rate_word)word));
+	}
+	return list.text;
+}
+
+static void add_sums(struct pricing *p)
+{
+	struct counting *c = p->c;
+	int64_t material = sum_of(p, false), labour = sum_of(p, true), all = material + labour;
+	add_money(p, COUNT_PRICE_MATERIAL, material);
+	if (counting_sum(c, COUNT_LABOUR) > 0)
+		add_money(p, COUNT_PRICE_LABOUR, labour);
+	for (size_t i = 0; i < p->rates->markup_count; i++)
+		all += add_markup(p, &p->rates->markups[i], material, labour);
+	const char *lacking = missing(p);
+	struct count_row *row = add_money(p, COUNT_PRICE_TOTAL, all);
+	if (lacking != NULL && *lacking != '\0')
+		counting_how(c, row, {"missing", lacking});
+	else
+		row->how = words_find(c->words, "count.how.price-total-whole");
+}
+
+/* What full coverage costs more, where both have a price. */
+static void add_difference(struct pricing *p)
+{
+	struct counting *c = p->c;
+	int64_t full = 0, drawn = 0;
+	bool has_full = false, has_drawn = false;
+	for (size_t i = 0; i < c->rows.count; i++) {
+		const struct count_row *row = &c->rows.items[i];
+		if (!row->is_priced)
+			continue;
+		if (is_alternative(row->kind)) {
+			full += row->cents;
+			has_full = true;
+		} else if (is_membrane(row->kind)) {
+			drawn += row->cents;
+			has_drawn = true;
+		}
+	}
+	if (!has_full || !has_drawn)
+		return;
+	struct count_row *row = add_money(p, COUNT_PRICE_FULL, full - drawn);
+	counting_how(c, row, {"who", rules_rule(c->placed->rules, RULE_COVER_UNAPPROVED)->who});
+}
+
+void count_prices(struct counting *c)
+{
+	struct pricing p = {.c = c, .rates = c->placed->site->plan->rates};
+	size_t counted = c->rows.count;
+	if (p.rates == NULL)
+		return;
+	for (size_t i = 0; i < counted; i++)
+		add_labour(&p, i);
+	for (size_t i = 0; i < c->rows.count; i++)
+		price_row(&p, &c->rows.items[i]);
+	add_sums(&p);
+	add_difference(&p);
+}
