@@ -170,8 +170,9 @@ const struct findings *findings_judge(struct arena *arena, const struct placed *
                                       const struct words *words)
 {
 	static void (*const judges[])(struct judging *) = {
-		judge_slabs,       judge_readings,    judge_rooms,     judge_needs, judge_cracks,
-		judge_slab_joints, judge_soft_joints, judge_membranes, judge_tile,  judge_answers,
+		judge_slabs,     judge_readings,  judge_rooms,       judge_needs,
+		judge_cracks,    judge_movements, judge_slab_joints, judge_soft_joints,
+		judge_membranes, judge_tile,      judge_answers,
 	};
 	struct judging judging = {.arena = arena,
 	                          .placed = placed,

@@ -59,6 +59,7 @@ void judge_readings(struct judging *);
 void judge_rooms(struct judging *);
 void judge_cracks(struct judging *);
 void judge_needs(struct judging *);
+void judge_movements(struct judging *);
 void judge_slab_joints(struct judging *);
 void judge_soft_joints(struct judging *);
 void judge_membranes(struct judging *);

@@ -12,6 +12,8 @@
 	RULE(CRACK_PLAIN, "crack-plain")                     \
 	RULE(CRACK_UNCOVERED, "crack-uncovered")             \
 	RULE(CRACK_BESIDE_JOINT, "crack-beside-joint")       \
+	RULE(CRACK_MOVEMENT, "crack-movement")               \
+	RULE(SOFT_JOINT_CAPACITY, "soft-joint-capacity")     \
 	RULE(CRACKS_MANY, "cracks-many")                     \
 	RULE(SOFT_PATH_RAGGED, "soft-path-ragged")           \
 	RULE(SOFT_PATH_STEPPED, "soft-path-stepped")         \
