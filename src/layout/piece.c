@@ -35,13 +35,13 @@ static double distance_to_near(const struct piece_judge *judge, const size_t *ne
 	return least;
 }
 
-/* Some corner of the face is missing, with more ground beyond the tolerance round it than
- * rounding of the overlay could be. */
+/* Some corner of the face lies beyond the tolerance. What it loses may be less than the
+ * overlay would show, so this is asked of the corner itself. */
 static bool lacks_corner(struct ring face, const struct polygon *part)
 {
 	for (size_t i = 0; i < face.count; i++)
 		if (!polygon_holds(part, face.points[i]) &&
-		    polygon_distance(part, face.points[i]) > 2 * TOLERANCE_WHOLE)
+		    polygon_distance(part, face.points[i]) > TOLERANCE_WHOLE + TOLERANCE_SAME)
 			return true;
 	return false;
 }

@@ -27,6 +27,11 @@ static const struct tiling *tiling_of(struct arena *arena, const char *corners, 
 	"<corner x=\"0\" y=\"0\"/><corner x=\"" side "\" y=\"0\"/><corner x=\"" side \
 	"\" y=\"" side "\"/><corner x=\"0\" y=\"" side "\"/>"
 
+/* A wall at 45 degrees across the corner of the last tile, at 516, 516. */
+#define SLANTED(y, x)                                                                         \
+	"<corner x=\"0\" y=\"0\"/><corner x=\"520\" y=\"0\"/><corner x=\"520\" y=\"" y "\"/>" \
+	"<corner x=\"" x "\" y=\"520\"/><corner x=\"0\" y=\"520\"/>"
+
 static const struct {
 	const char *name, *corners, *inside, *lay;
 	long whole;
@@ -36,8 +41,11 @@ static const struct {
 	{"five by five, flush", SQUARE("516"), "", "", 25, 0, 0},
 	{"a rim of half a tile", SQUARE("570"), "", "", 25, 11, 0},
 	{"a rim of 5 mm is no tile", SQUARE("525"), "", "", 25, 0, 5 * 100 * 10 + 25},
-	{"a wall 0.04 mm inside the tile", SQUARE("515.96"), "", "", 25, 0, 0},
-	{"a wall 0.06 mm inside the tile", SQUARE("515.94"), "", "", 16, 9, 0},
+	{"two walls 0.03 mm inside the tile", SQUARE("515.97"), "", "", 25, 0, 0},
+	{"two walls 0.04 mm inside, the corner 0.057", SQUARE("515.96"), "", "", 24, 1, 0},
+	{"two walls 0.06 mm inside the tile", SQUARE("515.94"), "", "", 16, 9, 0},
+	{"a corner 0.048 mm behind a slant", SLANTED("511.932", "511.932"), "", "", 25, 0, 0},
+	{"a corner 0.052 mm behind a slant", SLANTED("511.926", "511.926"), "", "", 24, 1, 0},
 	{"a pipe inside one tile", SQUARE("516"),
          "<obstacle id=\"P\" kind=\"drain\" x=\"258\" y=\"258\" across=\"40\"/>", "", 24, 1, 0},
 	{"a column on four tiles", SQUARE("516"),
