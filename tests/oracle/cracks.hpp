@@ -10,6 +10,7 @@ struct Floor {
 	const Field &field;
 	const Tiling &tiling;
 	const PlanLay &lay;
+	double line_width; // of a field joint, as the tables have it
 
 	std::vector<Shape> ground() const;    // as ground_of
 	std::vector<Shape> obstacles() const; // in those rooms
@@ -54,6 +55,9 @@ Line landed(const Floor &, const std::string &joint);
 // Field joints of one lay: what they take from the panels on their two sides together.
 std::vector<const Joint *> field_lines(const Floor &);
 double taken_by(const Floor &, const Joint &);
+// Field joints that lie in holds from end to end are not built, but the tile is parted there:
+// what each takes, about its straight.
+std::vector<Shape> unbuilt_bands(const Floor &);
 
 void check_field(const Floor &, Report &);
 void check_field_joints(const Floor &, double longest, Report &);

@@ -73,15 +73,12 @@ std::vector<Shape> line_bands(const Floor &floor, bool is_endless)
 std::vector<Shape> round_holds(const Floor &floor)
 {
 	std::vector<Shape> shapes;
-	double most = 0;
-	for (const Joint *joint : field_lines(floor))
-		most = std::max(most, joint->width);
 	for (const Hold &hold : floor.record.holds) {
 		shapes.push_back(hold.shape);
 		for (const Segment &s : segments_of(hold.shape))
-			shapes.push_back({capsule(s, 2 * most + NEAR)});
+			shapes.push_back({capsule(s, 2 * floor.line_width + NEAR)});
 	}
-	return most > 0 ? shapes : std::vector<Shape>{};
+	return shapes;
 }
 
 // Panels and what the lines between them take make up the recorded field.
@@ -101,11 +98,10 @@ void check_field_area(const Floor &floor, Report &report)
 				lines -= taken * taken_by(floor, *joints[m]);
 	}
 	double held = 0; // a line stops at a hold, what it takes does not
-	if (!joints.empty())
-		for (const Hold &hold : floor.record.holds) {
-			Box box = box_of(hold.shape);
-			held += joints[0]->width * (box.x1 - box.x0 + box.y1 - box.y0);
-		}
+	for (const Hold &hold : floor.record.holds) {
+		Box box = box_of(hold.shape);
+		held += floor.line_width * (box.x1 - box.x0 + box.y1 - box.y0);
+	}
 	double lack = floor.field.area - panels - lines;
 	report.check(lack >= -slack && lack <= slack + held, "E-T1.field",
 	             "lay %s: %zu panels %.3f mm2 and lines %.3f, field recorded %.3f",
@@ -161,8 +157,10 @@ void check_field(const Floor &floor, Report &report)
 	}
 	for (const Panel &panel : floor.field.panels)
 		panels.push_back(panel.shape);
-	const std::vector<Shape> bands = line_bands(floor, false), far = line_bands(floor, true),
-				 held = round_holds(floor);
+	const std::vector<Shape> bands = line_bands(floor, false), held = round_holds(floor);
+	std::vector<Shape> far = line_bands(floor, true);
+	for (const Shape &band : unbuilt_bands(floor))
+		far.push_back(band);
 	const std::vector<const std::vector<Shape> *> lists = {&ground, &stops, &panels,
 	                                                       &bands,  &far,   &held};
 	std::vector<const Shape *> shapes;
@@ -184,7 +182,7 @@ void check_field(const Floor &floor, Report &report)
 			return std::count(in.begin() + (list ? end[list - 1] : 0),
 			                  in.begin() + end[list], 1) > 0;
 		};
-		// A line that stops at a hold still parts the tile inside it.
+		// A line that stops at a hold, or lies in one, still parts the tile inside it.
 		bool taken = is_in(3) || (is_in(4) && is_in(5));
 		return (is_in(0) && !is_in(1) && !taken) != is_in(2);
 	});

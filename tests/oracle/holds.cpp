@@ -67,17 +67,40 @@ double loose_border(const Floor &floor, const Hold &hold)
 	return loose;
 }
 
+// What of a crack lies on bare ground: under a wall or an obstacle it is interrupted.
+std::vector<Segment> on_bare_ground(const Floor &floor, const Crack &crack)
+{
+	std::vector<Shape> ground = floor.ground(), obstacles = floor.obstacles();
+	std::vector<Segment> borders, parts;
+	for (const std::vector<Shape> *shapes : {&ground, &obstacles})
+		for (const Shape &shape : *shapes)
+			for (const Segment &side : segments_of(shape))
+				borders.push_back(side);
+	for (const Line &run : crack.runs)
+		for (const Segment &s : segments_of(run)) {
+			std::vector<double> at = cuts(s, borders);
+			Point d = s.b - s.a;
+			for (size_t i = 0; i + 1 < at.size(); i++) {
+				Point middle = s.a + d * ((at[i] + at[i + 1]) / 2);
+				if (Floor::in_any(ground, middle, 0) &&
+				    !Floor::in_any(obstacles, middle, 0))
+					parts.push_back({s.a + d * at[i], s.a + d * at[i + 1]});
+			}
+		}
+	return parts;
+}
+
 // Tile within one tile width of the crack's band that the hold leaves out, where the crack
 // runs in the same panel.
 int left_out(const Floor &floor, const Crack &crack, const std::vector<Shape> &holds)
 {
 	double reach = reach_of(floor.plan, crack) + floor.lay.tile_width;
+	const std::vector<Segment> parts = on_bare_ground(floor, crack);
 	std::vector<std::vector<Segment>> lines(floor.field.panels.size()); // of each panel
 	for (size_t p = 0; p < lines.size(); p++)
-		for (const Line &run : crack.runs)
-			for (const Segment &s : segments_of(run))
-				if (length_where(s, {floor.field.panels[p].shape}, true, 0) > NEAR)
-					lines[p].push_back(s);
+		for (const Segment &s : parts)
+			if (length_where(s, {floor.field.panels[p].shape}, true, 0) > NEAR)
+				lines[p].push_back(s);
 	int count = 0;
 	for (const Tile &tile : floor.tiling.tiles) {
 		const std::vector<Segment> &here = lines[tile.panel];

@@ -9,26 +9,49 @@ namespace
 
 const double NEAR = 0.01;
 
-// Edges of tile on the two sides of a line on tile joints: at half its width, no face of the
-// panel there reaching nearer.
+// The part of a segment beside a stretch of line: its ends in the line's own axes, x along it.
+bool beside(Segment s, double length, Segment &part)
+{
+	if (s.a.x > s.b.x)
+		std::swap(s.a, s.b);
+	if (s.b.x < 0 || s.a.x > length)
+		return false;
+	Point d = s.b - s.a;
+	auto at = [&](double x) { return d.x > 0 ? s.a + d * ((x - s.a.x) / d.x) : s.a; };
+	part = {s.a.x < 0 ? at(0) : s.a, s.b.x > length ? at(length) : s.b};
+	return true;
+}
+
+// A quad no wider than the printed digits has its corners anywhere on its upright sides.
+bool is_needle(const Ring &quad)
+{
+	Box box = box_of(quad);
+	return box.x1 - box.x0 < 1e-5;
+}
+
+// Edges of tile on the two sides of a line: at half its width, and none nearer.
 void check_on_joint(const Floor &floor, const Joint &joint, Report &report)
 {
 	Point a = joint.line.front(), d = joint.line.back() - a;
-	double length = norm(d), nearest = 1e300, left = 1e300, right = 1e300;
+	double length = norm(d), left = 1e300, right = 1e300;
 	d = d * (1 / length);
+	auto own = [&](Point p) { return Point{dot(p - a, d), cross(d, p - a)}; };
 	for (const Tile &tile : floor.tiling.tiles)
-		for (const Ring &quad : tile.quads)
-			for (Point p : quad) {
-				double along = dot(p - a, d), off = cross(d, p - a);
-				if (along < 0 || along > length)
+		for (const Ring &quad : tile.quads) {
+			if (is_needle(quad))
+				continue;
+			for (const Segment &s : segments_of(Shape{quad})) {
+				Segment part;
+				if (!beside({own(s.a), own(s.b)}, length, part))
 					continue;
-				nearest = std::min(nearest, std::fabs(off));
-				(off > 0 ? left : right) =
-					std::min(off > 0 ? left : right, std::fabs(off));
+				for (Point p : {part.a, part.b})
+					(p.y > 0 ? left : right) =
+						std::min(p.y > 0 ? left : right, std::fabs(p.y));
 			}
+		}
 	report.cases++;
 	double half = joint.width / 2;
-	report.check(nearest >= half - NEAR && left <= half + NEAR && right <= half + NEAR,
+	report.check(std::fabs(left - half) <= NEAR && std::fabs(right - half) <= NEAR,
 	             "E-M4.line", "joint %s: tile %.3f and %.3f mm from its centre line, %.3f wide",
 	             joint.id.c_str(), left, right, joint.width);
 }
@@ -54,7 +77,52 @@ double longest_run(const Shape &shape, Point along)
 	return longest;
 }
 
+// Sides of a panel that run along a direction, in its axes: x along, y across.
+std::vector<Segment> sides_along(const Panel &panel, Point along)
+{
+	std::vector<Segment> sides;
+	for (const Segment &s : panel.border) {
+		Segment own{{dot(s.a, along), cross(along, s.a)},
+		            {dot(s.b, along), cross(along, s.b)}};
+		if (std::fabs(own.b.x - own.a.x) > NEAR &&
+		    std::fabs(own.b.y - own.a.y) <= NEAR / 10)
+			sides.push_back(own);
+	}
+	return sides;
+}
+
+bool lie_beside(const Segment &s, const Segment &t)
+{
+	return std::min(std::max(s.a.x, s.b.x), std::max(t.a.x, t.b.x)) -
+	               std::max(std::min(s.a.x, s.b.x), std::min(t.a.x, t.b.x)) >
+	       NEAR;
+}
+
 } // namespace
+
+std::vector<Shape> unbuilt_bands(const Floor &floor)
+{
+	std::vector<Shape> bands;
+	const std::vector<Panel> &panels = floor.field.panels;
+	Point u = floor.field.u, v = {-u.y, u.x};
+	auto add = [&](Point along, const Segment &low, const Segment &high) {
+		double taken = high.a.y - low.a.y;
+		bool is_line = std::fabs(taken - floor.line_width) <= NEAR ||
+		               std::fabs(taken - (floor.line_width - floor.lay.joint)) <= NEAR;
+		if (taken <= NEAR || !is_line || !lie_beside(low, high))
+			return;
+		Point across = {-along.y, along.x}, far = along * 1e5;
+		Point a = along * low.a.x + across * low.a.y, b = a + across * taken;
+		bands.push_back({{a - far, a + far, b + far, b - far}});
+	};
+	for (Point along : {u, v})
+		for (const Panel &panel : panels)
+			for (const Panel &other : panels)
+				for (const Segment &low : sides_along(panel, along))
+					for (const Segment &high : sides_along(other, along))
+						add(along, low, high);
+	return bands;
+}
 
 void check_field_joints(const Floor &floor, double limit, Report &report)
 {

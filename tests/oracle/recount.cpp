@@ -59,6 +59,16 @@ double longest_run_allowed(const Plan &plan, const PlanLay &lay)
 	return limit;
 }
 
+// At least as wide as a tile joint.
+double line_width(const Plan &plan, const PlanLay &lay)
+{
+	double width = figure_from(plan.rules, "carried-width-indoor", plan.inches);
+	if (lay.spacings.count("outdoor"))
+		width = std::max(width,
+		                 figure_from(plan.rules, "field-width-outdoor", plan.inches));
+	return std::max(width, lay.joint);
+}
+
 void collect_ids(const Element &e, std::set<std::string> &ids, int &twice, int &bad)
 {
 	if (e.has("id") && !ids.insert(e.get("id")).second) {
@@ -115,7 +125,7 @@ int recount(const std::string &plan_path, const std::string &record_path, double
 		check_cells(plan, field, report);
 		Tiling tiling = tile_field(own, plan, field, report);
 		check_counts(field, tiling, report);
-		Floor floor{own, plan, field, tiling, lay};
+		Floor floor{own, plan, field, tiling, lay, line_width(plan, lay)};
 		check_field(floor, report);
 		check_field_joints(floor, longest_run_allowed(plan, floor.lay), report);
 		check_controls(floor, report);
