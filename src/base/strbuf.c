@@ -44,6 +44,21 @@ void strbuf_add_char(struct strbuf *buf, char c)
 	strbuf_add_bytes(buf, &c, 1);
 }
 
+void strbuf_add_escaped(struct strbuf *buf, const char *text)
+{
+	static const char *const written[] = {
+		['&'] = "&amp;", ['<'] = "&lt;",   ['>'] = "&gt;",   ['"'] = "&quot;",
+		['\t'] = "&#9;", ['\n'] = "&#10;", ['\r'] = "&#13;",
+	};
+	for (; *text; text++) {
+		unsigned char c = (unsigned char)*text;
+		if (c < sizeof written / sizeof *written && written[c])
+			strbuf_add(buf, written[c]);
+		else
+			strbuf_add_char(buf, *text);
+	}
+}
+
 void strbuf_printf(struct strbuf *buf, const char *format, ...)
 {
 	va_list args, again;

@@ -18,6 +18,8 @@ struct strbuf strbuf_in(struct arena *);
 void strbuf_add(struct strbuf *, const char *text);
 void strbuf_add_bytes(struct strbuf *, const void *bytes, size_t length);
 void strbuf_add_char(struct strbuf *, char);
+/* The text as XML holds it in an attribute or between tags, line ends and all. */
+void strbuf_add_escaped(struct strbuf *, const char *text);
 void strbuf_printf(struct strbuf *, const char *format, ...) CHECK_PRINTF(2, 3);
 
 /* Finished bytes of an output, borrowed from an arena. */

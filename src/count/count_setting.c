@@ -3,17 +3,8 @@
 #include "count/formula.h"
 #include "count/mortar.h"
 #include "count/totals.h"
+#include "geometry/line.h"
 #include "units/length.h"
-
-static double length_of(const struct placed_crack *crack)
-{
-	double length = 0;
-	for (size_t r = 0; r < crack->run_count; r++)
-		for (size_t p = 0; p + 1 < crack->runs[r].count; p++)
-			length += point_distance(crack->runs[r].points[p],
-			                         crack->runs[r].points[p + 1]);
-	return length;
-}
 
 /* Cracks as wide as the rule says are filled flush, unless they are held. */
 static void add_patch(struct counting *c, const struct placed_crack *crack)
@@ -22,7 +13,7 @@ static void add_patch(struct counting *c, const struct placed_crack *crack)
 	double width = crack->crack->width, depth = counting_figure(c, FIGURE_PATCH_DEPTH);
 	if (crack->state == CRACK_HOLD || !rule_is_raised(fill, width))
 		return;
-	double length = length_of(crack);
+	double length = line_length_of_all(crack->runs, crack->run_count);
 	counting_length(c, COUNT_PATCH, crack->id, length);
 	struct count_row *row = counting_volume(c, COUNT_PATCH_VOLUME, crack->id,
 	                                        formula_layer_ml(length * width, depth));

@@ -54,16 +54,7 @@ struct bytes count_csv(struct arena *arena, const struct count *count)
 static void add_attribute(struct strbuf *out, const char *name, const char *text)
 {
 	strbuf_printf(out, " %s=\"", name);
-	for (; *text != '\0'; text++) {
-		if (*text == '&')
-			strbuf_add(out, "&amp;");
-		else if (*text == '<')
-			strbuf_add(out, "&lt;");
-		else if (*text == '"')
-			strbuf_add(out, "&quot;");
-		else
-			strbuf_add_char(out, *text);
-	}
+	strbuf_add_escaped(out, text);
 	strbuf_add_char(out, '"');
 }
 

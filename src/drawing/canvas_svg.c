@@ -47,27 +47,6 @@ static void add_mm(struct strbuf *out, double mm)
 	add_steps(out, steps(mm));
 }
 
-static void add_escaped(struct strbuf *out, const char *text)
-{
-	for (; *text; text++)
-		switch (*text) {
-		case '&':
-			strbuf_add(out, "&amp;");
-			break;
-		case '<':
-			strbuf_add(out, "&lt;");
-			break;
-		case '>':
-			strbuf_add(out, "&gt;");
-			break;
-		case '"':
-			strbuf_add(out, "&quot;");
-			break;
-		default:
-			strbuf_add_char(out, *text);
-		}
-}
-
 /* ---- head: sizes, words about the sheet, looks of the roles, glyphs ---- */
 
 static void add_root(struct svg *svg, const struct page *page)
@@ -85,9 +64,9 @@ static void add_root(struct svg *svg, const struct page *page)
 	strbuf_printf(out, "\" role=\"img\" lang=\"%s\" aria-labelledby=\"%stitle %sabout\">\n",
 	              page->language, svg->prefix, svg->prefix);
 	strbuf_printf(out, "<title id=\"%stitle\">", svg->prefix);
-	add_escaped(out, page->title);
+	strbuf_add_escaped(out, page->title);
 	strbuf_printf(out, "</title>\n<desc id=\"%sabout\">", svg->prefix);
-	add_escaped(out, page->about);
+	strbuf_add_escaped(out, page->about);
 	strbuf_add(out, "</desc>\n");
 }
 
@@ -330,7 +309,7 @@ static void add_words(struct svg *svg, const struct op *op)
 	strbuf_add(&svg->out, "\" textLength=\"");
 	add_mm(&svg->out, length);
 	strbuf_add(&svg->out, "\" lengthAdjust=\"spacingAndGlyphs\">");
-	add_escaped(&svg->out, op->text);
+	strbuf_add_escaped(&svg->out, op->text);
 	strbuf_add(&svg->out, "</text>\n");
 }
 
@@ -377,7 +356,7 @@ static void open_element(struct svg *svg, const char *element)
 	if (!element)
 		return;
 	strbuf_add(&svg->out, "<g data-id=\"");
-	add_escaped(&svg->out, element);
+	strbuf_add_escaped(&svg->out, element);
 	strbuf_add(&svg->out, "\">\n");
 }
 

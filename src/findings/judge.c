@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "geometry/line.h"
 #include "units/number.h"
 
 /* ---- adding ---- */
@@ -107,9 +108,7 @@ struct point judge_middle_of_lay(const struct placed_lay *lay)
 
 struct point judge_middle_of_line(struct line line)
 {
-	double length = 0, passed = 0;
-	for (size_t i = 1; i < line.count; i++)
-		length += point_distance(line.points[i - 1], line.points[i]);
+	double length = line_length(line), passed = 0;
 	for (size_t i = 1; i < line.count; i++) {
 		double step = point_distance(line.points[i - 1], line.points[i]);
 		if (passed + step >= length / 2 && step > 0)

@@ -1,5 +1,6 @@
 /* judge_soft.c - soft joints: how crooked, how long, how narrow. */
 #include "findings/judge.h"
+#include "geometry/line.h"
 #include "units/length.h"
 #include "units/number.h"
 
@@ -10,22 +11,14 @@ struct soft {
 	double crack_length; /* of its whole group, in this lay */
 };
 
-static double run_length(const struct placed_crack *crack)
-{
-	double length = 0;
-	for (size_t r = 0; r < crack->run_count; r++)
-		for (size_t i = 1; i < crack->runs[r].count; i++)
-			length += point_distance(crack->runs[r].points[i - 1],
-			                         crack->runs[r].points[i]);
-	return length;
-}
-
 static struct soft soft_of(const struct placed_lay *lay, const struct soft_joint *joint)
 {
 	const struct crack_group *group = &lay->cracks->groups[joint->group];
 	struct soft soft = {joint, &lay->cracks->cracks[group->cracks[0]], 0};
-	for (size_t i = 0; i < group->crack_count; i++)
-		soft.crack_length += run_length(&lay->cracks->cracks[group->cracks[i]]);
+	for (size_t i = 0; i < group->crack_count; i++) {
+		const struct placed_crack *crack = &lay->cracks->cracks[group->cracks[i]];
+		soft.crack_length += line_length_of_all(crack->runs, crack->run_count);
+	}
 	return soft;
 }
 

@@ -1,6 +1,7 @@
 #include "layout/crack_part.h"
 
 #include "base/array.h"
+#include "geometry/line.h"
 #include "geometry/overlay.h"
 #include "geometry/segment.h"
 #include "geometry/tolerance.h"
@@ -8,14 +9,6 @@
 struct part_list {
 	ARRAY_OF(struct crack_part) parts;
 };
-
-static double line_length(struct line line)
-{
-	double length = 0;
-	for (size_t i = 0; i + 1 < line.count; i++)
-		length += point_distance(line.points[i], line.points[i + 1]);
-	return length;
-}
 
 static double line_distance(struct line line, struct point p)
 {

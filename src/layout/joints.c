@@ -2,6 +2,7 @@
 
 #include <string.h>
 
+#include "geometry/line.h"
 #include "geometry/overlay.h"
 #include "geometry/segment.h"
 #include "geometry/tolerance.h"
@@ -15,16 +16,6 @@ struct making {
 	const struct rules *rules;
 	ARRAY_OF(struct joint) joints;
 };
-
-static double line_length(struct line line, bool is_closed)
-{
-	double length = 0;
-	for (size_t k = 0; k + 1 < line.count; k++)
-		length += point_distance(line.points[k], line.points[k + 1]);
-	if (is_closed && line.count > 0)
-		length += point_distance(line.points[line.count - 1], line.points[0]);
-	return length;
-}
 
 static double thinnest_tile(const struct plan_lay *lay)
 {
@@ -159,7 +150,7 @@ static void add_carried(struct making *making, const struct field_carried *carri
 			.side = "",
 			.on_joint = carried_on_joint(making, carried),
 			.width = carried->width,
-			.length = line_length(parts[k], false),
+			.length = line_length(parts[k]),
 			.ends = arena_printf(making->arena, "%s %s", met_at(making, carried, from),
 		                             met_at(making, carried, to)),
 			.why = rules_rule(making->rules, RULE_JOINT_CARRIED)->name,
@@ -194,7 +185,7 @@ static void add_field_joint(struct making *making, const struct field_joint *bui
 		.side = "",
 		.on_joint = built->of->on_joint,
 		.width = built->of->width,
-		.length = line_length(line, false),
+		.length = line_length(line),
 		.ends = arena_printf(making->arena, "%s %s",
 	                             field_joint_met(making, built, line.points[0]),
 	                             field_joint_met(making, built, line.points[line.count - 1])),
@@ -254,7 +245,9 @@ static void add_perimeter(struct making *making, const struct perimeter_run *run
 		.line = line_of_run(making, run),
 		.is_closed = run->is_closed,
 	};
-	joint.length = line_length(joint.line, joint.is_closed);
+	joint.length = joint.is_closed
+	                       ? ring_length((struct ring){joint.line.points, joint.line.count})
+	                       : line_length(joint.line);
 	joint.cost = joint.length;
 	if (!joint.is_open)
 		fill_joint(making, &joint);

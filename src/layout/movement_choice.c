@@ -1,5 +1,6 @@
 #include "layout/movement_choice.h"
 
+#include "geometry/line.h"
 #include "geometry/overlay.h"
 #include "geometry/tolerance.h"
 #include "layout/chords.h"
@@ -69,13 +70,9 @@ static double length_at(const struct choice *c, double place)
 		ends[1] = (struct point){box.x1, place};
 	}
 	size_t count;
-	double length = 0;
 	const struct line *runs =
 		overlay_clip_line(c->once, (struct line){ends, 2}, &ground, &count);
-	for (size_t i = 0; i < count; i++)
-		for (size_t k = 0; k + 1 < runs[i].count; k++)
-			length += point_distance(runs[i].points[k], runs[i].points[k + 1]);
-	return length;
+	return line_length_of_all(runs, count);
 }
 
 /* A border that the line would run along within one tile, as it must not. */

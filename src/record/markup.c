@@ -17,37 +17,6 @@ static void set_in(struct markup *markup)
 		strbuf_add(markup->out, "  ");
 }
 
-static void add_escaped(struct strbuf *out, const char *text)
-{
-	for (; *text != '\0'; text++) {
-		switch (*text) {
-		case '&':
-			strbuf_add(out, "&amp;");
-			break;
-		case '<':
-			strbuf_add(out, "&lt;");
-			break;
-		case '>':
-			strbuf_add(out, "&gt;");
-			break;
-		case '"':
-			strbuf_add(out, "&quot;");
-			break;
-		case '\n':
-			strbuf_add(out, "&#10;");
-			break;
-		case '\t':
-			strbuf_add(out, "&#9;");
-			break;
-		case '\r':
-			strbuf_add(out, "&#13;");
-			break;
-		default:
-			strbuf_add_char(out, *text);
-		}
-	}
-}
-
 void markup_start(struct markup *markup, const char *element)
 {
 	close_tag(markup, ">\n");
@@ -82,7 +51,7 @@ static void end_value(struct markup *markup)
 
 void markup_text(struct markup *markup, const char *name, const char *value)
 {
-	add_escaped(start_value(markup, name), value != NULL ? value : "");
+	strbuf_add_escaped(start_value(markup, name), value != NULL ? value : "");
 	end_value(markup);
 }
 
@@ -162,7 +131,7 @@ void markup_end_text(struct markup *markup, const char *element, const char *tex
 {
 	markup->depth--;
 	close_tag(markup, ">");
-	add_escaped(markup->out, text);
+	strbuf_add_escaped(markup->out, text);
 	strbuf_printf(markup->out, "</%s>\n", element);
 }
 

@@ -1,6 +1,7 @@
 #include "sheets/lay_view.h"
 
 #include "base/array.h"
+#include "geometry/line.h"
 #include "geometry/overlay.h"
 
 /* Joints and strips end at the walls, or a gap before them: that far out still counts. */
@@ -101,14 +102,6 @@ struct paper_path lay_view_lines(struct arena *arena, const struct lay_view *v,
 struct paper_path lay_view_line(struct arena *arena, const struct lay_view *v, struct line line)
 {
 	return lay_view_lines(arena, v, &line, 1);
-}
-
-static double line_length(struct line line)
-{
-	double length = 0;
-	for (size_t i = 0; i + 1 < line.count; i++)
-		length += point_distance(line.points[i], line.points[i + 1]);
-	return length;
 }
 
 struct line lay_view_seen(struct arena *arena, const struct lay_view *v, struct line line)

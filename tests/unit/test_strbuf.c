@@ -68,6 +68,16 @@ static void test_keeps_bytes_that_are_zero(void **state)
 	arena_free(arena);
 }
 
+static void test_escapes(void **state)
+{
+	(void)state;
+	struct arena *arena = arena_new();
+	struct strbuf buf = strbuf_in(arena);
+	strbuf_add_escaped(&buf, "a<b> & \"c\"\t\r\n\xc3\xa9 'd'");
+	assert_string_equal(buf.text, "a&lt;b&gt; &amp; &quot;c&quot;&#9;&#13;&#10;\xc3\xa9 'd'");
+	arena_free(arena);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -75,6 +85,7 @@ int main(void)
 		cmocka_unit_test(test_is_ended_after_every_byte),
 		cmocka_unit_test(test_grows_from_every_fill),
 		cmocka_unit_test(test_keeps_bytes_that_are_zero),
+		cmocka_unit_test(test_escapes),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }
