@@ -1,5 +1,7 @@
 #include "sheets/slab.h"
 
+#include <math.h>
+
 #include "geometry/overlay.h"
 #include "sheets/crew_marks.h"
 #include "sheets/draw_cuts.h"
@@ -95,6 +97,22 @@ static bool has_chain(const struct located *all, const struct places *corners, e
 	}
 }
 
+static double side_place(struct box box, enum side side)
+{
+	const double places[] = {[SIDE_BOTTOM] = box.y0,
+	                         [SIDE_RIGHT] = box.x1,
+	                         [SIDE_TOP] = box.y1,
+	                         [SIDE_LEFT] = box.x0};
+	return places[side];
+}
+
+/* True where a side of a room is one of the whole floor. */
+static bool is_outer(const struct draft *draft, struct box window, enum side side)
+{
+	struct box floor = floor_plan_window(draft->arena, draft->site);
+	return fabs(side_place(window, side) - side_place(floor, side)) < SAME_PLACE;
+}
+
 static void draw_side(struct sheet *sheet, const struct view *view, const struct site_room *room,
                       const struct located *all, struct box window, enum side side)
 {
@@ -102,10 +120,14 @@ static void draw_side(struct sheet *sheet, const struct view *view, const struct
 	double ends[] = {corners.at.items[0], corners.at.items[corners.at.count - 1]};
 	struct places overall = {.at = {ends, 2, 2}};
 	const struct places *chains[] = {&all->sides[side], &corners, &overall};
-	double at = wall_label_lane(sheet->draft, 1) + FIRST_LANE;
-	for (int chain = 0; chain < CHAIN_COUNT; chain++)
+	/* Behind an inner wall is another room: its chains stand in its own. */
+	double out = is_outer(sheet->draft, window, side) ? 1 : -1;
+	double at = out > 0 ? wall_label_lane(sheet->draft, 1) + FIRST_LANE : FIRST_LANE;
+	/* Where room is scarce, one chain that adds up is enough. */
+	int last = out > 0 || all->sides[side].at.count == 0 ? CHAIN_OVERALL : CHAIN_ENDS;
+	for (int chain = 0; chain <= last; chain++)
 		if (has_chain(all, &corners, side, chain)) {
-			margin_chain(sheet, view, window, side, at, chains[chain], room->id);
+			margin_chain(sheet, view, window, side, out * at, chains[chain], room->id);
 			at += CHAIN_LANE;
 		}
 }
