@@ -4,6 +4,7 @@
 #include "count/counting.h"
 #include "count/cuts.h"
 #include "count/offcuts.h"
+#include "count/room_tiles.h"
 #include "count/totals.h"
 
 static bool is_held(struct arena *scratch, const struct placed_lay *lay, const struct panel *panel,
@@ -65,6 +66,24 @@ static long add_spare(struct counting *c, enum count_kind kind, enum figure figu
 	return (long)row->amount;
 }
 
+/* Room by room, where the lay has several. */
+static void add_laid(struct counting *c, const struct placed_lay *lay, int index, long whole,
+                     long pieces)
+{
+	size_t count = lay->field->room_count;
+	if (count == 1) {
+		const char *where = counting_rooms(c, lay->field);
+		counting_number(c, COUNT_TILE_WHOLE, where, whole);
+		counting_number(c, COUNT_TILE_CUT, where, pieces);
+		return;
+	}
+	const struct room_tiles *rooms = room_tiles_of(c->arena, lay, index);
+	for (size_t i = 0; i < count; i++)
+		counting_number(c, COUNT_TILE_WHOLE, rooms[i].room->id, rooms[i].whole);
+	for (size_t i = 0; i < count; i++)
+		counting_number(c, COUNT_TILE_CUT, rooms[i].room->id, rooms[i].cut);
+}
+
 static void add_bought(struct counting *c, const struct placed_lay *lay, int index,
                        const char *where)
 {
@@ -72,8 +91,7 @@ static void add_bought(struct counting *c, const struct placed_lay *lay, int ind
 	double kerf = counting_figure(c, FIGURE_SAW_KERF);
 	struct offcut_total cut = offcuts_pair(lay, index, kerf);
 	long whole = whole_of(lay, index), laid = whole + cut.tiles;
-	counting_number(c, COUNT_TILE_WHOLE, where, whole);
-	counting_number(c, COUNT_TILE_CUT, where, cut.pieces);
+	add_laid(c, lay, index, whole, cut.pieces);
 	struct count_row *row = counting_number(c, COUNT_TILE_FOR_CUTS, where, cut.tiles);
 	if (row != NULL)
 		counting_how(c, row, {"tile", tile->id}, {"kerf", counting_width(c, kerf)},
@@ -141,13 +159,22 @@ static void add_boxes(struct counting *c, const struct plan_tile *tile)
 	counting_how(c, row, {"each", arena_printf(c->arena, "%lld", (long long)tile->per_box)});
 }
 
+static void add_field(struct counting *c, const struct field *field)
+{
+	if (field->room_count == 1)
+		counting_area(c, COUNT_FIELD, field->rooms[0]->id, field->area_mm2);
+	for (size_t i = 0; i < field->room_count && field->room_count > 1; i++)
+		counting_area(c, COUNT_FIELD, field->rooms[i]->id,
+		              room_field_mm2(c->arena, field, i));
+}
+
 void count_tile(struct counting *c)
 {
 	const struct plan *plan = c->placed->site->plan;
 	for (size_t i = 0; i < c->placed->lay_count; i++) {
 		const struct placed_lay *lay = &c->placed->lays[i];
 		const char *where = counting_rooms(c, lay->field);
-		counting_area(c, COUNT_FIELD, where, lay->field->area_mm2);
+		add_field(c, lay->field);
 		for (size_t t = 0; t < lay->field->lay->tile_count; t++)
 			add_bought(c, lay, (int)t, where);
 		add_cutting(c, lay, where);
