@@ -1,5 +1,5 @@
-/* room_tiles.h - tile of one kind and field of one lay, told apart by room: each tile is of the room that
- * its middle lies in, a patch in a doorway of the room that declares it.
+/* room_tiles.h - tile of one kind and field of one lay, told apart by room: each tile is of
+ * the room that its middle lies in, a patch in a doorway of the room that declares it.
  * Units: mm2. Owns: arena. Source: contract E-Q1: by room = total. */
 #ifndef COUNT_ROOM_TILES_H
 #define COUNT_ROOM_TILES_H
