@@ -13,7 +13,8 @@ struct making {
 	const struct tiling *tiling;
 	const struct rules *rules;
 	struct cracks *cracks;
-	size_t *leaders; /* of each crack: a crack of its group, itself at the end */
+	struct box *boxes; /* of each crack: its runs and its crossed cells */
+	size_t *leaders;   /* of each crack: a crack of its group, itself at the end */
 };
 
 static void add_crossed(const struct making *making, struct placed_crack *placed)
@@ -83,6 +84,21 @@ static bool runs_meet(const struct making *making, const struct placed_crack *a,
 	return false;
 }
 
+static struct box box_of(const struct making *making, const struct placed_crack *crack)
+{
+	struct box box = box_empty();
+	for (size_t r = 0; r < crack->run_count; r++)
+		for (size_t k = 0; k < crack->runs[r].count; k++)
+			box = box_with(box, crack->runs[r].points[k]);
+	for (size_t t = 0; t < crack->crossed_count; t++) {
+		struct tile_ref tile = crack->crossed[t];
+		struct ring cell = tile_ref_cell(making->arena, making->tiling, tile);
+		for (size_t k = 0; k < cell.count; k++)
+			box = box_with(box, cell.points[k]);
+	}
+	return box_grown(box, TOLERANCE_WHOLE);
+}
+
 static bool belong_together(const struct making *making, const struct placed_crack *a,
                             const struct placed_crack *b)
 {
@@ -103,11 +119,13 @@ static void lead(struct making *making)
 {
 	const struct cracks *cracks = making->cracks;
 	making->leaders = ARENA_ARRAY(making->arena, size_t, cracks->crack_count);
+	making->boxes = ARENA_ARRAY(making->arena, struct box, cracks->crack_count);
 	for (size_t b = 0; b < cracks->crack_count; b++) {
 		making->leaders[b] = b;
+		making->boxes[b] = box_of(making, &cracks->cracks[b]);
 		for (size_t a = 0; a < b; a++) {
 			size_t one = leader_of(making, a), other = leader_of(making, b);
-			if (one == other ||
+			if (one == other || !box_meets(making->boxes[a], making->boxes[b]) ||
 			    !belong_together(making, &cracks->cracks[a], &cracks->cracks[b]))
 				continue;
 			making->leaders[one > other ? one : other] = one < other ? one : other;
