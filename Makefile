@@ -82,7 +82,7 @@ $(BIN): $(BUILD)/$(MAIN:.c=.o) $(LIB)
 remember = @mkdir -p $(@D); printf '%s\n' '$(1)' | cmp -s - $@ || printf '%s\n' '$(1)' >$@
 .PHONY: always
 $(BUILD)/sources.list: always
-	$(call remember,$(OBJECTS) $(SUPPORT_OBJ) $(ORACLE_OBJ))
+	$(call remember,$(OBJECTS) $(SUPPORT_OBJ) $(ORACLE_OBJ) $(RANDOM_OBJ))
 $(BUILD)/data.list: always
 	$(call remember,$(DATA) $(FONT_REGULAR) $(FONT_BOLD))
 $(BUILD)/compile.list: always
@@ -129,17 +129,20 @@ BENCH        := $(call programs_of,tests/bench/bench_*.c)
 # The independent checker of records: one program of all its files, without our library.
 ORACLE_OBJ   := $(addsuffix .o,$(call programs_of,tests/oracle/*.cpp))
 ORACLE       := $(if $(ORACLE_OBJ),$(BUILD)/tests/oracle/recount)
+# Random floors: one program that draws the floor of a seed, without our library too.
+RANDOM_OBJ   := $(addsuffix .o,$(call programs_of,tests/random/*.c))
+RANDOM_FLOOR := $(if $(RANDOM_OBJ),$(BUILD)/tests/random/floor)
 SCRIPTS      := $(sort $(wildcard tests/cli/*.sh tests/golden/*.sh tests/fault/*.sh \
-	tests/oracle/*.sh))
+	tests/oracle/*.sh tests/random/*.sh))
 RUN           = BUILD=$(BUILD) JURYSTICK=$(BIN) ORACLE=$(ORACLE) CC='$(CC)' PKG_CFLAGS='$(PKG_CFLAGS)' \
-	SANITIZE='$(SANITIZE)' tests/run
+	RANDOM_FLOOR=$(RANDOM_FLOOR) SANITIZE='$(SANITIZE)' tests/run
 LINT         := tests/lint/lint.sh tests/lint/selftest.sh tests/lint/runner.sh
 # ONLY=TEXT: the programs with TEXT in their name.
 TESTS         = $(LINT) $(UNIT) $(PROPERTY) $(FUZZ) $(SCRIPTS)
 CHOSEN        = $(if $(ONLY),$(foreach t,$(TESTS),$(if $(findstring $(ONLY),$(t)),$(t))),$(TESTS))
 
 .PHONY: test test-long test-programs lint golden-update fuzz-replay bench
-test-programs: all $(filter $(BUILD)/%,$(CHOSEN)) $(ORACLE)
+test-programs: all $(filter $(BUILD)/%,$(CHOSEN)) $(ORACLE) $(RANDOM_FLOOR)
 
 test: test-programs
 	$(Q)$(RUN) $(CHOSEN)
@@ -178,6 +181,9 @@ $(UNIT) $(PROPERTY) $(BENCH): %: %.o $(SUPPORT) $(LIB)
 $(BUILD)/tests/oracle/recount: $(ORACLE_OBJ) $(BUILD)/sources.list
 	@$(call say,LINK,$@)
 	$(Q)$(CXX) $(SANITIZE_FLAGS) $(CXXFLAGS) $(LDFLAGS) $(ORACLE_OBJ) $(LIBS) -o $@
+$(BUILD)/tests/random/floor: $(RANDOM_OBJ) $(BUILD)/sources.list
+	@$(call say,LINK,$@)
+	$(Q)$(CC) $(SANITIZE_FLAGS) $(CFLAGS) $(LDFLAGS) $(RANDOM_OBJ) -lm -o $@
 # A fuzz program is one LLVMFuzzerTestOneInput; here it reads the stored inputs again.
 $(FUZZ): %: %.o $(BUILD)/tests/fuzz/replay.o $(SUPPORT) $(LIB)
 	@$(call say,LINK,$@)
@@ -242,4 +248,4 @@ help:
 	$(info $(HELP))@:
 
 -include $(patsubst %.o,%.d,$(OBJECTS) $(BUILD)/$(MAIN:.c=.o) $(SUPPORT_OBJ) \
-	$(addsuffix .o,$(UNIT) $(PROPERTY) $(FUZZ) $(BENCH))) $(ORACLE_OBJ:.o=.d)
+	$(addsuffix .o,$(UNIT) $(PROPERTY) $(FUZZ) $(BENCH))) $(ORACLE_OBJ:.o=.d) $(RANDOM_OBJ:.o=.d)
