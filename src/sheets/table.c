@@ -27,10 +27,10 @@ static double natural_width(const struct sheet *sheet, const struct table *table
 		const struct table_row *row = &table->rows.items[i];
 		const char *cell = row->cells[column];
 		if (cell)
-			width = fmax(width, list_text_width(sheet->list,
-			                                    row->is_strong ? TEXT_TABLE_HEAD
-			                                                   : TEXT_TABLE,
-			                                    cell));
+			width = fmax(width,
+			             list_text_width(sheet->list,
+			                             row->is_strong ? TEXT_TABLE_HEAD : TEXT_TABLE,
+			                             cell));
 	}
 	return width;
 }
@@ -46,8 +46,8 @@ static struct layout lay_out(const struct sheet *sheet, const struct table *tabl
 	for (size_t k = 0; k < table->column_count; k++) {
 		bool is_last = k + 1 == table->column_count;
 		l.x[k] = x;
-		l.width[k] = is_last ? fmax(box.x1 - x, WRAP_LEAST)
-		                     : natural_width(sheet, table, k);
+		l.width[k] =
+			is_last ? fmax(box.x1 - x, WRAP_LEAST) : natural_width(sheet, table, k);
 		x += l.width[k] + GAP;
 	}
 	return l;
