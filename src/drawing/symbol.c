@@ -3,10 +3,8 @@
 /* mm of paper, common practice of legible marks: nothing under 1.2 mm across, so that half
  * of it still shows. */
 static const double STEP_SIZE = 3.2, READING_RADIUS = 1.8, TARGET_RADIUS = 2.2;
-static const double FIRST_TILE_SIZE = 5, BAR_HEIGHT = 1.8, TRIANGLE = 7;
+static const double BAR_HEIGHT = 1.8;
 static const double ARROW_HEAD = 4, ARROW_HALF = 1.5;
-/* An arc of 120 degrees on a chord: handles along and away from it, in chords. */
-static const double BULGE_ALONG = 0.2222, BULGE_OUT = 0.3849;
 
 static struct paper_point across_of(struct paper_point along)
 {
@@ -65,15 +63,6 @@ void symbol_scale_bar(struct list *list, struct paper_point left, double floor_s
 	list_stroke(list, LAYER_SHEET, PEN_SYMBOL, NULL,
 	            paper_path_box(arena, (struct paper_box){left.x, left.y, left.x + count * step,
 	                                                     left.y + BAR_HEIGHT}));
-}
-
-void symbol_first_tile(struct list *list, const char *element, struct paper_point at,
-                       struct paper_point along, struct paper_point across)
-{
-	struct paper_path corner = triangle(list->arena, at, paper_step(at, along, FIRST_TILE_SIZE),
-	                                    paper_step(at, across, FIRST_TILE_SIZE));
-	list_area(list, LAYER_CONTROL, AREA_FIRST_TILE, element, corner);
-	list_stroke(list, LAYER_CONTROL, PEN_SYMBOL, element, corner);
 }
 
 void symbol_arrow(struct list *list, enum layer layer, const char *element, struct paper_point at,
@@ -148,70 +137,6 @@ void symbol_reading(struct list *list, const char *element, struct paper_point a
 	list_area(list, LAYER_SLAB, fails ? AREA_INK : AREA_PAPER, element, circle);
 	list_stroke(list, LAYER_SLAB, PEN_SYMBOL, element,
 	            fails ? circle : paper_path_join(arena, circle, cross));
-}
-
-void symbol_end_bar(struct list *list, enum layer layer, enum pen pen, const char *element,
-                    struct paper_point at, struct paper_point along, double length)
-{
-	list_stroke(list, layer, pen, element,
-	            paper_path_segment(list->arena, at_axes(at, along, 0, -length / 2),
-	                               at_axes(at, along, 0, length / 2)));
-}
-
-void symbol_revision(struct list *list, struct paper_point centre, const char *letter)
-{
-	/* An equal-sided triangle about its middle. */
-	double height = TRIANGLE * 0.8660, cap = list->style->texts[TEXT_TABLE_HEAD].cap;
-	struct paper_path shape =
-		triangle(list->arena, paper_at(centre.x, centre.y - height * 2 / 3),
-	                 paper_at(centre.x + TRIANGLE / 2, centre.y + height / 3),
-	                 paper_at(centre.x - TRIANGLE / 2, centre.y + height / 3));
-	list_area(list, LAYER_CHANGES, AREA_PAPER, NULL, shape);
-	list_stroke(list, LAYER_CHANGES, PEN_SYMBOL_HEAVY, NULL, shape);
-	list_text(list, LAYER_CHANGES, TEXT_TABLE_HEAD, NULL,
-	          paper_at(centre.x, centre.y + cap / 2), ALIGN_MIDDLE, letter);
-}
-
-void symbol_tick_box(struct list *list, struct paper_point upper_left, double size)
-{
-	struct paper_box box = {upper_left.x, upper_left.y, upper_left.x + size,
-	                        upper_left.y + size};
-	list_stroke(list, LAYER_SHEET, PEN_SYMBOL, NULL, paper_path_box(list->arena, box));
-}
-
-/* Bulges from a to b, outwards to the left as one walks (clockwise round a box). */
-static size_t add_bulges(struct paper_point *points, size_t count, struct paper_point a,
-                         struct paper_point b, double chord)
-{
-	double length = paper_distance(a, b);
-	double pieces = fmax(1, round(length / chord));
-	struct paper_point along = paper_unit(paper_sub(b, a));
-	struct paper_point out = {along.y, -along.x};
-	double c = length / pieces;
-	for (double i = 0; i < pieces; i++) {
-		struct paper_point from = paper_step(a, along, i * c);
-		struct paper_point to = paper_step(a, along, (i + 1) * c);
-		points[count++] =
-			paper_step(paper_step(from, along, BULGE_ALONG * c), out, BULGE_OUT * c);
-		points[count++] =
-			paper_step(paper_step(to, along, -BULGE_ALONG * c), out, BULGE_OUT * c);
-		points[count++] = to;
-	}
-	return count;
-}
-
-void symbol_cloud(struct list *list, const char *element, struct paper_box b, double chord)
-{
-	struct paper_point corners[] = {{b.x0, b.y0}, {b.x1, b.y0}, {b.x1, b.y1}, {b.x0, b.y1}};
-	double around = 2 * (b.x1 - b.x0 + b.y1 - b.y0);
-	size_t room = (size_t)ceil(around / chord) * 3 + 16;
-	struct paper_point *points = ARENA_ARRAY(list->arena, struct paper_point, room);
-	size_t count = 1;
-	points[0] = corners[0];
-	for (int i = 0; i < 4; i++)
-		count = add_bulges(points, count, corners[i], corners[(i + 1) % 4], chord);
-	list_stroke(list, LAYER_CHANGES, PEN_CLOUD, element,
-	            paper_path_line(list->arena, points, count, PAPER_RING));
 }
 
 void symbol_swatch_area(struct list *list, struct paper_box box, enum area area, enum pen outline)

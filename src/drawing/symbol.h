@@ -10,9 +10,6 @@ void symbol_north(struct list *, struct paper_point centre, double radius, struc
 /* Divided bar: `count` fields of `floor_step` at `scale`, marks[0..count] under the ticks. */
 void symbol_scale_bar(struct list *, struct paper_point left, double floor_step, double scale,
                       int count, const char *const *marks);
-/* First tile: a filled corner at `at` between the two paper directions. */
-void symbol_first_tile(struct list *, const char *element, struct paper_point at,
-                       struct paper_point along, struct paper_point across);
 /* Arrow of work, tail at `at`. */
 void symbol_arrow(struct list *, enum layer, const char *element, struct paper_point at,
                   struct paper_point direction, double length);
@@ -24,15 +21,6 @@ void symbol_step(struct list *, const char *element, struct paper_point at,
                  struct paper_point low_side);
 /* Place of a reading: cross in a circle, filled when it fails. */
 void symbol_reading(struct list *, const char *element, struct paper_point at, bool fails);
-/* Short cross stroke that marks an end or a change along a line. */
-void symbol_end_bar(struct list *, enum layer, enum pen, const char *element, struct paper_point at,
-                    struct paper_point along, double length);
-/* Triangle of a revision with its letter. */
-void symbol_revision(struct list *, struct paper_point centre, const char *letter);
-/* Square to tick by hand. */
-void symbol_tick_box(struct list *, struct paper_point upper_left, double size);
-/* Cloud round a box: bulges of about `chord` outwards. */
-void symbol_cloud(struct list *, const char *element, struct paper_box, double chord);
 /* Swatch of a hatch or fill for a legend; framed thinly. */
 void symbol_swatch_area(struct list *, struct paper_box, enum area, enum pen outline);
 void symbol_swatch_pen(struct list *, struct paper_box, enum pen);

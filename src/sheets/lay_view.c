@@ -65,12 +65,6 @@ struct paper_point lay_view_direction(const struct lay_view *v, struct point dir
 	return view_direction(v->view, lay_view_plan(v, direction));
 }
 
-struct paper_path lay_view_segment(struct arena *arena, const struct lay_view *v, struct point a,
-                                   struct point b)
-{
-	return paper_path_segment(arena, lay_view_point(v, a), lay_view_point(v, b));
-}
-
 struct path_lines {
 	ARRAY_OF(struct paper_line) list;
 };

@@ -32,8 +32,6 @@ const struct control *lay_view_control(const struct lay_view *, bool along_u);
 struct paper_point lay_view_point(const struct lay_view *, struct point);
 /* Direction on the paper of a vector of the lay. */
 struct paper_point lay_view_direction(const struct lay_view *, struct point);
-struct paper_path lay_view_segment(struct arena *, const struct lay_view *, struct point,
-                                   struct point);
 /* Of what lies in other rooms nothing is seen: paths may be empty, or in more parts. */
 struct paper_path lay_view_line(struct arena *, const struct lay_view *, struct line);
 struct paper_path lay_view_lines(struct arena *, const struct lay_view *, const struct line *,

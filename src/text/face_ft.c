@@ -70,11 +70,8 @@ static hb_glyph_extents_t extents_of(const struct face *face, hb_codepoint_t sig
 static enum status measure_face(struct face *face)
 {
 	hb_glyph_extents_t capital = extents_of(face, 'H');
-	hb_glyph_extents_t accented = extents_of(face, 0xC1); /* A with acute */
 	hb_glyph_extents_t low = extents_of(face, 'g');
 	face->cap = capital.y_bearing;
-	face->ascent =
-		accented.y_bearing > capital.y_bearing ? accented.y_bearing : capital.y_bearing;
 	face->descent = -(low.y_bearing + low.height);
 	return face->cap > 0 && face->descent > 0 ? STATUS_OK : STATUS_LIBRARY;
 }

@@ -20,7 +20,6 @@ struct face {
 	cairo_font_face_t *drawer;
 	int upem;
 	int cap;     /* height of H */
-	int ascent;  /* height of an accented capital */
 	int descent; /* depth of g, positive */
 };
 

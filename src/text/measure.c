@@ -204,11 +204,6 @@ double text_descent(const struct text_engine *engine, enum text_weight weight, d
 	return engine->faces[weight].descent * text_scale(engine, weight, cap);
 }
 
-double text_ascent(const struct text_engine *engine, enum text_weight weight, double cap)
-{
-	return engine->faces[weight].ascent * text_scale(engine, weight, cap);
-}
-
 double text_pitch(double cap)
 {
 	return PITCH * cap;

@@ -53,10 +53,8 @@ double text_scale(const struct text_engine *, enum text_weight, double cap);
 double text_em(const struct text_engine *, enum text_weight);
 /* Advance width of `text` at a capital height. */
 double text_width(struct text_engine *, enum text_weight, double cap, const char *text);
-/* Depth of the lowest descender under the baseline, and height of the highest accented
- * capital over it; for boxes that must hold any text. */
+/* Depth of the lowest descender under the baseline; for boxes that must hold any text. */
 double text_descent(const struct text_engine *, enum text_weight, double cap);
-double text_ascent(const struct text_engine *, enum text_weight, double cap);
 /* Baseline to baseline: 1.7 capital heights, between ISO 3098's 1.5 and 1.9. */
 double text_pitch(double cap);
 
