@@ -352,3 +352,19 @@ const struct field *field_place(struct arena *arena, const struct site *site,
 		field->carried[i].separates = separates_parts(field, &field->carried[i]);
 	return field;
 }
+
+size_t field_room_at(const struct field *field, struct point p)
+{
+	size_t nearest = 0;
+	double least = INFINITY;
+	for (size_t i = 0; i < field->room_count; i++) {
+		if (region_holds(&field->room_grounds[i], p))
+			return i;
+		double distance = region_distance(&field->room_grounds[i], p);
+		if (distance < least - TOLERANCE_SAME) {
+			least = distance;
+			nearest = i;
+		}
+	}
+	return nearest;
+}

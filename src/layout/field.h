@@ -58,5 +58,7 @@ struct field {
 /* `before`: the field of the lay before it in the plan, or NULL. */
 const struct field *field_place(struct arena *, const struct site *, const struct rules *,
                                 const struct plan_lay *, const struct field *before);
+/* Index of the room that a point lies in, or lies nearest to; of equals the first. */
+size_t field_room_at(const struct field *, struct point);
 
 #endif
