@@ -1,6 +1,7 @@
 /* judge_soft.c - soft joints: how crooked, how long, how narrow. */
 #include "findings/judge.h"
 #include "geometry/line.h"
+#include "geometry/segment.h"
 #include "units/length.h"
 #include "units/number.h"
 
@@ -34,12 +35,33 @@ static struct raised raised_of_soft(const struct placed_lay *lay, const struct r
 	};
 }
 
-static void say_ragged(struct judging *judging, const struct placed_lay *lay, struct raised raised,
-                       const char *why)
+/* What a crew would rather build than steps: a straight joint between the same ends, and the
+ * tile that it cuts. */
+static struct segment straight_joint(const struct soft *soft)
 {
+	struct line line = soft->joint->line;
+	return (struct segment){line.points[0], line.points[line.count - 1]};
+}
+
+static size_t tiles_under(const struct judging *judging, const struct placed_lay *lay,
+                          struct segment joint)
+{
+	size_t count;
+	struct line line = {(struct point[]){joint.from, joint.to}, 2};
+	tiling_near(judging->arena, lay->tiling, line, 0, &count);
+	return count;
+}
+
+static void say_ragged(struct judging *judging, const struct placed_lay *lay, struct raised raised,
+                       const struct soft *soft, const char *why)
+{
+	struct segment joint = straight_joint(soft);
+	size_t tiles = tiles_under(judging, lay, joint);
 	judge_say(judging, raised, {"why", why},
 	          {"partial", judge_area(judging, judge_partial_mm2(lay))},
-	          {"full", judge_area(judging, judge_full_mm2(lay))});
+	          {"full", judge_area(judging, judge_full_mm2(lay))},
+	          {"straight", judge_length(judging, segment_length(joint))},
+	          {"tiles", say_number(&judging->say, (double)tiles, 0)});
 }
 
 static void judge_ragged(struct judging *judging, const struct placed_lay *lay,
@@ -55,7 +77,7 @@ static void judge_ragged(struct judging *judging, const struct placed_lay *lay,
 	const char *length_text = judge_length(judging, length);
 	if (rule_is_raised(rule, by_foot)) {
 		raised.measured = by_foot;
-		say_ragged(judging, lay, raised,
+		say_ragged(judging, lay, raised, soft,
 		           words_fill(arena, judging->say.words, "finding.soft-path-ragged.turns",
 		                      {"turns", say_number(&judging->say, turns, 1)},
 		                      {"length", length_text},
@@ -64,7 +86,7 @@ static void judge_ragged(struct judging *judging, const struct placed_lay *lay,
 		raised.measured = ratio;
 		raised.limit = ratio_most;
 		raised.unit = "none";
-		say_ragged(judging, lay, raised,
+		say_ragged(judging, lay, raised, soft,
 		           words_fill(arena, judging->say.words, "finding.soft-path-ragged.long",
 		                      {"measured", length_text},
 		                      {"limit", say_number(&judging->say, ratio_most, 2)}));
