@@ -29,6 +29,21 @@ static struct cement_class class_of(char cement)
 	return classes[0];
 }
 
+/* The exponential of a number from -4 to 0 by its series at a sixteenth of it: sums and
+ * products alone, the same to the last bit on every processor. */
+static double exponential(double x)
+{
+	enum { TERMS = 14, SQUARINGS = 4 };
+	double part = x / 16, term = 1, sum = 1;
+	for (int k = 1; k <= TERMS; k++) {
+		term *= part / k;
+		sum += term;
+	}
+	for (int k = 0; k < SQUARINGS; k++)
+		sum *= sum;
+	return sum;
+}
+
 /* Annex B.2, equations B.11 and B.12. */
 static double basic(const struct concrete *concrete)
 {
@@ -36,7 +51,8 @@ static double basic(const struct concrete *concrete)
 	double mean_mpa = concrete->strength_mpa + 8;
 	double humidity = concrete->humidity_share;
 	double dryness = 1.55 * (1 - humidity * humidity * humidity);
-	return 0.85 * (220 + 110 * cement.a1) * exp(-cement.a2 * mean_mpa / 10) * 1e-6 * dryness;
+	return 0.85 * (220 + 110 * cement.a1) * exponential(-cement.a2 * mean_mpa / 10) * 1e-6 *
+	       dryness;
 }
 
 /* Table 3.3, straight between its rows. */

@@ -1,5 +1,6 @@
 #include "support/floor.h"
 
+#include "geometry/segment.h"
 #include "units/length.h"
 
 #define NM(mm) ((int64_t)((mm)*1000000.0))
@@ -26,7 +27,9 @@ static struct line line_of(struct arena *arena, double x0, double y0, double x1,
 
 static void write_plan(struct floor *f, struct arena *arena)
 {
-	f->slab = (struct plan_slab){.line = 3, .id = "S1"};
+	f->slab = (struct plan_slab){.line = 3, .id = "S1", .cement = "N", .strength_mpa = 25};
+	f->slab.thickness_nm = NM(125);
+	f->slab.ambient_share = 0.6;
 	date_parse("2026-01-05", &f->slab.placed);
 	f->job.line = 2;
 	date_parse("2026-04-06", &f->job.starts);
@@ -42,6 +45,9 @@ static void write_plan(struct floor *f, struct arena *arena)
 	f->plan_lay.shift = (struct share){1, 3};
 	f->membrane = (struct plan_membrane){.line = 9, .id = "M1", .min_slab_age_days = -1};
 	f->membrane.kind = PLAN_MEMBRANE_SHEET;
+	f->membrane.rooms = ARENA_ARRAY(arena, const struct plan_room *, 1);
+	f->membrane.rooms[0] = &f->plan_room;
+	f->membrane.room_count = 1;
 	f->membrane.max_humidity_share = f->membrane.max_emission = (double)NAN;
 	f->unmet = (struct plan_ref){.kind = PLAN_REF_WALL, .id = "hall.1", .line = 8};
 	f->plan = (struct plan){.title = "A small <hall>",
@@ -49,13 +55,24 @@ static void write_plan(struct floor *f, struct arena *arena)
 	                        .sealant.per_tube_ml = 300,
 	                        .grout = {.density_kg_l = 1.6, .bag_kg = 10},
 	                        .slabs = &f->slab,
-	                        .slab_count = 1};
+	                        .slab_count = 1,
+	                        .membranes = &f->membrane,
+	                        .membrane_count = 1};
 }
 
 static void write_site(struct floor *f, struct arena *arena)
 {
 	f->room = (struct site_room){.plan = &f->plan_room, .id = "hall", .name = "Hall"};
 	f->room.outline = ring_of(arena, 0, 0, 4000, 3000);
+	f->room.edge_count = f->room.outline.count;
+	f->room.edges = ARENA_ARRAY(arena, struct site_edge, f->room.edge_count);
+	for (size_t i = 0; i < f->room.edge_count; i++) {
+		struct segment side = segment_of_ring(f->room.outline, i);
+		f->room.edges[i] = (struct site_edge){.id = arena_printf(arena, "hall.%zu", i + 1),
+		                                      .from = side.from,
+		                                      .to = side.to,
+		                                      .show = true};
+	}
 	f->slab_part = (struct site_slab_part){
 		.slab = &f->slab,
 		.exposure = f->slab.exposure,

@@ -99,7 +99,7 @@ static void pending_open_full_and_alternate_stand_apart(void **state)
 	assert_near(amount(count, "membrane-strip-pending", "K1.strip"), 1.35, 1e-12);
 	assert_null(row_of(count, "membrane-strip", "total"));
 	assert_near(amount(count, "joint-perimeter-open", "C1.perimeter"), 1.2, 1e-12);
-	assert_near(amount(count, "membrane-alternate", "hall"), 12, 1e-12);
+	assert_near(amount(count, "full-membrane", "hall"), 12, 1e-12);
 	f->strips.cover.is_full = true;
 	count = count_from_placed(arena, &f->placed, en);
 	assert_near(amount(count, "membrane-full", "hall"), 1.35, 1e-12);
