@@ -66,12 +66,26 @@ const char *draft_date(const struct draft *draft, struct date date)
 }
 
 /* ASCII alone: ids are ASCII, and no locale may reach an output. */
+/* Letters of the Latin-1 block: in UTF-8 a lead byte and one of these, the capital 0x20
+ * before; 0xB7 is the division sign. */
+static bool is_small_after_lead(unsigned char c)
+{
+	return c >= 0xA0 && c <= 0xBE && c != 0xB7;
+}
+
 const char *draft_tag(const struct draft *draft, const char *id)
 {
+	enum { LEAD = 0xC3 };
 	char *tag = arena_strdup(draft->arena, id);
-	for (char *c = tag; *c; c++)
+	unsigned char before = 0;
+	for (char *c = tag; *c; c++) {
+		unsigned char byte = (unsigned char)*c;
 		if (*c >= 'a' && *c <= 'z')
 			*c = (char)(*c - 'a' + 'A');
+		else if (before == LEAD && is_small_after_lead(byte))
+			*c = (char)(byte - 0x20);
+		before = byte;
+	}
 	return tag;
 }
 

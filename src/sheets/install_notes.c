@@ -65,12 +65,22 @@ static void add_id(struct strbuf *list, const char *id)
 	strbuf_printf(list, "%s%s", list->length ? ", " : "", id);
 }
 
+/* A slab joint that bends, or runs through several rooms, is carried in several. */
+static bool is_said_before(const struct joints *joints, size_t joint)
+{
+	for (size_t i = 0; i < joint; i++)
+		if (joints->joints[i].kind == JOINT_CARRIED &&
+		    strcmp(joints->joints[i].of, joints->joints[joint].of) == 0)
+			return true;
+	return false;
+}
+
 static const char *carried_ids(const struct steps *s)
 {
 	struct strbuf list = strbuf_in(s->draft->arena);
 	const struct joints *joints = s->lay->joints;
 	for (size_t i = 0; i < joints->joint_count; i++)
-		if (joints->joints[i].kind == JOINT_CARRIED)
+		if (joints->joints[i].kind == JOINT_CARRIED && !is_said_before(joints, i))
 			add_id(&list, draft_tag(s->draft, joints->joints[i].of));
 	return list.text;
 }

@@ -79,9 +79,17 @@ static int rows_of(struct paper_box box)
 	return (int)((box.y1 - box.y0) / ROW);
 }
 
-static int columns_of(struct paper_box box)
+/* As many columns as the longest text in use leaves. */
+static int columns_of(const struct sheet *sheet, struct paper_box box)
 {
-	return (int)((box.x1 - box.x0) / COLUMN_LEAST);
+	double least = COLUMN_LEAST;
+	for (int mark = 0; mark < LEGEND_COUNT; mark++) {
+		const char *text = draft_word(sheet->draft, ENTRIES[mark].key);
+		if (sheet_uses(sheet, (enum legend_mark)mark))
+			least = fmax(least, SWATCH_WIDTH + 2 * TEXT_GAP +
+			                            list_text_width(sheet->list, TEXT_TABLE, text));
+	}
+	return (int)((box.x1 - box.x0 + TEXT_GAP) / least);
 }
 
 bool legend_fits(const struct sheet *sheet, struct paper_box box)
@@ -89,13 +97,13 @@ bool legend_fits(const struct sheet *sheet, struct paper_box box)
 	int used = 0;
 	for (int mark = 0; mark < LEGEND_COUNT; mark++)
 		used += sheet_uses(sheet, (enum legend_mark)mark);
-	return used <= rows_of(box) * columns_of(box);
+	return used <= rows_of(box) * columns_of(sheet, box);
 }
 
 void legend_draw(struct sheet *sheet, struct paper_box box)
 {
 	int rows = rows_of(box), next = 0;
-	double width = (box.x1 - box.x0) / columns_of(box);
+	double width = (box.x1 - box.x0) / columns_of(sheet, box);
 	for (int mark = 0; mark < LEGEND_COUNT; mark++) {
 		if (!sheet_uses(sheet, (enum legend_mark)mark))
 			continue;

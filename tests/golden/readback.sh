@@ -76,27 +76,30 @@ unnamed() {
 	return $status
 }
 
-for plan in demo-plans/*.xml tests/golden/*.xml; do
-	name=$(basename "$plan" .xml)
-	check "$name is drawn" "$JURYSTICK" draw "$plan" -o "$TMPDIR/$name" --as pdf
-	pdf=$TMPDIR/$name/set.pdf
+# Draws plan $1 with the options that follow, and reads the sheets back.
+read_back() {
+	plan=$1 folder=$TMPDIR/drawn
+	shift
+	name="$(basename "$plan" .xml)${*:+ $*}"
+	rm -rf "$folder"
+	check "$name is drawn" "$JURYSTICK" draw "$plan" -o "$folder" --as pdf "$@"
+	pdf=$folder/set.pdf
 	check "$name: no texts touch" touching "$pdf"
 	check "$name: nothing outside the frame" outside "$pdf"
 	check "$name: no lettering under its least height" too_small "$pdf"
 	check "$name: every element is named" unnamed "$plan" "$pdf"
-done
+}
 
 # The sheets a crew and an engineer work from, of rooms of every kind.
-mkdir "$TMPDIR/rooms"
 for plan in tests/rooms/*.xml; do
-	name=$(basename "$plan" .xml)
-	pdf=$TMPDIR/rooms/$name/set.pdf
-	check "$name is drawn" "$JURYSTICK" draw "$plan" -o "$TMPDIR/rooms/$name" --as pdf \
-		--sheet install,slab
-	check "$name: no texts touch" touching "$pdf"
-	check "$name: nothing outside the frame" outside "$pdf"
-	check "$name: no lettering under its least height" too_small "$pdf"
-	check "$name: every element is named" unnamed "$plan" "$pdf"
+	read_back "$plan" --sheet install,slab
+done
+# Longer words.
+for plan in demo-plans/*.xml; do
+	read_back "$plan" --words es
+done
+for plan in demo-plans/*.xml tests/golden/*.xml; do
+	read_back "$plan"
 done
 
 # The checks themselves see what they look for: one sheet printed over the other.

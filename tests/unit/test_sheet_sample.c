@@ -254,6 +254,14 @@ static void test_chains_add_up(void **state)
 	assert_int_equal(sum, whole);
 }
 
+static void test_tags_are_in_capitals(void **state)
+{
+	struct fixture *f = *state;
+	assert_string_equal(draft_tag(&f->draft, "north-2"), "NORTH-2");
+	assert_string_equal(draft_tag(&f->draft, "due\xc3\xb1o"), "DUE\xc3\x91O");
+	assert_string_equal(draft_tag(&f->draft, "5 \xc3\xb7 2"), "5 \xc3\xb7 2");
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -269,6 +277,7 @@ int main(void)
 		cmocka_unit_test_setup_teardown(test_same_sheets_twice, set_up, tear_down),
 		cmocka_unit_test_setup_teardown(test_joints_are_long_lines, set_up, tear_down),
 		cmocka_unit_test_setup_teardown(test_chains_add_up, set_up, tear_down),
+		cmocka_unit_test_setup_teardown(test_tags_are_in_capitals, set_up, tear_down),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }

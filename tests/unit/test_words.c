@@ -108,6 +108,39 @@ static void every_rule_has_its_message_and_who_answers(void **state)
 	}
 }
 
+/* True where every {name} of `text` stands in `other` too. */
+static bool asks_no_more(const char *text, const char *other)
+{
+	for (const char *at = strchr(text, '{'); at; at = strchr(at + 1, '{')) {
+		size_t length = strcspn(at, "|}");
+		const char *found = other;
+		while ((found = strstr(found, arena_strndup(arena, at, length))) &&
+		       found[length] != '|' && found[length] != '}')
+			found++;
+		if (!found)
+			return false;
+	}
+	return true;
+}
+
+/* A text that one language has the other has, and is filled with the same. */
+static void languages_say_the_same(void **state)
+{
+	(void)state;
+	const struct words *en = shipped("en"), *es = shipped("es");
+	for (size_t i = 0; words_key_at(en, i); i++) {
+		const char *key = words_key_at(en, i);
+		if (!words_has(es, key))
+			fail_msg("es has no %s", key);
+		if (!asks_no_more(words_find(en, key), words_find(es, key)) ||
+		    !asks_no_more(words_find(es, key), words_find(en, key)))
+			fail_msg("%s is not filled alike", key);
+	}
+	for (size_t i = 0; words_key_at(es, i); i++)
+		if (!words_has(en, words_key_at(es, i)))
+			fail_msg("en has no %s", words_key_at(es, i));
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -116,6 +149,7 @@ int main(void)
 		cmocka_unit_test(faults_are_told_by_line),
 		cmocka_unit_test(the_pseudo_language_brackets_every_text),
 		cmocka_unit_test(every_rule_has_its_message_and_who_answers),
+		cmocka_unit_test(languages_say_the_same),
 	};
 	return cmocka_run_group_tests(tests, start, end);
 }
