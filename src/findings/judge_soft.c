@@ -143,8 +143,9 @@ void judge_soft_joints(struct judging *judging)
 		const struct placed_lay *lay = &judging->placed->lays[i];
 		for (size_t k = 0; k < lay->strips->soft_count; k++) {
 			struct soft soft = soft_of(lay, &lay->strips->softs[k]);
-			/* A side that a carried or perimeter joint serves has no path. */
-			if (soft.joint->line.count > 1)
+			/* A side that a carried or perimeter joint serves has no path; beside
+			 * full coverage nobody asks for full coverage. */
+			if (soft.joint->line.count > 1 && !lay->strips->cover.is_full)
 				judge_ragged(judging, lay, &soft);
 		}
 		judge_stepped(judging, lay);

@@ -173,6 +173,8 @@ void judge_membranes(struct judging *judging)
 			continue;
 		raised.about = membrane->id;
 		raised.line = membrane->line;
+		if (lay->strips->cover.is_full)
+			raised.message = "finding.cover-unapproved.full";
 		judge_say(judging, raised, {"partial", judge_area(judging, judge_partial_mm2(lay))},
 		          {"full", judge_area(judging, judge_full_mm2(lay))});
 	}

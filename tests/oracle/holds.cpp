@@ -130,6 +130,19 @@ void check_hold(const Floor &floor, const Hold &hold, Report &report)
 	report.cases++;
 }
 
+// A slab joint that bends is carried in several straight lines; a side of it is the nearest
+// line's to follow, by its middle.
+bool follows(const Floor &floor, const Joint &joint, const Segment &side)
+{
+	Point middle = (side.a + side.b) * 0.5;
+	double own = distance(middle, segments_of(joint.line));
+	for (const Joint &other : floor.record.joints)
+		if (other.kind == "carried" && other.of == joint.of && other.line.size() >= 2 &&
+		    distance(middle, segments_of(other.line)) < own)
+			return false;
+	return true;
+}
+
 // One carried joint against its slab joint.
 void check_one_carried(const Floor &floor, const Joint &joint, Report &report)
 {
@@ -146,6 +159,8 @@ void check_one_carried(const Floor &floor, const Joint &joint, Report &report)
 		bend = std::max(bend, std::fabs(cross(d, p - a)) / length);
 	const Line lying = landed(floor, joint.of);
 	for (const Segment &s : segments_of(lying)) { // where the two run side by side
+		if (!follows(floor, joint, s))
+			continue;
 		double t0 = dot(s.a - a, d) / length, t1 = dot(s.b - a, d) / length;
 		for (double limit : {0.0, length})
 			if ((t0 < limit) != (t1 < limit)) {

@@ -136,6 +136,7 @@ CHANGE(nominal_small, f->module.tile_long = 374)
 CHANGE(turns_two, f->softs[1].turns = 2)
 CHANGE(turns_three, f->softs[1].turns = 3)
 CHANGE(ragged_turns, f->softs[0].turns = 10)
+CHANGE(ragged_under_full, f->softs[0].turns = 10; f->strips.cover.is_full = true)
 CHANGE(straight_turns, f->softs[0].turns = 9)
 CHANGE(soft_double, f->softs[0].length = 6000)
 CHANGE(soft_longer, f->softs[0].length = 6001)
@@ -173,6 +174,7 @@ static const struct pair pairs[] = {
 	{"soft-path-stepped", RULE_ASK, turns_two, turns_three},
 	{"soft-path-ragged", RULE_ASK, straight_turns, ragged_turns},
 	{"soft-path-ragged", RULE_ASK, soft_double, soft_longer},
+	{"soft-path-ragged", RULE_ASK, ragged_under_full, ragged_turns},
 	{"movement-joint-narrow", RULE_NOTE, joint_quarter, as_it_is},
 	{"slab-young", RULE_ASK, age_28, age_27},
 	{"slab-age-unknown", RULE_NOTE, age_27, age_unknown},
@@ -407,6 +409,8 @@ static void an_answer_about_a_membrane(void **state)
 	f->plan.answer_count = 1;
 	full(f);
 	assert_int_equal(judged(f, "cover-unapproved")->state, FINDING_ANSWERED);
+	f->strips.cover.is_full = true;
+	assert_non_null(strstr(judged(f, "cover-unapproved")->text, "drawn and counted"));
 	answer.rule = "crack-step";
 	assert_int_equal(judged(f, "cover-unapproved")->state, FINDING_OPEN);
 }
