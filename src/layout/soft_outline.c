@@ -116,7 +116,9 @@ struct soft_outline soft_outline_in(struct arena *arena, const struct corridor *
 				add_edge(arena, corridor, ring, side, places[k], &list);
 		}
 	}
-	qsort(list.stretches.items, list.stretches.count, sizeof *list.stretches.items, by_round);
+	if (list.stretches.count > 0)
+		qsort(list.stretches.items, list.stretches.count, sizeof *list.stretches.items,
+		      by_round);
 	return (struct soft_outline){ring, list.stretches.items, list.stretches.count};
 }
 
