@@ -2,7 +2,7 @@
 # limit on the size of a file stands in for the disk; SIGXFSZ is ignored, so that the write
 # fails as it does on a full disk.
 . tests/support/tap.sh
-plan=$PWD/$(ls demo-plans/*.xml | head -n 1)
+plan=$PWD/tests/golden/nook.xml
 cd "$TMPDIR" || exit 1
 
 # Limits count blocks of 512 bytes.

@@ -1,6 +1,6 @@
 # A file that cannot be put in place keeps all the others from it; modes are ordinary.
 . tests/support/tap.sh
-plan=$PWD/$(ls demo-plans/*.xml | head -n 1)
+plan=$PWD/tests/golden/nook.xml
 cd "$TMPDIR" || exit 1
 
 mkdir new

@@ -2,7 +2,7 @@
 # the old one or the new one, and there is nothing else. each_call.sh goes through the moments
 # of writing one by one.
 . tests/support/tap.sh
-plan=$PWD/$(ls demo-plans/*.xml | head -n 1)
+plan=$PWD/tests/golden/nook.xml
 cd "$TMPDIR" || exit 1
 
 mkdir new old
