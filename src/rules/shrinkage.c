@@ -6,7 +6,7 @@
 /* Days of curing before it dries. Source: own choice, as the printed example has it. */
 static const double CURED_DAYS = 7;
 
-/* Its last digit differs from one processor to another: every strain is rounded. */
+/* What is decided and printed rests on rounded strains. */
 static double rounded(double strain)
 {
 	const double steps = 1e9;

@@ -6,6 +6,7 @@
 #include "sheets/strip_corners.h"
 #include "sheets/strip_offsets.h"
 #include "sheets/table.h"
+#include "units/length.h"
 
 static void draw_cover(struct sheet *sheet, const struct lay_view *v)
 {
@@ -120,6 +121,26 @@ static struct table piece_list(struct sheet *sheet)
 	return table;
 }
 
+/* What is laid where no strips are. */
+static void add_cover(struct notes *notes, const struct placed_lay *lay)
+{
+	const struct draft *draft = notes->sheet->draft;
+	const struct plan_membrane *membrane = lay->strips->cover.membrane;
+	if (!lay->strips->cover.is_full)
+		return;
+	const char *name =
+		membrane->name ? membrane->name : draft_word(draft, "material.membrane-plain");
+	notes_item(notes, NOTE_WORK, draft_tag(draft, membrane->id),
+	           draft_text(draft, "cover.about", {"name", name}));
+	if (membrane->kind == PLAN_MEMBRANE_LIQUID && membrane->wet_film_nm > 0)
+		notes_item(notes, NOTE_WORK, NOTE_DASH,
+		           draft_text(draft, "cover.film",
+		                      {"film",
+		                       draft_width(draft, length_mm(membrane->wet_film_nm))},
+		                      {"coats", arena_printf(draft->arena, "%lld",
+		                                             (long long)membrane->coats)}));
+}
+
 enum sheet_fit membrane_draw(struct sheet *sheet)
 {
 	const struct draft *draft = sheet->draft;
@@ -127,8 +148,10 @@ enum sheet_fit membrane_draw(struct sheet *sheet)
 	if (floor_plan_draw(sheet, (struct floor_plan){.draw = draw_room}) != SHEET_FITS)
 		return SHEET_TOO_LARGE;
 	notes_heading(&notes, NOTE_WORK, "heading.membrane");
-	for (size_t i = 0; i < draft->placed->lay_count; i++)
+	for (size_t i = 0; i < draft->placed->lay_count; i++) {
+		add_cover(&notes, &draft->placed->lays[i]);
 		add_strips(&notes, &draft->placed->lays[i]);
+	}
 	add_corners(&notes);
 	notes_missing(&notes);
 	notes_legend(&notes);
