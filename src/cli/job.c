@@ -54,6 +54,7 @@ static enum status read_plan(struct job *job, const char *path)
 	} else if (!read_stream(job, stdin, &bytes)) {
 		return job_refuse(job, "standard input: cannot be read: %s", strerror(errno));
 	}
+	job->plan_bytes = bytes;
 	return plan_parse(job->arena, bytes.data, bytes.length, &job->plan_diags, &job->plan);
 }
 

@@ -17,6 +17,7 @@ struct job {
 	struct diag_list plan_diags; /* of the plan, by its lines */
 	const struct command *command;
 	struct options options;
+	struct bytes plan_bytes;
 	const struct plan *plan;
 	const struct site *site;
 	const struct rules *rules;

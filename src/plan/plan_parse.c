@@ -8,11 +8,16 @@ enum status plan_parse(struct arena *arena, const char *bytes, size_t length,
                        struct diag_list *diags, const struct plan **out_plan)
 {
 	struct markup *root;
-	size_t before = diags->diags.count;
 	*out_plan = NULL;
 	enum status status = markup_parse(arena, bytes, length, diags, &root);
-	if (status != STATUS_OK)
-		return status;
+	return status == STATUS_OK ? plan_from_markup(arena, root, diags, out_plan) : status;
+}
+
+enum status plan_from_markup(struct arena *arena, const struct markup *root,
+                             struct diag_list *diags, const struct plan **out_plan)
+{
+	size_t before = diags->diags.count;
+	*out_plan = NULL;
 	if (strcmp(root->name, grammar_floor.name) != 0) {
 		diag_error(diags, root->line, "the root is <%s>; expected <floor>", root->name);
 		return STATUS_INPUT;

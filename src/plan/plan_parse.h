@@ -7,9 +7,13 @@
 #define PLAN_PLAN_PARSE_H
 #include "base/diag.h"
 #include "base/status.h"
+#include "plan/markup.h"
 #include "plan/plan.h"
 
 enum status plan_parse(struct arena *, const char *bytes, size_t length, struct diag_list *,
                        const struct plan **out_plan) CHECK_USED;
+/* The same from a tree of elements, which the plan goes on to borrow. */
+enum status plan_from_markup(struct arena *, const struct markup *root, struct diag_list *,
+                             const struct plan **out_plan) CHECK_USED;
 
 #endif

@@ -16,8 +16,6 @@ check "option without value" fails_with 2 "value missing" "$JURYSTICK" draw "$pl
 check "option given twice" fails_with 2 "given twice" "$JURYSTICK" draw "$plan" -o a -o b
 check "form that is not built" fails_with 2 "html is not built yet" \
 	"$JURYSTICK" draw "$plan" --as html
-check "compare is not built" fails_with 2 "compare: not built yet" \
-	"$JURYSTICK" compare "$plan" "$plan"
 
 # All faults of one line, and no file.
 all_faults() {

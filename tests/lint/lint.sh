@@ -10,7 +10,7 @@ found=$(mktemp) || exit 2
 trap 'rm -f "$found" "$found".*' EXIT
 
 layers='base units geometry text drawing rules words plan site pattern layout findings count
-	record sheets cli'
+	record compare sheets cli'
 
 # Every file that is, or would be, committed; without git every file outside build/.
 git ls-files -co --exclude-standard >"$found.files" 2>/dev/null && [ -s "$found.files" ] ||
