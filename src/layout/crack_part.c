@@ -4,6 +4,7 @@
 #include "geometry/line.h"
 #include "geometry/overlay.h"
 #include "geometry/segment.h"
+#include "geometry/sight.h"
 #include "geometry/tolerance.h"
 
 struct part_list {
@@ -41,17 +42,21 @@ static enum part_end end_at(const struct part_list *list, size_t index, struct p
 	return PART_END_FREE;
 }
 
-static struct crack_part *nearest_part(struct part_list *list, size_t crack, size_t panel,
+/* Of the parts of a crack in a panel the nearest to `p`, those first that no border parts from
+ * it. */
+static struct crack_part *nearest_part(struct arena *arena, const struct region *ground,
+                                       struct part_list *list, size_t crack, size_t panel,
                                        struct point p)
 {
 	struct crack_part *best = NULL;
-	double least = INFINITY;
+	struct sight least = sight_none();
 	for (size_t k = 0; k < list->parts.count; k++) {
 		struct crack_part *part = &list->parts.items[k];
-		double distance = line_distance(part->line, p);
-		if (part->crack == crack && part->panels[panel] &&
-		    distance < least - TOLERANCE_SAME) {
-			least = distance;
+		if (part->crack != crack || !part->panels[panel])
+			continue;
+		struct sight sight = sight_of(arena, ground, p, part->line);
+		if (sight_is_better(sight, least)) {
+			least = sight;
 			best = part;
 		}
 	}
@@ -59,13 +64,14 @@ static struct crack_part *nearest_part(struct part_list *list, size_t crack, siz
 }
 
 static void share_out_tiles(struct arena *arena, const struct tiling *tiling,
-                            const struct cracks *cracks, size_t index, struct part_list *list)
+                            const struct cracks *cracks, size_t index,
+                            const struct region *ground, struct part_list *list)
 {
 	const struct placed_crack *crack = &cracks->cracks[index];
 	for (size_t t = 0; t < crack->crossed_count; t++) {
 		struct tile_ref tile = crack->crossed[t];
 		struct point middle = ring_middle(tile_ref_ring(arena, tiling, tile));
-		struct crack_part *part = nearest_part(list, index, tile.panel, middle);
+		struct crack_part *part = nearest_part(arena, ground, list, index, tile.panel, middle);
 		if (!part)
 			continue;
 		if (!part->tiles)
@@ -229,7 +235,7 @@ struct crack_part *crack_parts(struct arena *arena, const struct tiling *tiling,
 		part->ends[1] = end_at(&list, k, part->line.points[part->line.count - 1], ground);
 	}
 	for (size_t c = 0; c < group->crack_count; c++)
-		share_out_tiles(arena, tiling, cracks, group->cracks[c], &list);
+		share_out_tiles(arena, tiling, cracks, group->cracks[c], ground, &list);
 	for (size_t k = 0; k < list.parts.count; k++) {
 		struct crack_part *part = &list.parts.items[k];
 		part->way = way_of(arena, part, ground, reach);

@@ -3,6 +3,7 @@
 #include <stdlib.h>
 
 #include "base/array.h"
+#include "geometry/clip.h"
 #include "geometry/overlay.h"
 #include "geometry/segment.h"
 #include "geometry/tolerance.h"
@@ -111,6 +112,43 @@ bool crossed_touch(struct arena *arena, const struct tiling *tiling, const struc
 			    box_meets(ones[i].box, others[k].box) &&
 			    borders_touch(ones[i].ring, others[k].ring))
 				return true;
+	return false;
+}
+
+/* The shortest way from a corner of the one to the other. */
+static struct segment corners_to(struct ring a, struct ring b)
+{
+	struct segment least = {a.points[0], b.points[0]};
+	for (size_t i = 0; i < a.count; i++)
+		for (size_t k = 0; k < b.count; k++) {
+			struct point foot = segment_nearest(segment_of_ring(b, k), a.points[i]);
+			if (point_distance(a.points[i], foot) <
+			    segment_length(least) - TOLERANCE_SAME)
+				least = (struct segment){a.points[i], foot};
+		}
+	return least;
+}
+
+static bool is_on_ground(struct arena *arena, const struct region *ground, struct segment way)
+{
+	return segment_length(way) < TOLERANCE_WHOLE || clip_holds(arena, way, ground);
+}
+
+bool crossed_hang_together(struct arena *arena, const struct tiling *tiling,
+                           const struct tile_ref *a, size_t a_count, const struct tile_ref *b,
+                           size_t b_count)
+{
+	for (size_t i = 0; i < a_count; i++)
+		for (size_t k = 0; k < b_count; k++) {
+			if (!crossed_touch(arena, tiling, &a[i], 1, &b[k], 1))
+				continue;
+			struct region ground = {&tiling->panels[a[i].panel].ground, 1};
+			struct ring one = tile_ref_ring(arena, tiling, a[i]);
+			struct ring other = tile_ref_ring(arena, tiling, b[k]);
+			if (is_on_ground(arena, &ground, corners_to(one, other)) &&
+			    is_on_ground(arena, &ground, corners_to(other, one)))
+				return true;
+		}
 	return false;
 }
 

@@ -24,6 +24,9 @@ size_t tile_refs_unique(struct tile_ref *, size_t count);
  * in the same panel. */
 bool crossed_touch(struct arena *, const struct tiling *, const struct tile_ref *a, size_t a_count,
                    const struct tile_ref *b, size_t b_count);
+/* The same of two lots of one panel, and no border of the panel's ground between the two. */
+bool crossed_hang_together(struct arena *, const struct tiling *, const struct tile_ref *a,
+                           size_t a_count, const struct tile_ref *b, size_t b_count);
 /* Union of the cells. */
 struct region crossed_cells(struct arena *, const struct tiling *, const struct tile_ref *,
                             size_t count);

@@ -178,6 +178,17 @@ struct line soft_end_ahead(struct arena *arena, const struct soft_end *end)
 	return line;
 }
 
+struct line soft_end_bar(struct arena *arena, const struct soft_end *end)
+{
+	const struct crack_part *part = end->part;
+	const struct strip_leg *leg = &part->legs[end->which ? part->leg_count - 1 : 0];
+	double on = end->which ? leg->after : leg->before;
+	struct line line = {ARENA_ARRAY(arena, struct point, 2), 2};
+	line.points[0] = end->at;
+	line.points[1] = point_add(way_end(part, end->which), point_scale(end->out, on));
+	return line;
+}
+
 struct soft_end *soft_ends(struct arena *arena, const struct soft_setting *setting,
                            const struct corridor *corridor, const struct crack_part *const *parts,
                            size_t part_count, struct ring outline, size_t *out_count)

@@ -24,5 +24,7 @@ struct soft_end *soft_ends(struct arena *, const struct soft_setting *, const st
                            struct ring outline, size_t *out_count);
 /* From the crack's end in the field on to where the end lies; TOLERANCE_WHOLE beyond it. */
 struct line soft_end_ahead(struct arena *, const struct soft_end *);
+/* From the crack's end in the field on to the end of its strip. */
+struct line soft_end_bar(struct arena *, const struct soft_end *);
 
 #endif

@@ -193,8 +193,8 @@ static void place_in_joint(const struct placing *placing)
 	struct soft_ports ports[2] = {0};
 	for (int k = 0; k < 4; k++) {
 		struct soft_ports side =
-			soft_end_ports(arena, placing->setting, &unit->corridor, &unit->ends[k / 2],
-		                       k % 2, SOFT_EXTENT_LINE);
+			soft_end_ports(arena, placing->setting, unit, &unit->ends[k / 2], k % 2,
+		                       SOFT_EXTENT_LINE);
 		soft_ports_join(arena, &ports[k / 2], &side);
 	}
 	struct soft_walk walk;

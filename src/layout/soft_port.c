@@ -5,15 +5,28 @@
 #include "geometry/clip.h"
 #include "geometry/tolerance.h"
 
-static void add_inward(struct arena *arena, struct corridor *corridor, struct soft_ports *ports,
-                       struct network_place place, struct point at, bool reversed)
+struct gathering {
+	struct arena *arena;
+	const struct soft_setting *setting;
+	struct soft_unit *unit;
+	struct soft_ports ports;
+};
+
+static void add_port(struct gathering *gathering, struct soft_port port)
 {
+	*array_push(gathering->arena, &gathering->ports.ports) = port;
+}
+
+static void add_inward(struct gathering *gathering, struct network_place place, struct point at,
+                       bool reversed)
+{
+	struct corridor *corridor = &gathering->unit->corridor;
 	struct segment edge = corridor_segment(corridor, place);
 	struct segment inward = {at, reversed ? edge.from : edge.to};
 	double part = segment_length(inward);
 	if (part < TOLERANCE_WHOLE || !corridor_is_free(corridor, place, inward))
 		return;
-	*array_push(arena, &ports->ports) = (struct soft_port){{{place, reversed}, part}, at, true};
+	add_port(gathering, (struct soft_port){{{place, reversed}, part}, at, true});
 }
 
 /* The vertex at the `to` (or `from`) of a place. */
@@ -46,39 +59,39 @@ static bool is_at_rim(const struct corridor *corridor, struct knot knot)
 }
 
 /* Where the tile stops short of the border, a joint between two tiles ends with them. */
-static void add_rim(struct arena *arena, struct corridor *corridor, struct soft_ports *ports,
-                    struct network_place place, struct segment border, bool at_to)
+static void add_rim(struct gathering *gathering, struct network_place place, struct segment border,
+                    bool at_to)
 {
+	struct corridor *corridor = &gathering->unit->corridor;
 	struct segment edge = corridor_segment(corridor, place);
 	struct point at = at_to ? edge.to : edge.from;
 	if (segment_distance(border, at) > corridor_rim(corridor->tiling) + TOLERANCE_WHOLE ||
 	    !is_at_rim(corridor, knot_of(corridor, place, at_to)) ||
 	    !corridor_is_open(corridor, place))
 		return;
-	*array_push(arena, &ports->ports) =
-		(struct soft_port){{{place, at_to}, segment_length(edge)}, at, true};
+	add_port(gathering, (struct soft_port){{{place, at_to}, segment_length(edge)}, at, true});
 }
 
 /* Ports where joints meet a stretch of border. */
-static void add_crossings(struct arena *arena, struct corridor *corridor, struct soft_ports *ports,
-                          struct segment border)
+static void add_crossings(struct gathering *gathering, struct segment border)
 {
+	struct corridor *corridor = &gathering->unit->corridor;
 	const struct tiling *tiling = corridor->tiling;
 	size_t count;
 	const struct network_place *places =
-		network_near(arena, tiling->network, tiling->module,
+		network_near(gathering->arena, tiling->network, tiling->module,
 	                     tiling->panels[corridor->panel].position, border,
 	                     corridor_rim(corridor->tiling), &count);
 	for (size_t k = 0; k < count; k++) {
 		struct segment edge = corridor_segment(corridor, places[k]);
 		double share;
-		add_rim(arena, corridor, ports, places[k], border, false);
-		add_rim(arena, corridor, ports, places[k], border, true);
+		add_rim(gathering, places[k], border, false);
+		add_rim(gathering, places[k], border, true);
 		if (!segment_crossing(edge, border, &share))
 			continue;
 		struct point at = point_between(edge.from, edge.to, share);
-		add_inward(arena, corridor, ports, places[k], at, false);
-		add_inward(arena, corridor, ports, places[k], at, true);
+		add_inward(gathering, places[k], at, false);
+		add_inward(gathering, places[k], at, true);
 	}
 }
 
@@ -98,10 +111,27 @@ static bool is_elsewhere(const struct soft_setting *setting, const char *border,
 	return border && strcmp(soft_setting_border_at(setting, middle), border) != 0;
 }
 
-static void walk_border(struct arena *arena, const struct soft_setting *setting,
-                        struct corridor *corridor, struct soft_ports *ports,
-                        struct border_walk walk)
+/* Where a walk along a side of the border comes to another end: its ports are of another side of
+ * the crack. */
+static bool cut_at_ends(const struct gathering *gathering, struct border_walk walk, size_t side,
+                        struct segment *along)
 {
+	bool is_cut = false;
+	for (size_t k = 0; k < gathering->unit->end_count; k++) {
+		const struct soft_end *end = &gathering->unit->ends[k];
+		if (!end->at_border || end->ring != walk.ring || end->side != side ||
+		    point_distance(end->at, walk.from) < TOLERANCE_WHOLE ||
+		    segment_distance(*along, end->at) > TOLERANCE_WHOLE)
+			continue;
+		along->to = end->at;
+		is_cut = true;
+	}
+	return is_cut;
+}
+
+static void walk_border(struct gathering *gathering, struct border_walk walk)
+{
+	struct corridor *corridor = &gathering->unit->corridor;
 	struct ring ring = region_ring(&corridor->domain, walk.ring);
 	struct point from = walk.from;
 	size_t side = walk.side, step = walk.forward ? 1 : ring.count - 1;
@@ -112,42 +142,47 @@ static void walk_border(struct arena *arena, const struct soft_setting *setting,
 		from = along.to;
 		if (length < TOLERANCE_SAME)
 			continue;
+		bool is_cut = cut_at_ends(gathering, walk, side, &along);
+		length = segment_length(along);
 		size_t count;
-		const struct stretch *on = clip_segment(arena, along, walk.on, &count);
+		const struct stretch *on = clip_segment(gathering->arena, along, walk.on, &count);
 		if (count == 0 || on[0].from * length > TOLERANCE_WHOLE ||
-		    is_elsewhere(setting, walk.border, along))
+		    is_elsewhere(gathering->setting, walk.border, along))
 			return;
 		along.to = point_between(along.from, along.to, on[0].to);
-		add_crossings(arena, corridor, ports, along);
-		if ((1 - on[0].to) * length > TOLERANCE_WHOLE)
+		add_crossings(gathering, along);
+		if (is_cut || (1 - on[0].to) * length > TOLERANCE_WHOLE)
 			return;
 	}
 }
 
 /* The domain lies to the left of its border: looking out at an end, forward is left. */
-static void add_border(struct arena *arena, const struct soft_setting *setting,
-                       struct corridor *corridor, struct soft_ports *ports,
-                       const struct soft_end *end, bool left, enum soft_extent extent)
+static void add_border(struct gathering *gathering, const struct soft_end *end, bool left,
+                       enum soft_extent extent)
 {
+	struct corridor *corridor = &gathering->unit->corridor;
 	bool turns = extent > SOFT_EXTENT_LINE;
 	struct border_walk own = {end->ring, end->side, end->at, left, &corridor->ground, NULL};
 	own.border = turns ? NULL : end->border;
-	walk_border(arena, setting, corridor, ports, own);
+	walk_border(gathering, own);
 	struct border_walk beside = own;
 	beside.on = &corridor->beside;
 	beside.border = NULL;
-	walk_border(arena, setting, corridor, ports, beside);
+	walk_border(gathering, beside);
 	if (end->is_split)
 		return;
 	struct border_walk other = {end->ring,  end->side, end->at, !left, &corridor->clear_ground,
 	                            end->border};
-	walk_border(arena, setting, corridor, ports, other);
+	walk_border(gathering, other);
+	other.on = &corridor->clear_beside;
+	other.border = NULL;
+	walk_border(gathering, other);
 }
 
 /* All open edges that leave a vertex. */
-static void add_vertex(struct arena *arena, struct corridor *corridor, struct soft_ports *ports,
-                       struct knot knot)
+static void add_vertex(struct gathering *gathering, struct knot knot)
 {
+	struct corridor *corridor = &gathering->unit->corridor;
 	const struct network *network = corridor->tiling->network;
 	const struct network_vertex *here = &network->vertices[knot.vertex];
 	for (size_t k = 0; k < here->leaving_count; k++) {
@@ -155,11 +190,10 @@ static void add_vertex(struct arena *arena, struct corridor *corridor, struct so
 		struct network_place first = {next.edge, knot.i + next.i, knot.j + next.j};
 		struct segment line = corridor_segment(corridor, first);
 		if (corridor_is_open(corridor, first))
-			*array_push(arena, &ports->ports) =
-				(struct soft_port){{{first, next.reversed},
-			                            network->edges[next.edge].length},
-			                           next.reversed ? line.to : line.from,
-			                           false};
+			add_port(gathering, (struct soft_port){{{first, next.reversed},
+			                                        network->edges[next.edge].length},
+			                                       next.reversed ? line.to : line.from,
+			                                       false});
 	}
 }
 
@@ -170,14 +204,14 @@ static bool is_on_side(const struct soft_end *end, struct point p, bool left)
 
 /* Vertices from which an edge leaves the strip over a stretch of its outline, on one side of
  * the crack's prolongation; `out` looks out of the strip there. */
-static void add_outline(struct arena *arena, struct corridor *corridor, struct soft_ports *ports,
-                        const struct soft_end *end, bool left, struct segment outline,
-                        struct point out)
+static void add_outline(struct gathering *gathering, const struct soft_end *end, bool left,
+                        struct segment outline, struct point out)
 {
+	struct corridor *corridor = &gathering->unit->corridor;
 	const struct tiling *tiling = corridor->tiling;
 	size_t count;
 	const struct network_place *places =
-		network_near(arena, tiling->network, tiling->module,
+		network_near(gathering->arena, tiling->network, tiling->module,
 	                     tiling->panels[corridor->panel].position, outline, 0, &count);
 	for (size_t k = 0; k < count; k++) {
 		struct segment edge = corridor_segment(corridor, places[k]);
@@ -188,82 +222,80 @@ static void add_outline(struct arena *arena, struct corridor *corridor, struct s
 		bool inner_is_to = point_dot(out, point_sub(edge.to, at)) <
 		                   point_dot(out, point_sub(edge.from, at));
 		if (is_on_side(end, at, left))
-			add_vertex(arena, corridor, ports,
-			           knot_of(corridor, places[k], inner_is_to));
+			add_vertex(gathering, knot_of(corridor, places[k], inner_is_to));
 	}
 }
 
 /* Over the flank from the strip's end back to the crack's end. */
-static void add_flank(struct arena *arena, struct corridor *corridor, struct soft_ports *ports,
-                      const struct soft_end *end, bool left, struct point out)
+static void add_flank(struct gathering *gathering, const struct soft_end *end, bool left,
+                      struct point out)
 {
 	struct point corner = left ? end->across.from : end->across.to;
 	double back = point_dot(out, point_sub(corner, end->at));
 	struct segment flank = {corner, point_sub(corner, point_scale(out, back))};
-	add_outline(arena, corridor, ports, end, left, flank,
-	            point_scale(point_left(out), left ? 1 : -1));
+	add_outline(gathering, end, left, flank, point_scale(point_left(out), left ? 1 : -1));
 }
 
 /* Every vertex that lies past the crack's end, less `short_by`. */
-static void add_beyond(struct arena *arena, struct corridor *corridor, struct soft_ports *ports,
-                       const struct soft_end *end, bool left, struct point out, double short_by)
+static void add_beyond(struct gathering *gathering, const struct soft_end *end, bool left,
+                       struct point out, double short_by)
 {
+	struct corridor *corridor = &gathering->unit->corridor;
 	const struct tiling *tiling = corridor->tiling;
 	struct segment ahead = {end->at, point_between(end->across.from, end->across.to, 0.5)};
 	size_t count;
 	const struct network_place *places =
-		network_near(arena, tiling->network, tiling->module,
+		network_near(gathering->arena, tiling->network, tiling->module,
 	                     tiling->panels[corridor->panel].position, ahead,
 	                     segment_length(end->across), &count);
 	for (size_t k = 0; k < 2 * count; k++) {
 		struct segment edge = corridor_segment(corridor, places[k / 2]);
 		struct point p = k % 2 ? edge.to : edge.from;
 		if (point_dot(out, point_sub(p, end->at)) >= -short_by && is_on_side(end, p, left))
-			add_vertex(arena, corridor, ports, knot_of(corridor, places[k / 2], k % 2));
+			add_vertex(gathering, knot_of(corridor, places[k / 2], k % 2));
 	}
 }
 
 /* From a border within one tile beside an end in the field: back along the crack, as far as it
  * stays within one tile, and on past the end. */
-static void add_border_beside(struct arena *arena, const struct soft_setting *setting,
-                              struct corridor *corridor, struct soft_ports *ports,
-                              const struct soft_end *end, bool left)
+static void add_border_beside(struct gathering *gathering, const struct soft_end *end, bool left)
 {
+	struct corridor *corridor = &gathering->unit->corridor;
 	for (size_t r = 0; r < region_ring_count(&corridor->domain); r++) {
 		struct ring ring = region_ring(&corridor->domain, r);
 		for (size_t i = 0; i < ring.count; i++) {
 			struct point near = segment_nearest(segment_of_ring(ring, i), end->at);
 			if (point_distance(near, end->at) >
-			            setting->reach.one_tile + TOLERANCE_SAME ||
+			            gathering->setting->reach.one_tile + TOLERANCE_SAME ||
 			    !is_on_side(end, near, left))
 				continue;
 			struct border_walk walk = {r, i, near, left, &corridor->beside, NULL};
-			walk_border(arena, setting, corridor, ports, walk);
+			walk_border(gathering, walk);
 			walk.on = &corridor->clear_beside;
 			walk.forward = !left;
-			walk_border(arena, setting, corridor, ports, walk);
+			walk_border(gathering, walk);
 		}
 	}
 }
 
 struct soft_ports soft_end_ports(struct arena *arena, const struct soft_setting *setting,
-                                 struct corridor *corridor, const struct soft_end *end, bool left,
+                                 struct soft_unit *unit, const struct soft_end *end, bool left,
                                  enum soft_extent extent)
 {
-	struct soft_ports ports = {0};
+	struct gathering gathering = {.arena = arena, .setting = setting, .unit = unit};
 	if (end->at_border) {
-		add_border(arena, setting, corridor, &ports, end, left, extent);
-		return ports;
+		add_border(&gathering, end, left, extent);
+		return gathering.ports;
 	}
 	struct point out = point_left(point_unit(point_sub(end->across.to, end->across.from)));
-	add_outline(arena, corridor, &ports, end, left, end->across, out);
-	add_border_beside(arena, setting, corridor, &ports, end, left);
+	add_outline(&gathering, end, left, end->across, out);
+	add_border_beside(&gathering, end, left);
 	if (extent >= SOFT_EXTENT_FLANK)
-		add_flank(arena, corridor, &ports, end, left, out);
+		add_flank(&gathering, end, left, out);
 	if (extent >= SOFT_EXTENT_BEYOND)
-		add_beyond(arena, corridor, &ports, end, left, out,
+		add_beyond(&gathering, end, left, out,
 		           extent == SOFT_EXTENT_NEAR ? setting->reach.one_tile : 0);
-	return ports;
+	return gathering.ports;
 }
 
 /* The side of the domain's border nearest to a point. */
@@ -288,23 +320,22 @@ static struct border_walk border_at(const struct corridor *corridor, struct poin
 }
 
 struct soft_ports soft_run_ports(struct arena *arena, const struct soft_setting *setting,
-                                 struct corridor *corridor, const struct outline_run *run,
-                                 bool at_end)
+                                 struct soft_unit *unit, const struct outline_run *run, bool at_end)
 {
-	struct soft_ports ports = {0};
+	struct gathering gathering = {.arena = arena, .setting = setting, .unit = unit};
 	const struct outline_stretch *stretch = at_end ? &run->last : &run->first;
 	struct soft_port port = {{stretch->step, segment_length(stretch->line)},
 	                         at_end ? stretch->line.to : stretch->line.from,
 	                         true};
 	port.gate.step.reversed ^= at_end;
-	*array_push(arena, &ports.ports) = port;
-	struct border_walk walk = border_at(corridor, port.at);
-	walk.on = &corridor->clear_beside;
+	add_port(&gathering, port);
+	struct border_walk walk = border_at(&unit->corridor, port.at);
+	walk.on = &unit->corridor.clear_beside;
 	for (int way = 0; way < 2; way++) {
 		walk.forward = way;
-		walk_border(arena, setting, corridor, &ports, walk);
+		walk_border(&gathering, walk);
 	}
-	return ports;
+	return gathering.ports;
 }
 
 void soft_ports_join(struct arena *arena, struct soft_ports *ports, const struct soft_ports *more)

@@ -3,8 +3,7 @@
  * Units: mm in the lay's own axes. Owns: arena. Source: contract E-C3. */
 #ifndef LAYOUT_SOFT_PORT_H
 #define LAYOUT_SOFT_PORT_H
-#include "layout/soft_end.h"
-#include "layout/soft_path.h"
+#include "layout/soft_unit.h"
 
 /* A gate, and what a joint that ends there meets. */
 struct soft_port {
@@ -32,10 +31,10 @@ enum soft_extent {
 
 /* Ports to the left (or right) of an end, as one looks out; where the end is not split, on
  * both sides. */
-struct soft_ports soft_end_ports(struct arena *, const struct soft_setting *, struct corridor *,
+struct soft_ports soft_end_ports(struct arena *, const struct soft_setting *, struct soft_unit *,
                                  const struct soft_end *, bool left, enum soft_extent);
 /* Ports from where a run of joints round the tile begins (or ends) against a border. */
-struct soft_ports soft_run_ports(struct arena *, const struct soft_setting *, struct corridor *,
+struct soft_ports soft_run_ports(struct arena *, const struct soft_setting *, struct soft_unit *,
                                  const struct outline_run *, bool at_end);
 void soft_ports_join(struct arena *, struct soft_ports *, const struct soft_ports *more);
 

@@ -119,7 +119,7 @@ static bool is_against_at(const struct finding *finding, bool at_end)
 
 static struct soft_ports ports_of_run(const struct finding *finding, size_t index, bool at_end)
 {
-	return soft_run_ports(finding->arena, finding->setting, &finding->unit->corridor,
+	return soft_run_ports(finding->arena, finding->setting, finding->unit,
 	                      &finding->runs[index], at_end);
 }
 
@@ -129,8 +129,8 @@ static struct soft_ports ports_at(const struct finding *finding, bool at_end,
                                   enum soft_extent extent)
 {
 	const struct soft_end *end = at_end ? finding->side.to : finding->side.from;
-	struct soft_ports ports = soft_end_ports(finding->arena, finding->setting,
-	                                         &finding->unit->corridor, end, !at_end, extent);
+	struct soft_ports ports = soft_end_ports(finding->arena, finding->setting, finding->unit,
+	                                         end, !at_end, extent);
 	if (extent > SOFT_EXTENT_LINE && finding->run_count > 0 && is_against_at(finding, at_end)) {
 		struct soft_ports more =
 			ports_of_run(finding, at_end ? finding->run_count - 1 : 0, at_end);

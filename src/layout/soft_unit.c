@@ -1,6 +1,8 @@
 #include "layout/soft_unit.h"
 
+#include "geometry/clip.h"
 #include "geometry/overlay.h"
+#include "geometry/sight.h"
 #include "geometry/tolerance.h"
 
 /* A stretch of a part in one panel. */
@@ -18,9 +20,22 @@ static bool is_end(struct line line, size_t index, struct point p)
 	return point_distance(line.points[index], p) < TOLERANCE_SAME;
 }
 
+/* An end in the field whose way on leaves the panel ends at the panel's border. */
+static enum part_end end_in_panel(struct arena *arena, const struct region *ground,
+                                  const struct crack_part *whole, int which)
+{
+	struct line line = whole->line, way = whole->way;
+	struct segment on = {line.points[which ? line.count - 1 : 0],
+	                     way.points[which ? way.count - 1 : 0]};
+	if (whole->ends[which] != PART_END_FREE || clip_holds(arena, on, ground))
+		return whole->ends[which];
+	return PART_END_BORDER;
+}
+
 /* The way along a stretch: prolonged where the part itself is; its other ends are borders of
  * the panel. */
-static void cut_way(struct arena *arena, const struct crack_part *whole, struct crack_part *part)
+static void cut_way(struct arena *arena, const struct region *ground,
+                    const struct crack_part *whole, struct crack_part *part)
 {
 	struct line line = part->line;
 	struct line way = {ARENA_ARRAY(arena, struct point, line.count + 2), 0};
@@ -34,26 +49,25 @@ static void cut_way(struct arena *arena, const struct crack_part *whole, struct 
 	if (last_is_end && !is_end(whole->way, last_way, line.points[line.count - 1]))
 		way.points[way.count++] = whole->way.points[last_way];
 	part->way = way;
-	part->ends[0] = first_is_end ? whole->ends[0] : PART_END_BORDER;
-	part->ends[1] = last_is_end ? whole->ends[1] : PART_END_BORDER;
+	part->ends[0] = first_is_end ? end_in_panel(arena, ground, whole, 0) : PART_END_BORDER;
+	part->ends[1] = last_is_end ? end_in_panel(arena, ground, whole, 1) : PART_END_BORDER;
 }
 
-/* Every tile goes with the nearest stretch of its panel. */
-static struct panel_part *nearest_panel_part(struct panel_part_list *list, size_t from,
+/* Every tile goes with the nearest stretch of its panel, those first that no border parts from
+ * it. */
+static struct panel_part *nearest_panel_part(struct arena *arena, const struct region *ground,
+                                             struct panel_part_list *list, size_t from,
                                              size_t panel, struct point p)
 {
 	struct panel_part *best = NULL;
-	double least = INFINITY;
+	struct sight least = sight_none();
 	for (size_t k = from; k < list->stretches.count; k++) {
-		struct line line = list->stretches.items[k].part.line;
 		if (list->stretches.items[k].panel != panel)
 			continue;
-		for (size_t i = 0; i + 1 < line.count; i++) {
-			struct segment side = {line.points[i], line.points[i + 1]};
-			double distance = segment_distance(side, p);
-			if (distance >= least - TOLERANCE_SAME)
-				continue;
-			least = distance;
+		struct sight sight =
+			sight_of(arena, ground, p, list->stretches.items[k].part.line);
+		if (sight_is_better(sight, least)) {
+			least = sight;
 			best = &list->stretches.items[k];
 		}
 	}
@@ -68,17 +82,20 @@ static void cut_part(struct arena *arena, const struct tiling *tiling,
 	for (size_t k = 0; k < count; k++) {
 		struct panel_part stretch = {lines[k].panel, *whole};
 		stretch.part.line = lines[k].line;
-		cut_way(arena, whole, &stretch.part);
+		struct region ground = {&tiling->panels[lines[k].panel].ground, 1};
+		cut_way(arena, &ground, whole, &stretch.part);
 		stretch.part.tiles = ARENA_ARRAY(arena, struct tile_ref, whole->tile_count);
 		stretch.part.tile_count = 0;
 		*array_push(arena, &list->stretches) = stretch;
 	}
 	for (size_t t = 0; t < whole->tile_count; t++) {
-		struct point middle = ring_middle(tile_ref_ring(arena, tiling, whole->tiles[t]));
+		struct tile_ref tile = whole->tiles[t];
+		struct region ground = {&tiling->panels[tile.panel].ground, 1};
 		struct panel_part *stretch =
-			nearest_panel_part(list, first, whole->tiles[t].panel, middle);
+			nearest_panel_part(arena, &ground, list, first, tile.panel,
+		                           ring_middle(tile_ref_ring(arena, tiling, tile)));
 		if (stretch)
-			stretch->part.tiles[stretch->part.tile_count++] = whole->tiles[t];
+			stretch->part.tiles[stretch->part.tile_count++] = tile;
 	}
 }
 
@@ -98,8 +115,8 @@ static bool hang_together(struct arena *arena, const struct tiling *tiling,
 {
 	return a->panel == b->panel &&
 	       (lines_meet(a->part.line, b->part.line) ||
-	        crossed_touch(arena, tiling, a->part.tiles, a->part.tile_count, b->part.tiles,
-	                      b->part.tile_count));
+	        crossed_hang_together(arena, tiling, a->part.tiles, a->part.tile_count,
+	                              b->part.tiles, b->part.tile_count));
 }
 
 /* Number of the first stretch that each hangs together with, itself where it is the first. */
@@ -171,26 +188,6 @@ static struct region corridor_ground(struct arena *arena, const struct soft_sett
 	return overlay_intersection(arena, &both, domain);
 }
 
-/* The crack, and where it ends in the field the way on to the strip's end. */
-static struct line bar_of(struct arena *arena, const struct crack_part *part)
-{
-	struct line way = part->way, line = part->line;
-	struct line bar = {ARENA_ARRAY(arena, struct point, line.count + 2), 0};
-	const struct strip_leg *first = &part->legs[0], *last = &part->legs[part->leg_count - 1];
-	struct point back = point_unit(point_sub(way.points[0], way.points[1]));
-	struct point ahead =
-		point_unit(point_sub(way.points[way.count - 1], way.points[way.count - 2]));
-	if (part->ends[0] == PART_END_FREE)
-		bar.points[bar.count++] =
-			point_add(way.points[0], point_scale(back, first->before));
-	for (size_t k = 0; k < line.count; k++)
-		bar.points[bar.count++] = line.points[k];
-	if (part->ends[1] == PART_END_FREE)
-		bar.points[bar.count++] =
-			point_add(way.points[way.count - 1], point_scale(ahead, last->after));
-	return bar;
-}
-
 static void close_group(struct arena *arena, const struct cracks *cracks,
                         const struct crack_group *group, struct corridor *corridor)
 {
@@ -203,7 +200,7 @@ static void close_group(struct arena *arena, const struct cracks *cracks,
 	corridor_close_tiles(corridor, tiles.items, tiles.count);
 }
 
-/* No joint runs through crossed tile of any group near by, or over any crack. */
+/* No joint runs through crossed tile of any group near by, over any crack, or past its end. */
 static void close_cracks(struct arena *arena, const struct soft_setting *setting,
                          struct soft_unit *unit)
 {
@@ -215,8 +212,9 @@ static void close_cracks(struct arena *arena, const struct soft_setting *setting
 	for (size_t c = 0; c < cracks->crack_count; c++)
 		for (size_t r = 0; r < cracks->cracks[c].run_count; r++)
 			corridor_close_line(&unit->corridor, cracks->cracks[c].runs[r]);
-	for (size_t k = 0; k < unit->part_count; k++)
-		corridor_close_line(&unit->corridor, bar_of(arena, unit->parts[k]));
+	for (size_t k = 0; k < unit->end_count; k++)
+		if (!unit->ends[k].at_border)
+			corridor_close_line(&unit->corridor, soft_end_bar(arena, &unit->ends[k]));
 }
 
 static struct region crossed_of(struct arena *arena, const struct tiling *tiling,
@@ -267,13 +265,13 @@ static void finish_unit(struct arena *arena, const struct soft_setting *setting,
 	unit->crossed = crossed_of(arena, setting->tiling, unit);
 	struct region ground = corridor_ground(arena, setting, unit, strip, &domain);
 	unit->corridor = corridor_in(arena, setting->tiling, unit->panel, domain, ground);
+	struct ring ring = soft_outline_ring(arena, &unit->crossed);
+	unit->ends = soft_ends(arena, setting, &unit->corridor, unit->parts, unit->part_count, ring,
+	                       &unit->end_count);
 	if (unit->crossed.count > 0)
 		close_cracks(arena, setting, unit);
-	unit->outline =
-		soft_outline_in(arena, &unit->corridor, soft_outline_ring(arena, &unit->crossed));
+	unit->outline = soft_outline_in(arena, &unit->corridor, ring);
 	set_grounds(arena, setting, unit);
-	unit->ends = soft_ends(arena, setting, &unit->corridor, unit->parts, unit->part_count,
-	                       unit->outline.ring, &unit->end_count);
 }
 
 struct soft_unit *soft_units(struct arena *arena, const struct soft_setting *setting, size_t group,

@@ -100,16 +100,24 @@ static struct line limit_line(struct arena *arena, const struct crack_part *part
 }
 
 /* Never farther from the crack than half its width and one tile. */
-static struct region limit_of(const struct making *making, const struct crack_part *parts,
-                              size_t count)
+static struct region limit_of(const struct making *making, const struct laying *laying)
 {
 	const struct strip_reach *reach = &making->setting.reach;
-	struct region *bands = ARENA_ARRAY(making->arena, struct region, count);
-	for (size_t k = 0; k < count; k++) {
-		struct line line = limit_line(making->arena, &parts[k], reach->overrun);
-		bands[k] = overlay_band(making->arena, line, reach->half_width + reach->one_tile);
+	const struct cracks *cracks = making->cracks;
+	const struct crack_group *group = &cracks->groups[laying->group];
+	double far = reach->half_width + reach->one_tile;
+	ARRAY_OF(struct region) bands = {0};
+	for (size_t k = 0; k < laying->part_count; k++)
+		*array_push(making->arena, &bands) = overlay_band(
+			making->arena,
+			limit_line(making->arena, &laying->parts[k], reach->overrun), far);
+	/* Where it goes on under an obstacle it is still the crack. */
+	for (size_t k = 0; k < group->crack_count; k++) {
+		struct line whole = cracks->cracks[group->cracks[k]].crack->line;
+		whole = frame_line_in(making->arena, making->tiling->field->frame, whole);
+		*array_push(making->arena, &bands) = overlay_band(making->arena, whole, far);
 	}
-	struct region limit = overlay_union_all(making->arena, bands, count);
+	struct region limit = overlay_union_all(making->arena, bands.items, bands.count);
 	return overlay_intersection(making->arena, &limit, &making->ground);
 }
 
@@ -160,7 +168,7 @@ static struct laying lay_group(const struct making *making, size_t index)
 	struct laying laying = {.group = index};
 	laying.parts = crack_parts(making->arena, making->tiling, making->cracks, group,
 	                           &making->ground, &making->setting.reach, &laying.part_count);
-	laying.ground = limit_of(making, laying.parts, laying.part_count);
+	laying.ground = limit_of(making, &laying);
 	for (size_t k = 0; k < laying.part_count; k++)
 		lap_legs(&laying.parts[k], making->goods.lap);
 	return laying;

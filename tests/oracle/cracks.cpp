@@ -159,6 +159,15 @@ std::vector<OpenEnd> open_ends(const Floor &floor, const Crack &crack)
 	return ends;
 }
 
+bool runs_in(const Floor &floor, const Crack &crack, size_t panel)
+{
+	for (const Line &run : crack.runs)
+		for (const Segment &s : segments_of(run))
+			if (length_where(s, {floor.field.panels[panel].shape}, true, 0) > NEAR)
+				return true;
+	return false;
+}
+
 namespace
 {
 
@@ -183,15 +192,6 @@ void check_line(const Floor &floor, const Crack &crack, Report &report)
 	const PlanCrack &own = floor.plan.cracks.at(crack.id);
 	report.check((own.step <= 0 && !own.moving) || crack.state != "isolate", "crack-state",
 	             "crack %s: %s, step %.3f mm", crack.id.c_str(), crack.state.c_str(), own.step);
-}
-
-bool runs_in(const Floor &floor, const Crack &crack, size_t panel)
-{
-	for (const Line &run : crack.runs)
-		for (const Segment &s : segments_of(run))
-			if (length_where(s, {floor.field.panels[panel].shape}, true, 0) > NEAR)
-				return true;
-	return false;
 }
 
 void check_crossed(const Floor &floor, const Crack &crack, Report &report)
@@ -220,11 +220,30 @@ void check_crossed(const Floor &floor, const Crack &crack, Report &report)
 }
 
 // Round a hold nothing is asked for: between its edge and the wall there is only the gap.
+// A joint that ends on a border is open right up to it, however slantwise: what its square end
+// leaves there, within a width of its end.
+std::vector<Shape> slant_ends(const Floor &floor)
+{
+	std::vector<Segment> borders;
+	for (const std::vector<Shape> &list : {floor.ground(), floor.obstacles()})
+		for (const Shape &shape : list)
+			for (const Segment &s : segments_of(shape))
+				borders.push_back(s);
+	std::vector<Shape> ends;
+	for (const Joint &joint : floor.record.joints)
+		if (joint.kind == "carried")
+			for (Point end : {joint.line.front(), joint.line.back()})
+				if (distance(end, borders) <= NEAR)
+					ends.push_back({capsule({end, end + Point{NEAR, 0}},
+				                                joint.width)});
+	return ends;
+}
+
 std::vector<Shape> stops_of(const Floor &floor)
 {
 	std::vector<Shape> stops = floor.obstacles();
 	for (const std::vector<Shape> &more :
-	     {carried_bands(floor.record), hold_shapes(floor.record)})
+	     {carried_bands(floor.record), slant_ends(floor), hold_shapes(floor.record)})
 		stops.insert(stops.end(), more.begin(), more.end());
 	for (const Hold &hold : floor.record.holds)
 		for (const Segment &s : segments_of(hold.shape))
@@ -271,17 +290,21 @@ void check_beside(const Floor &floor, const Crack &crack, Report &report)
 						touched[static_cast<size_t>(t.part)] = 1;
 			}
 		}
-	double area = 0, bare = 0;
+	double area = 0, bare = 0, largest = 0;
+	Point first;
 	for (const Trapezoid &t : beside)
 		if (touched[static_cast<size_t>(t.part)]) {
 			area += t.area();
-			if (!any(t.in, g + s + b, static_cast<std::ptrdiff_t>(covers.size())))
-				bare += t.area();
+			if (any(t.in, g + s + b, static_cast<std::ptrdiff_t>(covers.size())))
+				continue;
+			bare += t.area();
+			if (t.area() > largest)
+				largest = t.area(), first = t.middle();
 		}
 	report.cases++;
 	report.check(bare <= SLIVER_MM2, "E-C1.beside",
-	             "crack %s: ground within %.3f mm of it %.0f mm2, bare %.3f", crack.id.c_str(),
-	             floor.half_width(), area, bare);
+	             "crack %s: ground within %.3f mm of it %.0f mm2, bare %.3f, most at %.0f,%.0f", crack.id.c_str(),
+	             floor.half_width(), area, bare, first.x, first.y);
 }
 
 void check_overrun(const Floor &floor, const Crack &crack, Report &report)

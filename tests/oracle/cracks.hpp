@@ -38,6 +38,8 @@ std::vector<Group> groups_of(const Record &);
 
 double reach_of(const Plan &, const Crack &); // width / 2 + wander
 std::vector<const Tile *> crossed(const Floor &, const Crack &);
+// The crack has a length inside the panel.
+bool runs_in(const Floor &, const Crack &, size_t panel);
 std::vector<Shape> carried_bands(const Record &);
 // Length of the segment outside (or inside) of all shapes; nearer than `slack` to a border
 // counts for neither.

@@ -35,6 +35,12 @@ int Network::node_at(Point p, double within) const
 	return best;
 }
 
+int Network::cell_at(int face, int i, int j) const
+{
+	auto found = cell_of.find({face, i, j});
+	return found == cell_of.end() ? -1 : found->second;
+}
+
 int Network::node(Point p)
 {
 	int found = node_at(p, SAME);
@@ -173,7 +179,7 @@ double quarter_turns(Point before, Point after)
 }
 
 double Network::cheapest(const std::vector<int> &starts, const std::vector<int> &ends,
-                         double penalty) const
+                         double penalty, std::vector<int> *way) const
 {
 	struct State {
 		double cost;
@@ -191,28 +197,34 @@ double Network::cheapest(const std::vector<int> &starts, const std::vector<int> 
 	for (size_t e = 0; e < 2 * edges.size(); e++)
 		if (edges[e / 2].open)
 			leaving[from_of(e)].push_back(e);
-	std::vector<double> best(2 * edges.size(), 1e300);
+	const size_t none = 2 * edges.size();
+	std::vector<double> best(none, 1e300);
+	std::vector<size_t> before(none, none);
 	std::vector<char> is_end(nodes.size(), 0);
 	for (int n : ends)
 		is_end[static_cast<size_t>(n)] = 1;
 	std::priority_queue<State> open;
-	auto offer = [&](size_t e, double cost) {
+	auto offer = [&](size_t e, double cost, size_t from) {
 		if (cost < best[e] - 1e-9) {
 			best[e] = cost;
+			before[e] = from;
 			open.push({cost, e});
 		}
 	};
 	for (int n : starts)
 		for (size_t e : leaving[static_cast<size_t>(n)])
-			offer(e, edges[e / 2].length);
+			offer(e, edges[e / 2].length, none);
 	while (!open.empty()) {
 		State s = open.top();
 		open.pop();
 		if (s.cost > best[s.edge])
 			continue;
 		size_t at = to_of(s.edge);
-		if (is_end[at])
+		if (is_end[at]) {
+			for (size_t e = s.edge; way && e != none; e = before[e])
+				way->push_back(static_cast<int>(to_of(e)));
 			return s.cost;
+		}
 		for (size_t e : leaving[at])
 			if (e != (s.edge ^ 1))
 				offer(e,
@@ -220,7 +232,8 @@ double Network::cheapest(const std::vector<int> &starts, const std::vector<int> 
 				              penalty *
 				                      quarter_turns(nodes[at] -
 				                                            nodes[from_of(s.edge)],
-				                                    nodes[to_of(e)] - nodes[at]));
+				                                    nodes[to_of(e)] - nodes[at]),
+				      s.edge);
 	}
 	return -1;
 }

@@ -28,9 +28,11 @@ class Network
 	std::vector<Ring> cells;
 
 	int node_at(Point, double within) const; // -1: none
-	// Least cost from one of `starts` to one of `ends` by open edges; negative: no way.
+	int cell_at(int face, int i, int j) const;
+	// Least cost from one of `starts` to one of `ends` by open edges; negative: no way. `way`
+	// takes its nodes from the end back, all but the first.
 	double cheapest(const std::vector<int> &starts, const std::vector<int> &ends,
-	                double penalty) const;
+	                double penalty, std::vector<int> *way) const;
 	// The same by trying every way; for few open edges.
 	double cheapest_of_all(const std::vector<int> &starts, const std::vector<int> &ends,
 	                       double penalty) const;
@@ -55,6 +57,6 @@ double quarter_turns(Point before, Point after);
 
 double soft_cost(const Line &, double penalty);
 void check_soft(const Floor &, double penalty, Report &);
-// Each point of a group has a joint beside it, on both sides where both are wanted.
+// Tile bonded to what the group crosses ends at soft joints or at what serves as one.
 void check_present(const Floor &, const Group &, Report &);
 #endif

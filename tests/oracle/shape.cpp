@@ -102,6 +102,19 @@ bool inside(const Shape &shape, Point p)
 	return in;
 }
 
+std::vector<Segment> inside_of(const Shape &shape, const std::vector<Segment> &lines)
+{
+	std::vector<Segment> found;
+	for (const Segment &s : lines) {
+		std::vector<double> at = cuts(s, segments_of(shape));
+		for (size_t i = 0; i + 1 < at.size(); i++)
+			if (inside(shape, s.a + (s.b - s.a) * ((at[i] + at[i + 1]) / 2)))
+				found.push_back(
+					{s.a + (s.b - s.a) * at[i], s.a + (s.b - s.a) * at[i + 1]});
+	}
+	return found;
+}
+
 double distance(Point p, const Segment &s)
 {
 	Point d = s.b - s.a;

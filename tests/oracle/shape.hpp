@@ -51,6 +51,8 @@ double area_of(const Shape &);
 std::vector<Segment> segments_of(const Shape &);
 std::vector<Segment> segments_of(const Line &);
 bool inside(const Shape &, Point);
+// What of the segments lies inside.
+std::vector<Segment> inside_of(const Shape &, const std::vector<Segment> &);
 
 double distance(Point, const Segment &);
 double distance(Point, const std::vector<Segment> &);

@@ -9,6 +9,7 @@ namespace
 {
 
 const double NEAR = 0.01;
+const double BEYOND = 50; // how far a strip reaches past the far edge of its soft joints
 const long FEW = 40; // edges of a corridor in which every way is tried
 
 struct SoftJoint {
@@ -147,6 +148,13 @@ void check_figures(const Joint &joint, double penalty, Report &report)
 	             joint.turns, joint.cost);
 }
 
+// So far from the crack a joint may lie that the strip, which never goes farther than half its
+// width and one tile, still reaches 50 mm beyond the joint's far edge.
+double joint_limit(const Floor &floor)
+{
+	return floor.half_width() + floor.lay.tile_long - BEYOND - floor.lay.joint / 2;
+}
+
 // The contract's strip, before it grew to its soft joints, holds at least this much: what
 // lies within half a width of the crack, and every border of a crossed cell.
 bool surely_in_corridor(const Floor &floor, const Network &network, const Network::Edge &edge,
@@ -162,9 +170,9 @@ bool surely_in_corridor(const Floor &floor, const Network &network, const Networ
 	Point a = network.nodes[static_cast<size_t>(edge.from)],
 	      b = network.nodes[static_cast<size_t>(edge.to)];
 	int steps = static_cast<int>(edge.length / 10) + 1;
+	double far = std::min(floor.half_width(), joint_limit(floor)) - 0.5;
 	for (int i = 0; i <= steps; i++)
-		if (distance(a + (b - a) * (static_cast<double>(i) / steps), lines) >
-		    floor.half_width() - 0.5)
+		if (distance(a + (b - a) * (static_cast<double>(i) / steps), lines) > far)
 			return false;
 	return true;
 }
@@ -192,7 +200,8 @@ class NodesAlongEdge
 {
       public:
 	NodesAlongEdge(const Floor &f, const SoftJoint &s, const Network &n, Point e)
-	    : floor(f), soft(s), network(n), end(e), crack_end(nearest_end(s.group, e))
+	    : floor(f), soft(s), network(n), end(e), crack_end(nearest_end(s.group, e)),
+	      lines(inside_of(f.field.panels[s.panel].shape, s.group.line))
 	{
 		for (size_t c = 0; c < network.cells.size(); c++)
 			if (network.crossed[c])
@@ -210,6 +219,7 @@ class NodesAlongEdge
 	const SoftJoint &soft;
 	const Network &network;
 	const Point end, crack_end;
+	const std::vector<Segment> lines;
 	std::vector<Shape> crossed_cells;
 
 	const Panel &panel() const
@@ -228,7 +238,7 @@ class NodesAlongEdge
 	// Half a millimetre inside the limits, where both verdicts would be right.
 	bool is_near(Point p) const
 	{
-		return distance(p, soft.group.line) <= floor.lay.tile_long - 0.5 ||
+		return distance(p, lines) <= floor.lay.tile_long - 0.5 ||
 		       (norm(p - crack_end) <= floor.half_width() - 0.5 && is_on_wall(p));
 	}
 
@@ -292,15 +302,8 @@ bool is_crossing(const Segment &edge, const std::vector<Segment> &barrier)
 // without it the way round the other side would serve as well.
 std::vector<Segment> other_side(const Floor &floor, const SoftJoint &soft)
 {
-	std::vector<Segment> here;
-	const Shape &panel = floor.field.panels[soft.panel].shape;
-	for (const Segment &s : soft.group.line) {
-		std::vector<double> at = cuts(s, segments_of(panel));
-		for (size_t i = 0; i + 1 < at.size(); i++)
-			if (inside(panel, s.a + (s.b - s.a) * ((at[i] + at[i + 1]) / 2)))
-				here.push_back(
-					{s.a + (s.b - s.a) * at[i], s.a + (s.b - s.a) * at[i + 1]});
-	}
+	std::vector<Segment> here =
+		inside_of(floor.field.panels[soft.panel].shape, soft.group.line);
 	bool left = soft.joint.side == "left";
 	if (here.empty() || soft.group.cracks.size() > 1 || !(left || soft.joint.side == "right"))
 		return {};
@@ -308,6 +311,17 @@ std::vector<Segment> other_side(const Floor &floor, const SoftJoint &soft)
 	Point along = (middle.b - middle.a) * (1 / norm(middle.b - middle.a));
 	Point foot = (middle.a + middle.b) * 0.5, out = Point{along.y, -along.x} * (left ? 1 : -1);
 	return {{foot, foot + out * (floor.half_width() + 2 * floor.lay.tile_long)}};
+}
+
+std::string text_of(const Network &network, const std::vector<int> &way)
+{
+	std::string text = ":";
+	for (int n : way) {
+		Point p = network.nodes[static_cast<size_t>(n)];
+		text += " " + std::to_string(std::lround(p.x)) + "," +
+		        std::to_string(std::lround(p.y));
+	}
+	return text;
 }
 
 void check_cheapest(const Floor &floor, const SoftJoint &soft, Network network, double penalty,
@@ -344,7 +358,8 @@ void check_cheapest(const Floor &floor, const SoftJoint &soft, Network network, 
 		            !is_crossing(s, barrier);
 		open += edge.open;
 	}
-	double best = network.cheapest(ends[0], ends[1], penalty);
+	std::vector<int> way;
+	double best = network.cheapest(ends[0], ends[1], penalty, &way);
 	double cost = soft_cost(joint.line, penalty);
 	report.cases += best >= 0;
 	if (open <= FEW) {
@@ -354,37 +369,42 @@ void check_cheapest(const Floor &floor, const SoftJoint &soft, Network network, 
 		             all);
 	}
 	report.check(best < 0 || cost <= best + NEAR, "E-C3.cheapest",
-	             "joint %s: cost %.3f, %s %.3f in a corridor of %ld edges (penalty %g)",
+	             "joint %s: cost %.3f, %s %.3f in a corridor of %ld edges (penalty %g)%s",
 	             joint.id.c_str(), cost, best < 0 ? "no other way" : "cheapest", best, open,
-	             penalty);
+	             penalty, cost > best + NEAR ? text_of(network, way).c_str() : "");
 }
 
-// The strip reaches 50 mm beyond the far edge of its soft joints.
-void check_beyond(const Floor &floor, const Joint &joint, Report &report)
+// The strip reaches 50 mm beyond the far edge of its soft joints, as far as it may reach.
+void check_beyond(const Floor &floor, const SoftJoint &soft, Report &report)
 {
+	const Joint &joint = soft.joint;
 	std::vector<Shape> ground = floor.ground(), stops = floor.obstacles(),
 			   covers = floor.covered();
 	for (const Shape &band : carried_bands(floor.record))
 		stops.push_back(band);
 	for (const Hold &hold : floor.record.holds)
 		stops.push_back(hold.shape);
-	double reach = floor.lay.joint / 2 + 50 - NEAR;
+	double reach = floor.lay.joint / 2 + BEYOND - NEAR;
+	double farthest = floor.half_width() + floor.lay.tile_long - NEAR;
 	int bare = 0, samples = 0;
+	Point first;
 	for (const Segment &s : segments_of(joint.line)) {
 		Point d = (s.b - s.a) * (1 / norm(s.b - s.a));
 		for (double t = 5; t < norm(s.b - s.a); t += 10)
 			for (double side : {reach, -reach}) {
 				Point p = s.a + d * t, q = p + Point{-d.y, d.x} * side;
 				if (length_where({p, q}, ground, false, 0) > 0 ||
-				    length_where({p, q}, stops, true, 0) > 0)
+				    length_where({p, q}, stops, true, 0) > 0 ||
+				    distance(q, soft.group.line) > farthest)
 					continue;
 				samples++;
-				bare += !Floor::in_any(covers, q, NEAR);
+				if (!Floor::in_any(covers, q, NEAR) && bare++ == 0)
+					first = q;
 			}
 	}
 	report.check(bare == 0, "E-C3.beyond",
-	             "joint %s: %d of %d points 50 mm beyond it off the strip", joint.id.c_str(),
-	             bare, samples);
+	             "joint %s: %d of %d points 50 mm beyond it off the strip, first %.0f,%.0f",
+	             joint.id.c_str(), bare, samples, first.x, first.y);
 }
 
 bool wants_soft_joints(const Floor &floor)
@@ -427,7 +447,7 @@ void check_soft(const Floor &floor, double penalty, Report &report)
 		check_place(floor, soft, network, report);
 		check_figures(joint, penalty, report);
 		check_cheapest(floor, soft, network, penalty, report);
-		check_beyond(floor, joint, report);
+		check_beyond(floor, soft, report);
 	}
 	for (const Group &group : groups)
 		if (group.state == "isolate" && wants_soft_joints(floor))
