@@ -78,6 +78,7 @@ static const struct soft_port *served_at(const struct finding *finding,
 			const struct soft_port *a = &from->ports.items[k], *b = &to->ports.items[n];
 			if (a->at_border && b->at_border &&
 			    soft_step_compare(a->gate.step, b->gate.step) == 0 &&
+			    point_distance(a->at, b->at) < TOLERANCE_WHOLE &&
 			    (region_holds(beside, a->at) ||
 			     region_distance(beside, a->at) < TOLERANCE_WHOLE))
 				return a;
