@@ -335,6 +335,8 @@ void dimension_pair(struct list *list, const struct view *view, struct point a, 
 	struct paper_point along = view_direction(view, direction);
 	struct paper_point left = {along.y, -along.x};
 	struct point points[] = {a, b};
+	if (!list_shows(list, view_point(view, a)) || !list_shows(list, view_point(view, b)))
+		return;
 	dimension_chain(list, view,
 	                &(struct dimension_chain){
 				.points = points,

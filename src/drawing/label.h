@@ -60,6 +60,7 @@ struct label {
 
 struct label_report {
 	size_t placed, led, unplaced;
+	size_t tags;                        /* of the placed ones those that may have a leader */
 	const struct label *const *missing; /* the unplaced ones */
 };
 

@@ -2,6 +2,7 @@
 
 #include <string.h>
 
+#include "drawing/clip.h"
 #include "drawing/hatch.h"
 
 struct list *list_new(struct arena *arena, const struct style *style, struct text_engine *text,
@@ -11,6 +12,39 @@ struct list *list_new(struct arena *arena, const struct style *style, struct tex
 	*list = (struct list){
 		.arena = arena, .style = style, .text = text, .width = width, .height = height};
 	return list;
+}
+
+void list_set_clip(struct list *list, const struct list_clip *clip)
+{
+	struct list_clip *copy = clip ? ARENA_NEW(list->arena, struct list_clip) : NULL;
+	if (copy)
+		*copy = *clip;
+	list->clip = copy;
+}
+
+static bool is_inside(struct paper_box box, struct paper_point p)
+{
+	return p.x >= box.x0 && p.x <= box.x1 && p.y >= box.y0 && p.y <= box.y1;
+}
+
+bool list_shows(const struct list *list, struct paper_point p)
+{
+	return !list->clip || is_inside(list->clip->shown, p);
+}
+
+bool list_clip_named(const struct list *list, struct paper_point *a, struct paper_point *b)
+{
+	struct paper_point from = *a, along = paper_sub(*b, *a);
+	double t0, t1;
+	if (!list->clip)
+		return true;
+	if (paper_length(along) <= 0)
+		return is_inside(list->clip->named, from);
+	if (!paper_box_clip(list->clip->named, *a, *b, &t0, &t1))
+		return false;
+	*a = paper_step(from, along, t0);
+	*b = paper_step(from, along, t1);
+	return true;
 }
 
 static const char *keep(struct list *list, const char *text)
@@ -32,6 +66,8 @@ static struct op *add_op(struct list *list, enum op_kind kind, enum layer layer,
 void list_stroke(struct list *list, enum layer layer, enum pen pen, const char *element,
                  struct paper_path path)
 {
+	if (list->clip)
+		path = clip_stroke(list->arena, path, list->clip->shown);
 	if (path.count == 0)
 		return;
 	struct op *op = add_op(list, OP_STROKE, layer, element);
@@ -44,6 +80,8 @@ void list_area(struct list *list, enum layer layer, enum area area, const char *
                struct paper_path path)
 {
 	const struct area_style *style = &list->style->areas[area];
+	if (list->clip)
+		path = clip_area(list->arena, path, list->clip->shown);
 	if (path.count == 0)
 		return;
 	if (style->has_fill) {
@@ -86,6 +124,9 @@ struct paper_box list_text_at(struct list *list, enum layer layer, enum text_rol
 		before[place.align] * run->advance * text_scale(list->text, style->weight, cap);
 	struct paper_point start =
 		place.is_upright ? paper_at(at.x, at.y + back) : paper_at(at.x - back, at.y);
+	struct paper_box box = run_box(list, run, start, cap, place.is_upright);
+	if (list->clip && !paper_box_inside(box, list->clip->shown))
+		return box;
 	struct op *op = add_op(list, OP_TEXT, layer, element);
 	op->role.text = role;
 	op->run = run;
@@ -93,8 +134,8 @@ struct paper_box list_text_at(struct list *list, enum layer layer, enum text_rol
 	op->cap = cap;
 	op->at = start;
 	op->is_upright = place.is_upright;
-	op->box = run_box(list, run, start, cap, place.is_upright);
-	return op->box;
+	op->box = box;
+	return box;
 }
 
 struct paper_box list_text(struct list *list, enum layer layer, enum text_role role,
@@ -140,10 +181,31 @@ void list_anchor(struct list *list, struct paper_point at, const char *name)
 	op->text = keep(list, name);
 }
 
+/* What a label names, cut to the clip; false: nothing of it is left. */
+static bool clip_label(const struct list *list, struct label *label)
+{
+	if (!list->clip)
+		return true;
+	if (label->where == LABEL_IN) {
+		struct paper_box room = label->room, clip = list->clip->named;
+		if (!paper_box_meets(room, clip))
+			return false;
+		label->room = (struct paper_box){fmax(room.x0, clip.x0), fmax(room.y0, clip.y0),
+		                                 fmin(room.x1, clip.x1), fmin(room.y1, clip.y1)};
+		return true;
+	}
+	if (label->where == LABEL_AROUND)
+		label->b = label->a;
+	return list_clip_named(list, &label->a, &label->b);
+}
+
 void list_label(struct list *list, const struct label *label)
 {
+	struct label cut = *label;
+	if (!clip_label(list, &cut))
+		return;
 	struct label *copy = array_push(list->arena, &list->labels);
-	*copy = *label;
+	*copy = cut;
 	const char **lines = ARENA_ARRAY(list->arena, const char *, label->line_count);
 	for (size_t i = 0; i < label->line_count; i++)
 		lines[i] = keep(list, label->lines[i]);

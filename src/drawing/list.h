@@ -40,11 +40,17 @@ struct op {
 	bool is_upright;            /* TEXT: reads upwards, from the right edge of the sheet */
 };
 
+/* What is shown of a view that goes on past its sheet, and what of that is named. */
+struct list_clip {
+	struct paper_box shown, named;
+};
+
 struct list {
 	struct arena *arena;
 	const struct style *style;
 	struct text_engine *text;
 	double width, height;          /* of the trimmed sheet */
+	const struct list_clip *clip;  /* what is added is cut to it; NULL: to nothing */
 	ARRAY_OF(struct op) ops;       /* after list_finish: by layer */
 	ARRAY_OF(struct label) labels; /* requests not yet placed */
 	bool is_finished;
@@ -78,6 +84,15 @@ double list_text_width(struct list *, enum text_role, const char *text);
 
 void list_link(struct list *, struct paper_box, const char *target);
 void list_anchor(struct list *, struct paper_point, const char *name);
+
+/* From now on, until the next call, what is added is cut (NULL: to nothing): lines and areas
+ * at the edge of what is shown; a text that is not wholly inside is left out, and a label
+ * unless what it names is where things are named. */
+void list_set_clip(struct list *, const struct list_clip *);
+/* False: the clip leaves out what is there. */
+bool list_shows(const struct list *, struct paper_point);
+/* The part of a-b that is named here; false: none of it. */
+bool list_clip_named(const struct list *, struct paper_point *a, struct paper_point *b);
 
 /* Asks for a label; placed by list_finish. */
 void list_label(struct list *, const struct label *);

@@ -9,7 +9,7 @@ static struct frame sheet_frame(double up_deg)
 struct view view_make(struct box window, double up_deg, double scale, struct paper_box paper)
 {
 	struct point centre = {(window.x0 + window.x1) / 2, (window.y0 + window.y1) / 2};
-	return (struct view){sheet_frame(up_deg), centre, paper, scale};
+	return (struct view){sheet_frame(up_deg), centre, paper, scale, NULL, NULL};
 }
 
 struct paper_point view_point(const struct view *view, struct point p)

@@ -14,6 +14,9 @@ struct view {
 	struct point centre;    /* floor point at the centre of `paper` */
 	struct paper_box paper; /* where the view lies on the sheet */
 	double scale;           /* floor mm per paper mm: 50 for 1:50 */
+	/* Where only a part of the floor is seen, that; and what of it is named here, the rest
+	 * being named on another sheet. Else NULL. */
+	const struct box *window, *core;
 };
 
 /* The floor box `window` (in plan axes) centred in `paper`. */

@@ -35,6 +35,8 @@ static void draw_control(struct sheet *sheet, const struct lay_view *v,
 	symbol_control_end(sheet->list, control->id, from, paper_at(-along.x, -along.y));
 	symbol_control_end(sheet->list, control->id, to, along);
 	const char *text = draft_word(draft, control->along_u ? "tag.line-u" : "tag.line-v");
+	/* On a part the name stands where the line leaves it. */
+	list_clip_named(sheet->list, &from, &to);
 	list_label(sheet->list, &(struct label){.lines = &text,
 	                                        .line_count = 1,
 	                                        .role = TEXT_TAG,
@@ -109,6 +111,9 @@ static void draw_first(struct sheet *sheet, const struct lay_view *v,
 	struct box box = ring_box(ring);
 	struct paper_point middle =
 		lay_view_point(v, (struct point){(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2});
+	/* On a part without it neither drawing nor legend have it. */
+	if (!list_shows(sheet->list, middle))
+		return;
 	list_area(sheet->list, LAYER_CONTROL, AREA_FIRST_TILE, first->room->id, path);
 	list_stroke(sheet->list, LAYER_CONTROL, PEN_FIRST_TILE, first->room->id, path);
 	draw_arrows(sheet, v, first, box);
@@ -126,7 +131,6 @@ static void draw_first(struct sheet *sheet, const struct lay_view *v,
 	                                        .can_lead = true,
 	                                        .is_clear = true,
 	                                        .frame = LABEL_BOX});
-	draw_square(sheet, v, first);
 	sheet_use(sheet, LEGEND_FIRST_TILE);
 }
 
@@ -134,6 +138,8 @@ void draw_first_tile(struct sheet *sheet, const struct lay_view *v)
 {
 	const struct controls *controls = v->lay->controls;
 	for (size_t i = 0; i < controls->first_count; i++)
-		if (controls->firsts[i].room == v->room)
+		if (controls->firsts[i].room == v->room) {
 			draw_first(sheet, v, &controls->firsts[i]);
+			draw_square(sheet, v, &controls->firsts[i]);
+		}
 }

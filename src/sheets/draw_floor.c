@@ -4,6 +4,7 @@
 
 #include "drawing/symbol.h"
 #include "geometry/overlay.h"
+#include "sheets/lay_view.h"
 #include "sheets/wall_label.h"
 #include "units/length.h"
 
@@ -230,8 +231,11 @@ static void draw_slab_joint(struct sheet *sheet, const struct view *view,
 	                   {"kind", draft_word(draft, joint_kind_key(joint->plan->kind))},
 	                   {"width", draft_width(draft, joint->width)}),
 	};
+	struct line named = view_named(draft->arena, view, line);
 	struct paper_point a, b;
-	middle_of(view, line, &a, &b);
+	if (named.count < 2)
+		return;
+	middle_of(view, named, &a, &b);
 	draw_tag(sheet, joint->id, LABEL_HEXAGON, a, b, lines, 1);
 }
 
@@ -295,8 +299,11 @@ static void draw_crack(struct sheet *sheet, const struct view *view, const struc
 		words_format(draft->arena, draft->words, "tag.crack", args, 3),
 		words_format(draft->arena, draft->words, "tag.crack-step", args, 3),
 	};
+	struct line named = view_named(draft->arena, view, line);
 	struct paper_point a, b;
-	middle_of(view, line, &a, &b);
+	if (named.count < 2)
+		return;
+	middle_of(view, named, &a, &b);
 	if (crack->step > 0)
 		draw_step(sheet, crack, a, b);
 	draw_tag(sheet, crack->id, LABEL_ROUND, a, b, lines, crack->step > 0 ? 2 : 1);

@@ -84,8 +84,10 @@ void draw_scheduled_joints(struct sheet *sheet, const struct lay_view *v)
 		const struct joint *joint = &joints->joints[i];
 		const char *text = draft_tag(sheet->draft, joint->id);
 		/* A perimeter joint is found by its wall, whose name stands there. */
-		if (draw_line(sheet, v, joint) && joint->kind != JOINT_PERIMETER)
-			place_tag(sheet, v, joint->id, LABEL_BOX,
-			          lay_view_seen(sheet->draft->arena, v, joint->line), &text, 1);
+		if (!draw_line(sheet, v, joint) || joint->kind == JOINT_PERIMETER)
+			continue;
+		struct line named = lay_view_named(sheet->draft->arena, v, joint->line);
+		if (named.count >= 2)
+			place_tag(sheet, v, joint->id, LABEL_BOX, named, &text, 1);
 	}
 }

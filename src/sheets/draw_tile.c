@@ -1,5 +1,6 @@
 #include "sheets/draw_tile.h"
 
+#include "geometry/overlay.h"
 #include "sheets/draw_floor.h"
 #include "sheets/tile_lines.h"
 
@@ -67,15 +68,17 @@ static void draw_covered_crack(struct sheet *sheet, const struct lay_view *v,
 	const char *text = draft_text(draft, "tag.crack", {"id", draft_tag(draft, crack->id)},
 	                              {"width", draft_width(draft, crack->crack->width)});
 	for (size_t k = 0; k < crack->run_count; k++) {
-		struct line seen = lay_view_seen(draft->arena, v, crack->runs[k]);
+		struct line seen = lay_view_named(draft->arena, v, crack->runs[k]);
 		struct paper_point a, b;
+		struct paper_path path = lay_view_line(draft->arena, v, crack->runs[k]);
+		if (path.count == 0)
+			continue;
+		list_stroke(sheet->list, LAYER_CRACKS, PEN_CRACK_FINE, crack->id, path);
+		sheet_use(sheet, LEGEND_CRACK_UNDER);
 		if (seen.count < 2)
 			continue;
 		longest_piece(v, seen, &a, &b);
-		list_stroke(sheet->list, LAYER_CRACKS, PEN_CRACK_FINE, crack->id,
-		            lay_view_line(draft->arena, v, crack->runs[k]));
 		draw_tag(sheet, crack->id, LABEL_ROUND, a, b, &text, 1);
-		sheet_use(sheet, LEGEND_CRACK_UNDER);
 	}
 }
 
@@ -104,9 +107,13 @@ static void tag_strip(struct sheet *sheet, const struct lay_view *v, const struc
 		if (lay_view_has(v, ring_middle(strip->pieces[k].outline)) &&
 		    (!best || strip->pieces[k].length > best->length + 1))
 			best = &strip->pieces[k];
-	if (!best)
+	struct region seen = {0};
+	if (!best && v->is_cut)
+		seen = overlay_intersection(draft->arena, &strip->region, &v->named);
+	if (!best && seen.count == 0)
 		return;
-	struct paper_point at = lay_view_point(v, ring_middle(best->outline));
+	struct paper_point at =
+		lay_view_point(v, ring_middle(best ? best->outline : seen.polygons[0].outline));
 	const char *lines[] = {
 		draft_text(draft, "tag.strip", {"crack", draft_tag(draft, strip->cracks[0])},
 	                   {"width", draft_length(draft, strip->width)}),

@@ -2,6 +2,8 @@
 
 #include "sheets/draw_cuts.h"
 #include "sheets/draw_floor.h"
+#include "sheets/part_marks.h"
+#include "sheets/parts.h"
 #include "sheets/wall_label.h"
 
 /* Paper mm, own design: the lane of the overall dimensions, outside the names of the walls. */
@@ -24,6 +26,9 @@ static void draw_overall(struct sheet *sheet, const struct view *view, struct bo
                          double offset)
 {
 	double x[] = {window.x0, window.x1}, y[] = {window.y0, window.y1};
+	/* Of a floor in parts the key plan says it. */
+	if (sheet->parts)
+		return;
 	struct places wide = {.at = {x, 2, 2}}, deep = {.at = {y, 2, 2}};
 	margin_chain(sheet, view, window, SIDE_BOTTOM, offset, &wide, NULL);
 	margin_chain(sheet, view, window, SIDE_LEFT, offset, &deep, NULL);
@@ -62,5 +67,6 @@ enum sheet_fit floor_plan_draw(struct sheet *sheet, struct floor_plan plan)
 	for (size_t i = 0; i < draft->site->room_count; i++)
 		draw_room(sheet, &view, &draft->site->rooms[i], plan);
 	draw_overall(sheet, &view, margin.window, offset);
+	part_marks_draw(sheet, &view);
 	return SHEET_FITS;
 }

@@ -6,12 +6,15 @@
 #include "sheets/draw_tile.h"
 #include "sheets/install_notes.h"
 #include "sheets/locate.h"
+#include "sheets/part_marks.h"
+#include "sheets/parts.h"
 #include "sheets/strip_corners.h"
 #include "sheets/wall_label.h"
 
 /* Paper mm, own design: a lane of running dimensions, whose values stand square to it, and
  * a lane of a chain, whose values stand along it. */
 static const double CHAIN_LANE = 7.5, FIRST_LANE = 2.6;
+static const double FROM_GAP = 1;      /* from the end of a lane */
 static const double RUNNING_CLEAR = 6; /* ticks, overshoot and space round the values */
 
 struct plan_lanes {
@@ -48,6 +51,37 @@ static struct places side_chain(const struct sheet *sheet, const struct site_roo
 	return (struct places){0};
 }
 
+/* Says on which line the distances of a lane begin, where that line is on another part. */
+static void name_origin(struct sheet *sheet, const struct view *view, enum side side, double offset,
+                        double origin)
+{
+	const struct box *w = view->window;
+	bool level = side_is_level(side);
+	if (!w || (level ? origin >= w->x0 && origin <= w->x1 : origin >= w->y0 && origin <= w->y1))
+		return;
+	bool before = origin < (level ? w->x0 : w->y0);
+	struct point end = {level ? (before ? w->x0 : w->x1) : w->x0,
+	                    level ? w->y0 : (before ? w->y0 : w->y1)};
+	struct paper_point at = view_point(view, end);
+	at = level ? paper_at(at.x + (before ? -FROM_GAP : FROM_GAP), at.y + offset)
+	           : paper_at(at.x - offset, at.y + (before ? FROM_GAP : -FROM_GAP));
+	const struct list_clip *clip = sheet->list->clip;
+	list_set_clip(sheet->list, NULL);
+	const char *text =
+		draft_text(sheet->draft, "tag.from",
+	                   {"line", draft_word(sheet->draft, level ? "tag.line-v" : "tag.line-u")});
+	list_label(sheet->list, &(struct label){.lines = &text,
+	                                        .line_count = 1,
+	                                        .role = TEXT_DIMENSION,
+	                                        .layer = LAYER_DIMENSIONS,
+	                                        .where = LABEL_AROUND,
+	                                        .a = at,
+	                                        .b = at,
+	                                        .priority = 8,
+	                                        .is_clear = true});
+	list_set_clip(sheet->list, clip);
+}
+
 /* Lanes outwards: wall labels, running dimensions, chain of corners, overall. */
 static struct plan_lanes lay_lanes(const struct sheet *sheet, const struct site_room *room,
                                    const struct lay_view *v, const struct crew_marks *marks)
@@ -78,29 +112,40 @@ static struct plan_lanes lay_lanes(const struct sheet *sheet, const struct site_
 	return lanes;
 }
 
+static void draw_side(struct sheet *sheet, const struct view *view, struct box window,
+                      const struct site_room *room, const struct crew_marks *marks,
+                      const struct plan_lanes *lanes, enum side side)
+{
+	struct places corners = room_corners(sheet->draft->arena, room, side);
+	double origin = marks->origin[side_is_level(side) ? 0 : 1];
+	if (marks->sides[side].at.count > 0) {
+		margin_running(sheet, view, window, side, lanes->running[side], origin,
+		               &marks->sides[side], room->id);
+		name_origin(sheet, view, side, lanes->running[side], origin);
+	}
+	/* What runs along a wall stands where the wall is. */
+	if (!parts_is_outer(sheet, side))
+		return;
+	struct places chain =
+		places_within(sheet->draft->arena, side_chain(sheet, room, marks, side),
+	                      view->window, side);
+	if (lanes->chain[side] > 0)
+		margin_chain(sheet, view, window, side, lanes->chain[side], &chain, room->id);
+	if (lanes->overall[side] > 0) {
+		double ends[] = {corners.at.items[0], corners.at.items[corners.at.count - 1]};
+		struct places overall =
+			places_within(sheet->draft->arena, (struct places){.at = {ends, 2, 2}},
+		                      view->window, side);
+		margin_chain(sheet, view, window, side, lanes->overall[side], &overall, room->id);
+	}
+}
+
 static void draw_dimensions(struct sheet *sheet, const struct view *view, struct box window,
                             const struct site_room *room, const struct crew_marks *marks,
                             const struct plan_lanes *lanes)
 {
-	struct arena *arena = sheet->draft->arena;
-	for (int s = 0; s < SIDE_COUNT; s++) {
-		enum side side = (enum side)s;
-		struct places corners = room_corners(arena, room, side);
-		if (marks->sides[s].at.count > 0)
-			margin_running(sheet, view, window, side, lanes->running[s],
-			               marks->origin[side_is_level(side) ? 0 : 1], &marks->sides[s],
-			               room->id);
-		struct places chain = side_chain(sheet, room, marks, s);
-		if (lanes->chain[s] > 0)
-			margin_chain(sheet, view, window, side, lanes->chain[s], &chain, room->id);
-		if (lanes->overall[s] > 0) {
-			double ends[] = {corners.at.items[0],
-			                 corners.at.items[corners.at.count - 1]};
-			struct places overall = {.at = {ends, 2, 2}};
-			margin_chain(sheet, view, window, side, lanes->overall[s], &overall,
-			             room->id);
-		}
-	}
+	for (int side = 0; side < SIDE_COUNT; side++)
+		draw_side(sheet, view, window, room, marks, lanes, (enum side)side);
 	for (size_t i = 0; i < marks->inside.count; i++)
 		locate_draw_inside(sheet, view, room, marks->inside.items[i], room->id);
 }
@@ -124,8 +169,7 @@ enum sheet_fit install_draw(struct sheet *sheet, const struct site_room *room)
 {
 	struct arena *arena = sheet->draft->arena;
 	const struct placed_lay *lay = lay_of_room(sheet->draft->placed, room);
-	struct box window = room_window(arena, room);
-	struct view view = {.frame = frame_from_deg(0), .scale = 1};
+	struct view view = parts_extent(sheet);
 	struct lay_view v = {0};
 	struct crew_marks marks = {0};
 	if (lay) {
@@ -133,7 +177,7 @@ enum sheet_fit install_draw(struct sheet *sheet, const struct site_room *room)
 		marks = crew_marks_find(arena, &v);
 	}
 	struct plan_lanes lanes = lay_lanes(sheet, room, lay ? &v : NULL, &marks);
-	struct margin margin = {.window = window};
+	struct margin margin = {.window = room_window(arena, room)};
 	for (int side = 0; side < SIDE_COUNT; side++)
 		margin.need[side] = lanes.need[side];
 	if (!margin_fit(sheet, &margin, &view))
@@ -145,7 +189,8 @@ enum sheet_fit install_draw(struct sheet *sheet, const struct site_room *room)
 		draw_wall_names(sheet, &view, room);
 	draw_walls(sheet, &view, room);
 	draw_obstacles(sheet, &view, room);
-	draw_dimensions(sheet, &view, window, room, &marks, &lanes);
+	draw_dimensions(sheet, &view, margin.window, room, &marks, &lanes);
+	part_marks_draw(sheet, &view);
 	install_notes(sheet, room, lay);
 	return SHEET_FITS;
 }

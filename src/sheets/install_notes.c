@@ -6,6 +6,7 @@
 #include "sheets/cautions.h"
 #include "sheets/lay_view.h"
 #include "sheets/materials.h"
+#include "sheets/parts.h"
 #include "sheets/strip_corners.h"
 
 struct steps {
@@ -215,7 +216,7 @@ void install_notes(struct sheet *sheet, const struct site_room *room, const stru
 	                         {"tolerance", draft_measure(draft, lay->field->tolerance)}));
 	notes_heading(&notes, NOTE_WORK, "heading.order");
 	install_steps(&notes, room, lay, NOTE_WORK);
-	struct view plain = {.scale = 1};
+	struct view plain = parts_extent(sheet);
 	struct lay_view v = lay_view_make(draft->arena, lay, &plain, room);
 	struct strip_corners corners = strip_corners_find(draft->arena, &v, false);
 	strip_corners_note(&notes, &v, &corners);

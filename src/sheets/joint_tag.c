@@ -81,7 +81,7 @@ struct joint_tag joint_tag_make(const struct draft *draft, const struct lay_view
 	                                   [JOINT_CARRIED] = "tag.carried",
 	                                   [JOINT_PERIMETER] = NULL};
 	struct joint_tag tag = {.joint = joint,
-	                        .seen = lay_view_seen(draft->arena, v, joint->line),
+	                        .seen = lay_view_named(draft->arena, v, joint->line),
 	                        .frame = joint->kind == JOINT_CARRIED ? LABEL_HEXAGON : LABEL_BOX};
 	if (tag.seen.count < 2 || !KEYS[joint->kind])
 		return tag;
@@ -115,7 +115,7 @@ bool joint_tag_is_said(const struct joint_tag *tag, const struct joint_tag *othe
 const char *joint_tag_place(const struct draft *draft, const struct lay_view *v,
                             const struct joint *joint)
 {
-	struct line seen = lay_view_seen(draft->arena, v, joint->line);
+	struct line seen = lay_view_named(draft->arena, v, joint->line);
 	if (seen.count < 2 || joint->kind == JOINT_PERIMETER || joint->kind == JOINT_CARRIED)
 		return "";
 	struct place place = place_of(v, joint, seen);

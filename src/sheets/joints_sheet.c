@@ -100,10 +100,13 @@ enum sheet_fit joints_sheet_draw(struct sheet *sheet)
 	struct notes notes = {.sheet = sheet};
 	if (floor_plan_draw(sheet, (struct floor_plan){.draw = draw_room}) != SHEET_FITS)
 		return SHEET_TOO_LARGE;
-	add_panels(&notes);
+	if (notes_of_parts(&notes))
+		add_panels(&notes);
 	notes_missing(&notes);
 	notes_legend(&notes);
 	notes_draw(&notes);
+	if (sheet->part > 0)
+		return SHEET_FITS;
 	struct table *table = ARENA_NEW(sheet->draft->arena, struct table);
 	*table = schedule(sheet);
 	table_place(sheet, table);

@@ -9,17 +9,39 @@ static const double WALL_REACH = 30;
 /* Cosine times sine of a quarter turn, with room for rounding. */
 static const double SQUARE = 1e-12;
 
+static struct region region_of_box(struct arena *arena, struct box b)
+{
+	struct point corners[] = {{b.x0, b.y0}, {b.x1, b.y0}, {b.x1, b.y1}, {b.x0, b.y1}};
+	return region_from_ring(arena, (struct ring){corners, 4});
+}
+
+struct region view_ground(struct arena *arena, const struct view *view,
+                          const struct site_room *room)
+{
+	struct region ground = site_room_ground(arena, room);
+	if (!view->window)
+		return ground;
+	struct region window = region_of_box(arena, *view->window);
+	return overlay_intersection(arena, &ground, &window);
+}
+
 struct lay_view lay_view_make(struct arena *arena, const struct placed_lay *lay,
                               const struct view *view, const struct site_room *room)
 {
 	struct lay_view v = {.lay = lay,
 	                     .view = view,
 	                     .room = room,
-	                     .ground = site_room_ground(arena, room),
-	                     .is_shared = lay->field->room_count > 1};
-	if (v.is_shared) {
+	                     .ground = view_ground(arena, view, room),
+	                     .is_cut = lay->field->room_count > 1 || view->window};
+	if (v.is_cut) {
 		struct region ground = frame_region_in(arena, lay->field->frame, &v.ground);
 		v.reach = overlay_offset(arena, &ground, WALL_REACH, OVERLAY_MITRE);
+		v.named = v.reach;
+	}
+	if (view->core) {
+		struct region core = region_of_box(arena, *view->core);
+		core = frame_region_in(arena, lay->field->frame, &core);
+		v.named = overlay_intersection(arena, &v.reach, &core);
 	}
 	return v;
 }
@@ -36,6 +58,9 @@ const struct placed_lay *lay_of_room(const struct placed *placed, const struct s
 bool lay_view_has(const struct lay_view *v, struct point p)
 {
 	struct point at = lay_view_plan(v, p);
+	const struct box *core = v->view->core;
+	if (core && (at.x < core->x0 || at.x > core->x1 || at.y < core->y0 || at.y > core->y1))
+		return false;
 	return region_holds(&v->ground, at) || region_distance(&v->ground, at) < WALL_REACH;
 }
 
@@ -83,7 +108,7 @@ struct paper_path lay_view_lines(struct arena *arena, const struct lay_view *v,
 	for (size_t i = 0; i < count; i++) {
 		size_t part_count = 0;
 		struct line *parts = NULL;
-		if (v->is_shared)
+		if (v->is_cut)
 			parts = overlay_clip_line(arena, lines[i], &v->reach, &part_count);
 		else
 			add_line(arena, v, &seen, lines[i]);
@@ -98,21 +123,32 @@ struct paper_path lay_view_line(struct arena *arena, const struct lay_view *v, s
 	return lay_view_lines(arena, v, &line, 1);
 }
 
-struct line lay_view_seen(struct arena *arena, const struct lay_view *v, struct line line)
+static struct line longest_in(struct arena *arena, struct line line, const struct region *region)
 {
 	size_t count, best = 0;
-	if (!v->is_shared)
-		return line;
-	struct line *parts = overlay_clip_line(arena, line, &v->reach, &count);
+	struct line *parts = overlay_clip_line(arena, line, region, &count);
 	for (size_t i = 1; i < count; i++)
 		if (line_length(parts[i]) > line_length(parts[best]) + 1)
 			best = i;
 	return count > 0 ? parts[best] : (struct line){0};
 }
 
+struct line lay_view_named(struct arena *arena, const struct lay_view *v, struct line line)
+{
+	return v->is_cut ? longest_in(arena, line, &v->named) : line;
+}
+
+struct line view_named(struct arena *arena, const struct view *view, struct line line)
+{
+	if (!view->core)
+		return line;
+	struct region core = region_of_box(arena, *view->core);
+	return longest_in(arena, line, &core);
+}
+
 struct paper_path lay_view_ring(struct arena *arena, const struct lay_view *v, struct ring ring)
 {
-	if (v->is_shared) {
+	if (v->is_cut) {
 		struct region region = region_from_ring(arena, ring);
 		return lay_view_region(arena, v, &region);
 	}
@@ -122,8 +158,7 @@ struct paper_path lay_view_ring(struct arena *arena, const struct lay_view *v, s
 struct paper_path lay_view_region(struct arena *arena, const struct lay_view *v,
                                   const struct region *region)
 {
-	struct region seen =
-		v->is_shared ? overlay_intersection(arena, region, &v->reach) : *region;
+	struct region seen = v->is_cut ? overlay_intersection(arena, region, &v->reach) : *region;
 	struct region turned = frame_region_out(arena, v->lay->field->frame, &seen);
 	return view_region(arena, v->view, &turned);
 }
@@ -133,7 +168,7 @@ struct paper_path lay_view_border(struct arena *arena, const struct lay_view *v,
 {
 	size_t count = region_ring_count(region);
 	struct line *lines = ARENA_ARRAY(arena, struct line, count);
-	if (!v->is_shared)
+	if (!v->is_cut)
 		return lay_view_region(arena, v, region);
 	for (size_t i = 0; i < count; i++) {
 		struct ring ring = region_ring(region, i);

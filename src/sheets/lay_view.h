@@ -9,16 +9,21 @@ struct lay_view {
 	const struct placed_lay *lay;
 	const struct view *view;
 	const struct site_room *room;
-	struct region ground; /* of the room, plan axes */
-	bool is_shared;       /* the lay goes on in other rooms */
-	struct region reach;  /* of a shared lay: what is seen of it, the lay's axes */
+	struct region ground; /* of the room, as far as the view shows it; plan axes */
+	bool is_cut;          /* the lay goes on in other rooms, or past the view */
+	/* Of a lay that goes on, in the lay's axes: what is seen of it, and named here. */
+	struct region reach, named;
 };
 
 struct lay_view lay_view_make(struct arena *, const struct placed_lay *, const struct view *,
                               const struct site_room *);
+/* Ground of the room, as far as the view shows it; plan axes. */
+struct region view_ground(struct arena *, const struct view *, const struct site_room *);
+/* The longest part of a line of the floor that is named here; count 0: none. */
+struct line view_named(struct arena *, const struct view *, struct line);
 /* The lay that the room is tiled with; NULL: none. */
 const struct placed_lay *lay_of_room(const struct placed *, const struct site_room *);
-/* True where a point of the lay lies in the room, or at its walls. */
+/* True where a point of the lay lies in the room, or at its walls, and is named here. */
 bool lay_view_has(const struct lay_view *, struct point);
 
 static inline struct point lay_view_plan(const struct lay_view *v, struct point p)
@@ -36,8 +41,8 @@ struct paper_point lay_view_direction(const struct lay_view *, struct point);
 struct paper_path lay_view_line(struct arena *, const struct lay_view *, struct line);
 struct paper_path lay_view_lines(struct arena *, const struct lay_view *, const struct line *,
                                  size_t count);
-/* The longest part of the line that is seen, in the lay's axes; count 0: none. */
-struct line lay_view_seen(struct arena *, const struct lay_view *, struct line);
+/* The longest part of the line that is named here, in the lay's axes; count 0: none. */
+struct line lay_view_named(struct arena *, const struct lay_view *, struct line);
 /* To be filled; and the border to be stroked, open where a wall of the room cuts it. */
 struct paper_path lay_view_ring(struct arena *, const struct lay_view *, struct ring);
 struct paper_path lay_view_region(struct arena *, const struct lay_view *, const struct region *);

@@ -4,6 +4,12 @@
 
 #include "drawing/dimension.h"
 #include "sheets/drawing_scale.h"
+#include "sheets/parts.h"
+
+/* Paper mm: ticks at the end of a lane are not cut. */
+static const double LANE_END = 2.5;
+/* Floor mm: what lies this near to the end of a window is in it. */
+static const double SAME_END = 1;
 
 static int compare(const void *a, const void *b)
 {
@@ -21,6 +27,20 @@ void places_sort(struct places *places, double least)
 		if (places->at.items[i] - places->at.items[last] >= least)
 			places->at.items[++last] = places->at.items[i];
 	places->at.count = last + 1;
+}
+
+struct places places_within(struct arena *arena, struct places places, const struct box *window,
+                            enum side side)
+{
+	struct places kept = {0};
+	if (!window)
+		return places;
+	double from = side_is_level(side) ? window->x0 : window->y0;
+	double to = side_is_level(side) ? window->x1 : window->y1;
+	for (size_t i = 0; i < places.at.count; i++)
+		if (places.at.items[i] > from - SAME_END && places.at.items[i] < to + SAME_END)
+			*array_push(arena, &kept.at) = places.at.items[i];
+	return kept;
 }
 
 static bool fits(const struct sheet *sheet, const struct margin *margin, double gain, double scale)
@@ -45,8 +65,42 @@ static double choose_scale(const struct sheet *sheet, const struct margin *margi
 	}
 }
 
-bool margin_fit(struct sheet *sheet, const struct margin *margin, struct view *out_view)
+/* At the ends of the floor nothing is cut: doorways and end marks stand outside. */
+static struct paper_box clip_at(const struct sheet *sheet, const struct view *view, struct box w)
 {
+	struct paper_point low = view_point(view, (struct point){w.x0, w.y0});
+	struct paper_point high = view_point(view, (struct point){w.x1, w.y1});
+	struct paper_box clip = sheet->drawing;
+	if (!parts_is_outer(sheet, SIDE_LEFT))
+		clip.x0 = low.x;
+	if (!parts_is_outer(sheet, SIDE_RIGHT))
+		clip.x1 = high.x;
+	if (!parts_is_outer(sheet, SIDE_BOTTOM))
+		clip.y1 = low.y;
+	if (!parts_is_outer(sheet, SIDE_TOP))
+		clip.y0 = high.y;
+	return clip;
+}
+
+static void fit_part(struct sheet *sheet, struct margin *margin, struct view *out_view)
+{
+	*out_view = parts_view(sheet->parts, sheet->part);
+	sheet->scale = out_view->scale;
+	margin->window = *out_view->window;
+	struct list_clip clip = {clip_at(sheet, out_view, *out_view->window),
+	                         clip_at(sheet, out_view, *out_view->core)};
+	list_set_clip(sheet->list, &clip);
+}
+
+bool margin_fit(struct sheet *sheet, struct margin *margin, struct view *out_view)
+{
+	if (sheet->parts) {
+		fit_part(sheet, margin, out_view);
+		return true;
+	}
+	struct margin *kept = ARENA_NEW(sheet->draft->arena, struct margin);
+	*kept = *margin;
+	sheet->margin = kept;
 	const struct paper_size *paper = sheet->draft->paper;
 	double wider = choose_scale(sheet, margin, paper->column - paper->narrow);
 	sheet->scale = choose_scale(sheet, margin, 0);
@@ -106,6 +160,34 @@ static struct dimension_chain chain_make(struct sheet *sheet, const struct view 
 	                                .has_extensions = true};
 }
 
+/* A lane runs as far as its part does, and beyond that no line of it is drawn. */
+static const struct list_clip *begin_lane(struct sheet *sheet, const struct view *view,
+                                          enum side side)
+{
+	const struct list_clip *before = sheet->list->clip;
+	struct paper_box lane = sheet->drawing;
+	if (!view->window)
+		return before;
+	struct paper_point low =
+		view_point(view, (struct point){view->window->x0, view->window->y0});
+	struct paper_point high =
+		view_point(view, (struct point){view->window->x1, view->window->y1});
+	if (side_is_level(side)) {
+		lane.x0 = low.x - LANE_END;
+		lane.x1 = high.x + LANE_END;
+	} else {
+		lane.y0 = high.y - LANE_END;
+		lane.y1 = low.y + LANE_END;
+	}
+	list_set_clip(sheet->list, &(struct list_clip){lane, lane});
+	return before;
+}
+
+static void end_lane(struct sheet *sheet, const struct list_clip *before)
+{
+	list_set_clip(sheet->list, before);
+}
+
 void margin_chain(struct sheet *sheet, const struct view *view, struct box window, enum side side,
                   double offset, const struct places *places, const char *element)
 {
@@ -121,7 +203,9 @@ void margin_chain(struct sheet *sheet, const struct view *view, struct box windo
 	struct dimension_chain chain =
 		chain_make(sheet, view, window, side, offset, at, count, element);
 	chain.values = values;
+	const struct list_clip *before = begin_lane(sheet, view, side);
 	dimension_chain(sheet->list, view, &chain);
+	end_lane(sheet, before);
 }
 
 /* The places on one side of the origin, nearest first, with the origin before them. */
@@ -152,6 +236,8 @@ static void run_one_way(struct sheet *sheet, const struct view *view, struct box
 void margin_running(struct sheet *sheet, const struct view *view, struct box window, enum side side,
                     double offset, double origin, const struct places *places, const char *element)
 {
+	const struct list_clip *before = begin_lane(sheet, view, side);
 	run_one_way(sheet, view, window, side, offset, origin, places, true, element);
 	run_one_way(sheet, view, window, side, offset, origin, places, false, element);
+	end_lane(sheet, before);
 }

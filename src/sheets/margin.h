@@ -23,15 +23,20 @@ struct places {
 /* Sorts, and drops what is nearer than `least` to the one before. */
 void places_sort(struct places *, double least);
 
+/* Those within the window (NULL: all). */
+struct places places_within(struct arena *, struct places, const struct box *window, enum side);
+
 /* A window of the floor with the paper it needs on each side. */
 struct margin {
 	struct box window;
 	double need[SIDE_COUNT];
 };
 
-/* The view at the scale asked for, or the largest standard one that fits the sheet;
- * false: it does not fit (at any). Sets sheet->scale. */
-bool margin_fit(struct sheet *, const struct margin *, struct view *out_view);
+/* The view at the scale asked for, or the largest standard one that fits the sheet; of a
+ * sheet that shows a part that part, whose window becomes the margin's. False: it does not
+ * fit (at any). Sets sheet->scale; what is drawn then is cut to the part until
+ * part_marks_draw. */
+bool margin_fit(struct sheet *, struct margin *, struct view *out_view);
 
 /* A chain through the places, `offset` outside the window. */
 void margin_chain(struct sheet *, const struct view *, struct box window, enum side, double offset,

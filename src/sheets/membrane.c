@@ -2,6 +2,7 @@
 #include "sheets/draw_tile.h"
 #include "sheets/floor_plan.h"
 #include "sheets/notes.h"
+#include "sheets/parts.h"
 #include "sheets/sheets_of_floor.h"
 #include "sheets/strip_corners.h"
 #include "sheets/strip_offsets.h"
@@ -80,7 +81,7 @@ static void add_strips(struct notes *notes, const struct placed_lay *lay)
 static void add_corners(struct notes *notes)
 {
 	const struct draft *draft = notes->sheet->draft;
-	struct view plain = {.scale = 1};
+	struct view plain = parts_extent(notes->sheet);
 	for (size_t i = 0; i < draft->site->room_count; i++) {
 		const struct site_room *room = &draft->site->rooms[i];
 		const struct placed_lay *lay = lay_of_room(draft->placed, room);
@@ -148,7 +149,8 @@ enum sheet_fit membrane_draw(struct sheet *sheet)
 	if (floor_plan_draw(sheet, (struct floor_plan){.draw = draw_room}) != SHEET_FITS)
 		return SHEET_TOO_LARGE;
 	notes_heading(&notes, NOTE_WORK, "heading.membrane");
-	for (size_t i = 0; i < draft->placed->lay_count; i++) {
+	bool is_told = notes_of_parts(&notes);
+	for (size_t i = 0; is_told && i < draft->placed->lay_count; i++) {
 		add_cover(&notes, &draft->placed->lays[i]);
 		add_strips(&notes, &draft->placed->lays[i]);
 	}
@@ -156,6 +158,8 @@ enum sheet_fit membrane_draw(struct sheet *sheet)
 	notes_missing(&notes);
 	notes_legend(&notes);
 	notes_draw(&notes);
+	if (!is_told)
+		return SHEET_FITS;
 	struct table *table = ARENA_NEW(draft->arena, struct table);
 	*table = piece_list(sheet);
 	table_place(sheet, table);

@@ -3,6 +3,7 @@
 #include <math.h>
 
 #include "sheets/legend.h"
+#include "sheets/parts.h"
 #include "sheets/title_block.h"
 
 /* Distances in mm of paper: own design. */
@@ -54,6 +55,17 @@ void notes_missing(struct notes *notes)
 	if (sheet->missing)
 		notes_warning(notes, draft_text(sheet->draft, "note.not-shown",
 		                                {"labels", sheet->missing}));
+}
+
+bool notes_of_parts(struct notes *notes)
+{
+	const struct sheet *sheet = notes->sheet;
+	if (sheet->part == 0)
+		return true;
+	notes_item(notes, NOTE_WORK, NOTE_DASH,
+	           draft_text(sheet->draft, "note.first-part",
+	                      {"sheet", sheet->parts->list[0].name}));
+	return false;
 }
 
 void notes_legend(struct notes *notes)

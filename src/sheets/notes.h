@@ -36,6 +36,9 @@ void notes_answer(struct notes *);
 void notes_warning(struct notes *, const char *text);
 /* What the drawing had no room for, where there is such a thing. */
 void notes_missing(struct notes *);
+/* False: the sheet shows a further part, the first part's notes hold for it too, and that is
+ * what it says. */
+bool notes_of_parts(struct notes *);
 /* The legend, where the sheet's band has no room for it. */
 void notes_legend(struct notes *);
 /* Sets what fits in sheet->column; what is left becomes sheet->rest. */

@@ -114,9 +114,10 @@ enum sheet_fit setting_out_draw(struct sheet *sheet)
 	if (floor_plan_draw(sheet, (struct floor_plan){true, draw_room}) != SHEET_FITS)
 		return SHEET_TOO_LARGE;
 	notes_heading(&notes, NOTE_WORK, "heading.setting-out");
-	for (size_t i = 0; i < draft->placed->lay_count; i++)
+	bool is_told = notes_of_parts(&notes);
+	for (size_t i = 0; is_told && i < draft->placed->lay_count; i++)
 		add_tiles(&notes, &draft->placed->lays[i]);
-	for (size_t i = 0; i < draft->site->room_count; i++)
+	for (size_t i = 0; is_told && i < draft->site->room_count; i++)
 		add_room(&notes, &draft->site->rooms[i]);
 	notes_missing(&notes);
 	notes_legend(&notes);

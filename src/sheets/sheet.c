@@ -77,6 +77,20 @@ static double grid_at(double from, double to, double middle, int index, int coun
 	return middle + GRID_FIELD * (index - count / 2);
 }
 
+static int grid_index(double at, double middle, int count)
+{
+	int index = (int)floor((at - middle) / GRID_FIELD) + count / 2;
+	return index < 0 ? 0 : index < count ? index : count - 1;
+}
+
+const char *sheet_zone(const struct draft *draft, struct paper_point at)
+{
+	double width = draft->paper->width, height = draft->paper->height;
+	int column = grid_index(at.x, width / 2, grid_count(width));
+	int row = grid_index(at.y, height / 2, grid_count(height));
+	return arena_printf(draft->arena, "%s%d", grid_letter(draft->arena, row), column + 1);
+}
+
 static void draw_columns(struct sheet *sheet)
 {
 	struct paper_box f = sheet->frame;

@@ -35,6 +35,8 @@ enum legend_mark {
 struct notes;
 struct table;
 struct details;
+struct margin;
+struct parts;
 
 struct sheet {
 	const struct draft *draft;
@@ -46,8 +48,12 @@ struct sheet {
 	struct paper_box drawing; /* where the view and its dimensions go */
 	struct paper_box column;  /* text, from the top; what is left of it */
 	struct paper_box band;
+	double block; /* where the title block begins, under the column */
 	size_t number, count;
-	double scale;                /* of its main view; printed */
+	double scale;              /* of its main view; printed */
+	const struct parts *parts; /* of the view this sheet shows one of; NULL: all of it */
+	size_t part;
+	const struct margin *margin; /* of its view, which may be divided; NULL: no view */
 	bool is_cramped;             /* a narrow column of text would give it a larger scale */
 	bool is_section;             /* cuts through the floor: no north */
 	const char *missing;         /* labels that found no room on the drawing; NULL: none */
@@ -66,6 +72,8 @@ struct sheet *sheet_new(const struct draft *, const char *name, const char *titl
                         const char *subject);
 void sheet_use(struct sheet *, enum legend_mark);
 bool sheet_uses(const struct sheet *, enum legend_mark);
+/* The grid field that holds a point of the sheet: C4. */
+const char *sheet_zone(const struct draft *, struct paper_point);
 /* Frame, grid references and rules between the places. */
 void sheet_draw_frame(struct sheet *);
 

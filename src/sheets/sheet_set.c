@@ -3,23 +3,15 @@
 #include <string.h>
 
 #include "drawing/finish.h"
-#include "sheets/install.h"
-#include "sheets/legend.h"
 #include "sheets/notes.h"
+#include "sheets/planned.h"
 #include "sheets/sheets_of_floor.h"
 #include "sheets/slab.h"
 #include "sheets/table.h"
 #include "sheets/title_block.h"
 
 /* Names of the contract; NULL: not built yet. */
-static const struct sheet_kind {
-	const char *name;
-	const char *title;   /* key of its title */
-	const char *subject; /* key of the sentence that describes it */
-	bool is_per_room;
-	bool explains_all;                      /* its legend has the marks of the whole set */
-	enum sheet_fit (*draw)(struct sheet *); /* NULL: not built yet, or of a room */
-} KINDS[] = {
+static const struct sheet_kind KINDS[] = {
 	{"read-first", "sheet.read-first", "sheet.read-first.about", false, true, read_first_draw},
 	{"install", "sheet.install", "sheet.install.about", true, false, NULL},
 	{"slab", "sheet.slab", "sheet.slab.about", false, false, slab_draw},
@@ -82,13 +74,6 @@ enum status sheet_set_check(const struct site *site, const char *name, struct di
 	return STATUS_INPUT;
 }
 
-/* A sheet to be drawn. */
-struct planned {
-	const struct sheet_kind *kind;
-	const struct site_room *room; /* NULL: of the whole floor */
-	const char *name;
-};
-
 struct set_builder {
 	const struct draft *draft;
 	const char *const *wanted;
@@ -115,7 +100,8 @@ static void plan_sheet(struct set_builder *b, const struct sheet_kind *kind,
 {
 	const char *name = room ? room_sheet(b->draft->arena, kind, room) : kind->name;
 	if (is_wanted(b, kind->name, name))
-		*array_push(b->draft->arena, &b->plans) = (struct planned){kind, room, name};
+		*array_push(b->draft->arena, &b->plans) =
+			(struct planned){.kind = kind, .room = room, .name = name};
 }
 
 static void plan_sheets(struct set_builder *b)
@@ -129,119 +115,6 @@ static void plan_sheets(struct set_builder *b)
 		for (size_t k = 0; KINDS[i].is_per_room && k < site->room_count; k++)
 			plan_sheet(b, &KINDS[i], &site->rooms[k]);
 	}
-}
-
-/* How a sheet is tried: first as the style has it; with the small texts where labels found
- * no room; and where that is not enough, with a note of what could not be shown. */
-enum attempt { ATTEMPT_PLAIN, ATTEMPT_SMALL, ATTEMPT_NOTED, ATTEMPT_COUNT };
-
-struct outcome {
-	struct sheet *sheet;
-	enum sheet_fit fit;
-	struct label_report report;
-};
-
-/* The same draft with labels and dimensions in the height of tables. */
-static const struct draft *small_draft(const struct draft *draft)
-{
-	static const enum text_role SHRUNK[] = {TEXT_DIMENSION, TEXT_TAG, TEXT_WARNING, TEXT_ROOM};
-	struct style *style = ARENA_NEW(draft->arena, struct style);
-	struct draft *small = ARENA_NEW(draft->arena, struct draft);
-	*style = *draft->style;
-	for (size_t i = 0; i < sizeof SHRUNK / sizeof *SHRUNK; i++)
-		style->texts[SHRUNK[i]].cap = draft->style->texts[TEXT_TABLE].cap;
-	*small = *draft;
-	small->style = style;
-	return small;
-}
-
-/* The same draft with the narrow column of text. */
-static const struct draft *narrow_draft(const struct draft *draft)
-{
-	struct paper_size *paper = ARENA_NEW(draft->arena, struct paper_size);
-	struct draft *narrow = ARENA_NEW(draft->arena, struct draft);
-	*paper = *draft->paper;
-	paper->column = paper->narrow;
-	*narrow = *draft;
-	narrow->paper = paper;
-	return narrow;
-}
-
-static const char *list_missing(struct arena *arena, const struct label_report *report)
-{
-	struct strbuf list = strbuf_in(arena);
-	for (size_t i = 0; i < report->unplaced; i++)
-		for (size_t k = 0; k < report->missing[i]->line_count; k++)
-			strbuf_printf(&list, "%s%s", list.length ? k ? " " : "; " : "",
-			              report->missing[i]->lines[k]);
-	return list.text;
-}
-
-static struct sheet *begin_sheet(const struct set_builder *b, const struct draft *draft,
-                                 const char *name, const char *title, const char *subject)
-{
-	struct sheet *sheet = sheet_new(draft, name, title, subject);
-	sheet->number = b->sheets.count + 1;
-	sheet->count = b->count;
-	sheet_draw_frame(sheet);
-	title_block_reserve(sheet);
-	return sheet;
-}
-
-static const char *title_of(const struct draft *draft, const struct planned *planned)
-{
-	return draft_text(draft, planned->kind->title,
-	                  {"room", planned->room ? planned->room->name : ""});
-}
-
-static struct outcome try_sheet(const struct set_builder *b, const struct planned *planned,
-                                const struct draft *draft, const char *missing)
-{
-	const char *of = planned->room ? planned->room->name : "";
-	struct sheet *sheet = begin_sheet(b, draft, planned->name, title_of(draft, planned),
-	                                  draft_text(draft, planned->kind->subject, {"room", of}));
-	struct outcome outcome = {.sheet = sheet};
-	sheet->missing = missing;
-	sheet->used = planned->kind->explains_all ? b->used : 0;
-	sheet->contents = b->contents.items;
-	sheet->contents_count = b->contents.count;
-	outcome.fit =
-		planned->room ? install_draw(sheet, planned->room) : planned->kind->draw(sheet);
-	if (outcome.fit != SHEET_FITS)
-		return outcome;
-	title_block_draw(sheet);
-	title_band_draw(sheet);
-	if (legend_fits(sheet, title_band_middle(sheet)))
-		legend_draw(sheet, title_band_middle(sheet));
-	outcome.report = list_finish(sheet->list, sheet->drawing);
-	return outcome;
-}
-
-static struct sheet *draw_first(struct set_builder *b, const struct planned *planned)
-{
-	struct outcome outcome = {0};
-	const char *missing = NULL;
-	const struct draft *draft = b->draft;
-	for (int attempt = ATTEMPT_PLAIN; attempt < ATTEMPT_COUNT; attempt++) {
-		outcome = try_sheet(b, planned, draft, missing);
-		if (outcome.sheet->is_cramped) {
-			draft = narrow_draft(draft);
-			outcome = try_sheet(b, planned, draft, missing);
-		}
-		if (outcome.fit != SHEET_FITS || outcome.report.unplaced == 0)
-			break;
-		if (attempt == ATTEMPT_PLAIN)
-			draft = small_draft(draft);
-		else
-			missing = list_missing(draft->arena, &outcome.report);
-	}
-	if (outcome.fit == SHEET_TOO_LARGE)
-		diag_error(b->diags, 0,
-		           "sheet %s: does not fit %s paper%s, "
-		           "expected larger paper or a smaller scale",
-		           planned->name, draft->paper->name,
-		           draft->scale > 0 ? " at the scale asked for" : "");
-	return outcome.sheet;
 }
 
 /* What the sheet before had no room for: its notes first, then its details, then its table. */
@@ -259,16 +132,26 @@ static bool draw_rest(struct sheet *sheet, const struct sheet *before)
 	return before->more->next > first;
 }
 
+static struct set_facts facts_of(const struct set_builder *b)
+{
+	return (struct set_facts){.draft = b->draft,
+	                          .contents = b->contents.items,
+	                          .contents_count = b->contents.count,
+	                          .drawn = b->sheets.count,
+	                          .count = b->count,
+	                          .used = b->used};
+}
+
 /* NAME-2 and on: what the sheet before had no room for. */
-static struct sheet *draw_next(struct set_builder *b, const struct sheet *first,
-                               const struct sheet *before, int part)
+static struct sheet *draw_next(struct set_builder *b, const struct planned *planned,
+                               const struct sheet *before, const char *of, size_t number)
 {
 	const struct draft *draft = b->draft;
-	const char *name = arena_printf(draft->arena, "%s-%d", first->name, part);
-	const char *number = arena_printf(draft->arena, "%d", part);
-	const char *title =
-		draft_text(draft, "sheet.continued", {"title", first->title}, {"number", number});
-	struct sheet *sheet = begin_sheet(b, draft, name, title, first->subject);
+	const char *name = arena_printf(draft->arena, "%s-%zu", planned->name, number);
+	const char *title = draft_text(draft, "sheet.continued", {"title", of},
+	                               {"number", arena_printf(draft->arena, "%zu", number)});
+	struct set_facts facts = facts_of(b);
+	struct sheet *sheet = planned_begin(&facts, draft, name, title, before->subject);
 	if (!draw_rest(sheet, before)) {
 		diag_error(b->diags, 0,
 		           "sheet %s: the notes do not fit %s paper, expected a larger one", name,
@@ -283,24 +166,50 @@ static struct sheet *draw_next(struct set_builder *b, const struct sheet *first,
 	return sheet;
 }
 
-static void list_contents(struct set_builder *b)
+static const char *contents_row(const struct set_builder *b, size_t i)
 {
 	const struct draft *draft = b->draft;
-	for (size_t i = 0; i < b->plans.count; i++)
-		*array_push(draft->arena, &b->contents) =
-			draft_text(draft, "contents.row", {"name", b->plans.items[i].name},
-		                   {"title", title_of(draft, &b->plans.items[i])});
+	const struct planned *planned = &b->plans.items[i];
+	size_t parts = planned_part_count(planned);
+	return draft_text(draft, parts > 1 ? "contents.row-parts" : "contents.row",
+	                  {"name", planned->name}, {"title", planned_title(draft, planned)},
+	                  {"count", arena_printf(draft->arena, "%zu", parts)});
 }
 
-static void draw_planned(struct set_builder *b, const struct planned *planned)
+static void list_contents(struct set_builder *b)
 {
+	b->contents.count = 0;
+	for (size_t i = 0; i < b->plans.count; i++)
+		*array_push(b->draft->arena, &b->contents) = contents_row(b, i);
+}
+
+static void report_too_large(struct set_builder *b, const struct planned *planned)
+{
+	diag_error(b->diags, 0,
+	           "sheet %s: does not fit %s paper%s, expected larger paper or a smaller scale",
+	           planned->name, b->draft->paper->name,
+	           b->draft->scale > 0 ? " at the scale asked for" : "");
+}
+
+/* All parts, and then what each had no room for; the notes of a floor are of all its parts. */
+static void draw_planned(struct set_builder *b, struct planned *planned)
+{
+	size_t first = b->sheets.count;
 	if (b->on_sheet)
 		b->on_sheet(planned->name);
-	struct sheet *first = draw_first(b, planned), *sheet = first;
-	*array_push(b->draft->arena, &b->sheets) = first;
-	for (int part = 2; sheet->rest || sheet->details || sheet->more; part++) {
-		sheet = draw_next(b, first, sheet, part);
-		*array_push(b->draft->arena, &b->sheets) = sheet;
+	struct set_facts facts = facts_of(b);
+	struct planned_sheets drawn = planned_draw(&facts, planned);
+	if (drawn.is_too_large)
+		report_too_large(b, planned);
+	for (size_t i = 0; i < drawn.count; i++)
+		*array_push(b->draft->arena, &b->sheets) = drawn.items[i];
+	for (size_t i = 0; i < drawn.count; i++) {
+		struct sheet *sheet = drawn.items[i];
+		const char *of = planned->room ? sheet->title : planned_title(b->draft, planned);
+		while (sheet->rest || sheet->details || sheet->more) {
+			sheet = draw_next(b, planned, sheet, of, b->sheets.count - first + 1);
+			*array_push(b->draft->arena, &b->sheets) = sheet;
+		}
 	}
 }
 
@@ -330,6 +239,7 @@ static void draw_all(struct set_builder *b)
 			b->count = b->sheets.count;
 		b->used = all_used(b);
 		b->sheets.count = 0;
+		list_contents(b);
 		for (size_t i = 0; i < b->plans.count; i++)
 			draw_planned(b, &b->plans.items[i]);
 	} while (is_outdated(b) && b->diags->diags.count == before);
@@ -364,7 +274,6 @@ enum status sheet_set_draw(const struct draft *draft, const char *const *wanted,
 	                        .diags = diags};
 	size_t before = diags->diags.count;
 	plan_sheets(&b);
-	list_contents(&b);
 	draw_all(&b);
 	size_t count = b.sheets.count;
 	*out_set = (struct sheet_set){.document = document_of(draft),

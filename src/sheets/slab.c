@@ -9,6 +9,9 @@
 #include "sheets/draw_tile.h"
 #include "sheets/floor_plan.h"
 #include "sheets/locate.h"
+#include "sheets/part_marks.h"
+#include "sheets/parts.h"
+#include "sheets/slab_located.h"
 #include "sheets/slab_notes.h"
 #include "sheets/slab_readings.h"
 #include "sheets/wall_label.h"
@@ -113,10 +116,23 @@ static bool is_outer(const struct draft *draft, struct box window, enum side sid
 	return fabs(side_place(window, side) - side_place(floor, side)) < SAME_PLACE;
 }
 
+/* True where the side of a room lies in the part that the view shows. */
+static bool is_seen(const struct view *view, struct box window, enum side side)
+{
+	double at = side_place(window, side);
+	if (!view->window)
+		return true;
+	if (side_is_level(side))
+		return at > view->window->y0 - SAME_PLACE && at < view->window->y1 + SAME_PLACE;
+	return at > view->window->x0 - SAME_PLACE && at < view->window->x1 + SAME_PLACE;
+}
+
 static void draw_side(struct sheet *sheet, const struct view *view, const struct site_room *room,
                       const struct located *all, struct box window, enum side side)
 {
 	struct places corners = room_corners(sheet->draft->arena, room, side);
+	if (!is_seen(view, window, side))
+		return;
 	double ends[] = {corners.at.items[0], corners.at.items[corners.at.count - 1]};
 	struct places overall = {.at = {ends, 2, 2}};
 	const struct places *chains[] = {&all->sides[side], &corners, &overall};
@@ -127,7 +143,9 @@ static void draw_side(struct sheet *sheet, const struct view *view, const struct
 	int last = out > 0 || all->sides[side].at.count == 0 ? CHAIN_OVERALL : CHAIN_ENDS;
 	for (int chain = 0; chain <= last; chain++)
 		if (has_chain(all, &corners, side, chain)) {
-			margin_chain(sheet, view, window, side, out * at, chains[chain], room->id);
+			struct places seen = places_within(sheet->draft->arena, *chains[chain],
+			                                   view->window, side);
+			margin_chain(sheet, view, window, side, out * at, &seen, room->id);
 			at += CHAIN_LANE;
 		}
 }
@@ -151,6 +169,7 @@ static void draw_room(struct sheet *sheet, const struct view *view, const struct
 	const struct draft *draft = sheet->draft;
 	struct region ground = site_room_ground(draft->arena, room);
 	struct box window = region_box(&ground);
+	ground = view_ground(draft->arena, view, room);
 	const struct placed_lay *lay = lay_of_room(draft->placed, room);
 	struct located all = locate_room(draft->arena, draft->site, room);
 	if (lay) {
@@ -166,7 +185,8 @@ static void draw_room(struct sheet *sheet, const struct view *view, const struct
 	draw_room_name(sheet, view, room);
 	for (int side = 0; side < SIDE_COUNT; side++)
 		draw_side(sheet, view, room, &all, window, (enum side)side);
-	for (size_t i = 0; i < all.inside.count; i++)
+	bool is_listed = slab_located_is_listed(draft, room);
+	for (size_t i = 0; i < all.inside.count && !is_listed; i++)
 		locate_draw_inside(sheet, view, room, all.inside.items[i], NULL);
 }
 
@@ -185,6 +205,7 @@ enum sheet_fit slab_draw(struct sheet *sheet)
 	for (size_t i = 0; i < draft->site->room_count; i++)
 		draw_room(sheet, &view, &draft->site->rooms[i]);
 	slab_readings_draw(sheet, &view);
+	part_marks_draw(sheet, &view);
 	slab_notes(sheet);
 	return SHEET_FITS;
 }

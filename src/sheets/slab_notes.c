@@ -1,6 +1,7 @@
 #include "sheets/slab_notes.h"
 
 #include "sheets/cautions.h"
+#include "sheets/slab_located.h"
 #include "sheets/slab_readings.h"
 #include "units/length.h"
 
@@ -95,12 +96,16 @@ void slab_notes(struct sheet *sheet)
 	const struct plan *plan = sheet->draft->site->plan;
 	struct notes notes = {.sheet = sheet};
 	notes_heading(&notes, NOTE_MATERIAL, "heading.slabs");
-	for (size_t i = 0; i < plan->slab_count; i++)
+	bool is_told = notes_of_parts(&notes);
+	for (size_t i = 0; is_told && i < plan->slab_count; i++)
 		add_slab(&notes, &plan->slabs[i]);
-	slab_readings_list(&notes);
-	add_remarks(&notes);
-	notes_heading(&notes, NOTE_FINDING, "heading.findings");
-	add_findings(&notes);
+	slab_located_list(&notes);
+	if (is_told) {
+		slab_readings_list(&notes);
+		add_remarks(&notes);
+		notes_heading(&notes, NOTE_FINDING, "heading.findings");
+		add_findings(&notes);
+	}
 	notes_missing(&notes);
 	cautions_add(&notes);
 	notes_legend(&notes);

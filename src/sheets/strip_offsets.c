@@ -42,7 +42,7 @@ static void draw_offset(struct sheet *sheet, const struct lay_view *v, const str
 static void draw_crack(struct sheet *sheet, const struct lay_view *v, const struct strip *strip,
                        struct line run)
 {
-	struct line seen = lay_view_seen(sheet->draft->arena, v, run);
+	struct line seen = lay_view_named(sheet->draft->arena, v, run);
 	if (seen.count < 2)
 		return;
 	struct segment stretch = joint_tag_stretch(seen);
@@ -63,7 +63,7 @@ static struct line longest_run(struct arena *arena, const struct lay_view *v,
 	struct line best = {0};
 	double most = 0;
 	for (size_t i = 0; i < crack->run_count; i++) {
-		struct line seen = lay_view_seen(arena, v, crack->runs[i]);
+		struct line seen = lay_view_named(arena, v, crack->runs[i]);
 		double length = seen.count < 2 ? 0 : segment_length(joint_tag_stretch(seen));
 		if (length > most + 1) {
 			most = length;

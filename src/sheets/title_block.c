@@ -104,6 +104,7 @@ void title_block_reserve(struct sheet *sheet)
 {
 	sheet->column.y1 -= NAME_HEIGHT + TITLE_HEIGHT + facts_height(sheet) + STATUS_HEIGHT +
 	                    revisions_height(sheet);
+	sheet->block = sheet->column.y1;
 }
 
 static void add_rule(struct block *b, enum pen pen, double x0, double y0, double x1, double y1)
@@ -226,8 +227,7 @@ static void draw_status(struct block *b)
 
 void title_block_draw(struct sheet *sheet)
 {
-	struct block b = {sheet, sheet->draft, sheet->column.x0, sheet->column.x1,
-	                  sheet->column.y1};
+	struct block b = {sheet, sheet->draft, sheet->column.x0, sheet->column.x1, sheet->block};
 	draw_revisions(&b);
 	draw_names(&b);
 	draw_facts(&b);

@@ -41,6 +41,8 @@ static double widest(const struct sheet *sheet, const char *const *lines, size_t
 void wall_label(struct sheet *sheet, const char *element, struct paper_point a,
                 struct paper_point b, struct wall_text text)
 {
+	if (!list_clip_named(sheet->list, &a, &b))
+		return;
 	struct paper_point along = paper_unit(paper_sub(b, a));
 	struct paper_point out = {-along.y, along.x};
 	bool upright = fabs(along.x) < SQUARE, level = fabs(along.y) < SQUARE;

@@ -1,0 +1,288 @@
+#include "sheets/planned.h"
+
+#include <math.h>
+
+#include "drawing/finish.h"
+#include "sheets/drawing_scale.h"
+#include "sheets/install.h"
+#include "sheets/legend.h"
+#include "sheets/parts.h"
+#include "sheets/title_block.h"
+
+/* A plan is drawn at 1:100 to 1:50 (1/8 in to 1/4 in to the foot), larger where it fits:
+ * common practice. At a coarser scale it is divided; within these it is where labels crowd:
+ * more than this share of them stand away from what they name. */
+static const double PLAN_COARSEST = 100, PLAN_FINEST = 48, LED_MOST = 0.3;
+/* No view is divided into more parts; no set has more sheets (the format's limit). */
+enum { PARTS_MOST = 16, SHEETS_MOST = 400 };
+
+/* How a sheet is tried: first as the style has it; with the small texts where labels found
+ * no room; and where that is not enough, with a note of what could not be shown. */
+enum attempt { ATTEMPT_PLAIN, ATTEMPT_SMALL, ATTEMPT_NOTED, ATTEMPT_COUNT };
+
+struct outcome {
+	struct sheet *sheet;
+	enum sheet_fit fit;
+	struct label_report report;
+};
+
+/* A view on several sheets; no parts: it is on one. */
+struct division {
+	const struct draft *draft;
+	struct parts *parts;
+	struct outcome *outcomes; /* of each part, as last drawn */
+	bool is_crowded;
+};
+
+/* The same draft with labels and dimensions in the height of tables. */
+static const struct draft *small_draft(const struct draft *draft)
+{
+	static const enum text_role SHRUNK[] = {TEXT_DIMENSION, TEXT_TAG, TEXT_WARNING, TEXT_ROOM};
+	struct style *style = ARENA_NEW(draft->arena, struct style);
+	struct draft *small = ARENA_NEW(draft->arena, struct draft);
+	*style = *draft->style;
+	for (size_t i = 0; i < sizeof SHRUNK / sizeof *SHRUNK; i++)
+		style->texts[SHRUNK[i]].cap = draft->style->texts[TEXT_TABLE].cap;
+	*small = *draft;
+	small->style = style;
+	return small;
+}
+
+/* The same draft with the narrow column of text. */
+static const struct draft *narrow_draft(const struct draft *draft)
+{
+	struct paper_size *paper = ARENA_NEW(draft->arena, struct paper_size);
+	struct draft *narrow = ARENA_NEW(draft->arena, struct draft);
+	*paper = *draft->paper;
+	paper->column = paper->narrow;
+	*narrow = *draft;
+	narrow->paper = paper;
+	return narrow;
+}
+
+static const char *list_missing(struct arena *arena, const struct label_report *report)
+{
+	struct strbuf list = strbuf_in(arena);
+	for (size_t i = 0; i < report->unplaced; i++)
+		for (size_t k = 0; k < report->missing[i]->line_count; k++)
+			strbuf_printf(&list, "%s%s", list.length ? k ? " " : "; " : "",
+			              report->missing[i]->lines[k]);
+	return list.text;
+}
+
+struct sheet *planned_begin(const struct set_facts *facts, const struct draft *draft,
+                            const char *name, const char *title, const char *subject)
+{
+	struct sheet *sheet = sheet_new(draft, name, title, subject);
+	sheet->number = facts->drawn + 1;
+	sheet->count = facts->count;
+	sheet_draw_frame(sheet);
+	title_block_reserve(sheet);
+	return sheet;
+}
+
+const char *planned_title(const struct draft *draft, const struct planned *planned)
+{
+	return draft_text(draft, planned->kind->title,
+	                  {"room", planned->room ? planned->room->name : ""});
+}
+
+/* One part of a sheet's view; `parts` NULL: all of it. */
+struct portion {
+	const struct parts *parts;
+	size_t index;
+};
+
+static const char *portion_title(const struct draft *draft, const struct planned *planned,
+                                 struct portion portion)
+{
+	const char *title = planned_title(draft, planned);
+	if (!portion.parts)
+		return title;
+	return draft_text(draft, "sheet.part", {"title", title},
+	                  {"number", arena_printf(draft->arena, "%zu", portion.index + 1)},
+	                  {"count", arena_printf(draft->arena, "%zu", portion.parts->count)});
+}
+
+static struct outcome try_sheet(const struct set_facts *facts, const struct planned *planned,
+                                const struct draft *draft, struct portion portion,
+                                const char *missing)
+{
+	const char *of = planned->room ? planned->room->name : "";
+	const char *name = portion.parts ? portion.parts->list[portion.index].name : planned->name;
+	struct sheet *sheet =
+		planned_begin(facts, draft, name, portion_title(draft, planned, portion),
+	                      draft_text(draft, planned->kind->subject, {"room", of}));
+	struct outcome outcome = {.sheet = sheet};
+	sheet->parts = portion.parts;
+	sheet->part = portion.index;
+	sheet->number += portion.index;
+	sheet->missing = missing;
+	sheet->used = planned->kind->explains_all ? facts->used : 0;
+	sheet->contents = facts->contents;
+	sheet->contents_count = facts->contents_count;
+	outcome.fit =
+		planned->room ? install_draw(sheet, planned->room) : planned->kind->draw(sheet);
+	if (outcome.fit != SHEET_FITS)
+		return outcome;
+	title_block_draw(sheet);
+	title_band_draw(sheet);
+	if (legend_fits(sheet, title_band_middle(sheet)))
+		legend_draw(sheet, title_band_middle(sheet));
+	outcome.report = list_finish(sheet->list, sheet->drawing);
+	return outcome;
+}
+
+/* The sheet as the style has it, in the narrow column where that gains a scale. */
+static struct outcome try_plain(const struct set_facts *facts, const struct planned *planned,
+                                const struct draft **draft)
+{
+	struct outcome outcome = try_sheet(facts, planned, *draft, (struct portion){0}, NULL);
+	if (!outcome.sheet->is_cramped)
+		return outcome;
+	*draft = narrow_draft(*draft);
+	return try_sheet(facts, planned, *draft, (struct portion){0}, NULL);
+}
+
+/* The further attempts, where labels found no room in the first. */
+static struct outcome try_harder(const struct set_facts *facts, const struct planned *planned,
+                                 const struct draft *draft, struct portion portion,
+                                 struct outcome outcome)
+{
+	const char *missing = NULL;
+	for (int attempt = ATTEMPT_SMALL; attempt < ATTEMPT_COUNT; attempt++) {
+		if (outcome.fit != SHEET_FITS || outcome.report.unplaced == 0)
+			break;
+		if (attempt == ATTEMPT_SMALL)
+			draft = small_draft(draft);
+		else
+			missing = list_missing(draft->arena, &outcome.report);
+		outcome = try_sheet(facts, planned, draft, portion, missing);
+	}
+	return outcome;
+}
+
+/* ---- a view too large for one sheet ---- */
+
+/* Labels of a sheet that stand away from what they name, or nowhere. */
+static bool is_crowded(const struct label_report *report)
+{
+	return report->unplaced > 0 || (double)report->led > LED_MOST * (double)report->tags;
+}
+
+/* In the narrow column where that saves sheets. */
+static struct parts divide(const struct set_facts *facts, const struct planned *planned,
+                           const struct sheet *whole, double scale, size_t most,
+                           const struct draft **out_draft)
+{
+	const struct draft *wide = facts->draft, *narrow = narrow_draft(wide);
+	struct sheet *sheets[] = {planned_begin(facts, wide, planned->name, "", ""),
+	                          planned_begin(facts, narrow, planned->name, "", "")};
+	struct parts parts[2];
+	for (int i = 0; i < 2; i++)
+		parts[i] = parts_divide(sheets[i]->draft, whole->margin, sheets[i]->drawing, scale,
+		                        planned->name, most);
+	bool is_saved =
+		parts[1].count > 0 && (parts[0].count == 0 || parts[1].count < parts[0].count);
+	*out_draft = is_saved ? narrow : wide;
+	return parts[is_saved];
+}
+
+static struct division try_parts(const struct set_facts *facts, const struct planned *planned,
+                                 const struct sheet *whole, double scale, size_t most)
+{
+	struct arena *arena = facts->draft->arena;
+	struct division d = {.parts = ARENA_NEW(arena, struct parts)};
+	*d.parts = divide(facts, planned, whole, scale, most, &d.draft);
+	d.outcomes = ARENA_ARRAY(arena, struct outcome, d.parts->count);
+	for (size_t i = 0; i < d.parts->count; i++) {
+		d.outcomes[i] =
+			try_sheet(facts, planned, d.draft, (struct portion){d.parts, i}, NULL);
+		d.is_crowded = d.is_crowded || is_crowded(&d.outcomes[i].report);
+	}
+	return d;
+}
+
+/* The coarsest standard scale finer than `scale`; 0: none that a plan is drawn at. */
+static double finer_scale(const struct draft *draft, double scale)
+{
+	double best = 0;
+	for (size_t i = 0; drawing_scale_at(draft->site->inches, i) > 0; i++) {
+		double at = drawing_scale_at(draft->site->inches, i);
+		if (at < scale - 1e-9 && at > PLAN_FINEST - 1e-9)
+			best = at;
+	}
+	return best;
+}
+
+/* Parts at the coarsest scale at which they are not crowded; count 0: in one is better. */
+static struct division find_division(const struct set_facts *facts, const struct planned *planned,
+                                     const struct outcome *whole)
+{
+	const struct draft *draft = facts->draft;
+	struct division best = {.parts = ARENA_NEW(draft->arena, struct parts)};
+	const struct sheet *sheet = whole->sheet;
+	bool is_asked = draft->scale > 0, fits = whole->fit == SHEET_FITS;
+	if (!sheet->margin || (fits && (is_asked || sheet->scale <= PLAN_FINEST + 1e-9)))
+		return best;
+	if (fits && sheet->scale <= PLAN_COARSEST && !is_crowded(&whole->report))
+		return best;
+	if (is_asked)
+		return try_parts(facts, planned, sheet, draft->scale, SHEETS_MOST);
+	double scale = fits ? fmin(sheet->scale, PLAN_COARSEST + 1) : PLAN_COARSEST + 1;
+	while ((scale = finer_scale(draft, scale)) > 0) {
+		struct division d = try_parts(facts, planned, sheet, scale, PARTS_MOST);
+		if (d.parts->count > 0)
+			best = d;
+		if (d.parts->count == 0 || !d.is_crowded)
+			break;
+	}
+	return best;
+}
+
+static struct sheet **sheet_array(const struct set_facts *facts, const struct outcome *outcomes,
+                                  size_t count)
+{
+	struct sheet **items = ARENA_ARRAY(facts->draft->arena, struct sheet *, count);
+	for (size_t i = 0; i < count; i++)
+		items[i] = outcomes[i].sheet;
+	return items;
+}
+
+static struct planned_sheets draw_parts(const struct set_facts *facts,
+                                        const struct planned *planned, const struct division *d,
+                                        bool is_drawn)
+{
+	for (size_t i = 0; i < d->parts->count; i++) {
+		struct portion portion = {d->parts, i};
+		if (!is_drawn)
+			d->outcomes[i] = try_sheet(facts, planned, d->draft, portion, NULL);
+		d->outcomes[i] = try_harder(facts, planned, d->draft, portion, d->outcomes[i]);
+	}
+	return (struct planned_sheets){.items = sheet_array(facts, d->outcomes, d->parts->count),
+	                               .count = d->parts->count};
+}
+
+size_t planned_part_count(const struct planned *planned)
+{
+	return planned->division ? planned->division->parts->count : 0;
+}
+
+struct planned_sheets planned_draw(const struct set_facts *facts, struct planned *planned)
+{
+	const struct draft *draft = facts->draft;
+	if (planned_part_count(planned) > 0)
+		return draw_parts(facts, planned, planned->division, false);
+	struct outcome outcome = try_plain(facts, planned, &draft);
+	if (!planned->division) {
+		struct division *division = ARENA_NEW(draft->arena, struct division);
+		*division = find_division(facts, planned, &outcome);
+		planned->division = division;
+		if (division->parts->count > 0)
+			return draw_parts(facts, planned, division, true);
+	}
+	outcome = try_harder(facts, planned, draft, (struct portion){0}, outcome);
+	return (struct planned_sheets){.items = sheet_array(facts, &outcome, 1),
+	                               .count = 1,
+	                               .is_too_large = outcome.fit == SHEET_TOO_LARGE};
+}
