@@ -159,8 +159,8 @@ static void draw_label(struct list *list, const struct occupancy *o,
 
 /* ---- order ---- */
 
-/* Counting sort by layer: ops of one layer keep their order. */
-static void sort_layers(struct list *list)
+/* Counting sort. */
+void list_sort(struct list *list)
 {
 	struct op *sorted = ARENA_ARRAY(list->arena, struct op, list->ops.count);
 	size_t next = 0;
@@ -191,7 +191,7 @@ struct label_report list_finish(struct list *list, struct paper_box within)
 	}
 	report.missing = missing;
 	trim_under_text(list);
-	sort_layers(list);
+	list_sort(list);
 	list->is_finished = true;
 	return report;
 }

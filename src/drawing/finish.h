@@ -1,6 +1,7 @@
 /* finish.h - the last pass over a list: labels find their places, hatch and thin lines
  * make room for text, ops come into the order of their layers.
- * Units: paper mm. Invariants: see label.h; a finished list is not added to any more. */
+ * Units: paper mm. Invariants: see label.h; to a finished list nothing is added any more
+ * but what stands outside the drawing, and then it is sorted again. */
 #ifndef DRAWING_FINISH_H
 #define DRAWING_FINISH_H
 #include "drawing/list.h"
@@ -9,5 +10,7 @@
  * counted and listed, never drawn over another text. Areas filled with AREA_PAPER on the
  * sheet layer (title block, notes, stamp) are kept free. */
 struct label_report list_finish(struct list *, struct paper_box within);
+/* Ops in the order of their layers; those of one layer as they were added. */
+void list_sort(struct list *);
 
 #endif

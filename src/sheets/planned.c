@@ -70,12 +70,10 @@ static const char *list_missing(struct arena *arena, const struct label_report *
 	return list.text;
 }
 
-struct sheet *planned_begin(const struct set_facts *facts, const struct draft *draft,
-                            const char *name, const char *title, const char *subject)
+struct sheet *planned_begin(const struct draft *draft, const char *name, const char *title,
+                            const char *subject)
 {
 	struct sheet *sheet = sheet_new(draft, name, title, subject);
-	sheet->number = facts->drawn + 1;
-	sheet->count = facts->count;
 	sheet_draw_frame(sheet);
 	title_block_reserve(sheet);
 	return sheet;
@@ -111,12 +109,11 @@ static struct outcome try_sheet(const struct set_facts *facts, const struct plan
 	const char *of = planned->room ? planned->room->name : "";
 	const char *name = portion.parts ? portion.parts->list[portion.index].name : planned->name;
 	struct sheet *sheet =
-		planned_begin(facts, draft, name, portion_title(draft, planned, portion),
+		planned_begin(draft, name, portion_title(draft, planned, portion),
 	                      draft_text(draft, planned->kind->subject, {"room", of}));
 	struct outcome outcome = {.sheet = sheet};
 	sheet->parts = portion.parts;
 	sheet->part = portion.index;
-	sheet->number += portion.index;
 	sheet->missing = missing;
 	sheet->used = planned->kind->explains_all ? facts->used : 0;
 	sheet->contents = facts->contents;
@@ -125,7 +122,6 @@ static struct outcome try_sheet(const struct set_facts *facts, const struct plan
 		planned->room ? install_draw(sheet, planned->room) : planned->kind->draw(sheet);
 	if (outcome.fit != SHEET_FITS)
 		return outcome;
-	title_block_draw(sheet);
 	title_band_draw(sheet);
 	if (legend_fits(sheet, title_band_middle(sheet)))
 		legend_draw(sheet, title_band_middle(sheet));
@@ -176,8 +172,8 @@ static struct parts divide(const struct set_facts *facts, const struct planned *
                            const struct draft **out_draft)
 {
 	const struct draft *wide = facts->draft, *narrow = narrow_draft(wide);
-	struct sheet *sheets[] = {planned_begin(facts, wide, planned->name, "", ""),
-	                          planned_begin(facts, narrow, planned->name, "", "")};
+	struct sheet *sheets[] = {planned_begin(wide, planned->name, "", ""),
+	                          planned_begin(narrow, planned->name, "", "")};
 	struct parts parts[2];
 	for (int i = 0; i < 2; i++)
 		parts[i] = parts_divide(sheets[i]->draft, whole->margin, sheets[i]->drawing, scale,
@@ -249,40 +245,18 @@ static struct sheet **sheet_array(const struct set_facts *facts, const struct ou
 	return items;
 }
 
-static struct planned_sheets draw_parts(const struct set_facts *facts,
-                                        const struct planned *planned, const struct division *d,
-                                        bool is_drawn)
-{
-	for (size_t i = 0; i < d->parts->count; i++) {
-		struct portion portion = {d->parts, i};
-		if (!is_drawn)
-			d->outcomes[i] = try_sheet(facts, planned, d->draft, portion, NULL);
-		d->outcomes[i] = try_harder(facts, planned, d->draft, portion, d->outcomes[i]);
-	}
-	return (struct planned_sheets){.items = sheet_array(facts, d->outcomes, d->parts->count),
-	                               .count = d->parts->count};
-}
-
-size_t planned_part_count(const struct planned *planned)
-{
-	return planned->division ? planned->division->parts->count : 0;
-}
-
-struct planned_sheets planned_draw(const struct set_facts *facts, struct planned *planned)
+struct planned_sheets planned_draw(const struct set_facts *facts, const struct planned *planned)
 {
 	const struct draft *draft = facts->draft;
-	if (planned_part_count(planned) > 0)
-		return draw_parts(facts, planned, planned->division, false);
 	struct outcome outcome = try_plain(facts, planned, &draft);
-	if (!planned->division) {
-		struct division *division = ARENA_NEW(draft->arena, struct division);
-		*division = find_division(facts, planned, &outcome);
-		planned->division = division;
-		if (division->parts->count > 0)
-			return draw_parts(facts, planned, division, true);
-	}
+	struct division d = find_division(facts, planned, &outcome);
+	for (size_t i = 0; i < d.parts->count; i++)
+		d.outcomes[i] = try_harder(facts, planned, d.draft, (struct portion){d.parts, i},
+		                           d.outcomes[i]);
+	if (d.parts->count > 0)
+		return (struct planned_sheets){sheet_array(facts, d.outcomes, d.parts->count),
+		                               d.parts->count, false};
 	outcome = try_harder(facts, planned, draft, (struct portion){0}, outcome);
-	return (struct planned_sheets){.items = sheet_array(facts, &outcome, 1),
-	                               .count = 1,
-	                               .is_too_large = outcome.fit == SHEET_TOO_LARGE};
+	return (struct planned_sheets){sheet_array(facts, &outcome, 1), 1,
+	                               outcome.fit == SHEET_TOO_LARGE};
 }

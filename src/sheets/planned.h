@@ -3,6 +3,7 @@
  * Units: paper mm. Owns: the draft's arena. */
 #ifndef SHEETS_PLANNED_H
 #define SHEETS_PLANNED_H
+#include "base/array.h"
 #include "sheets/sheet.h"
 
 /* One sort of sheet; those of a room are all of one sort. */
@@ -15,23 +16,21 @@ struct sheet_kind {
 	enum sheet_fit (*draw)(struct sheet *); /* NULL: not built yet, or of a room */
 };
 
-/* What a sheet tells of its set, as far as it is known when the sheet is drawn. */
+/* What a sheet tells of its set beside its number. */
 struct set_facts {
 	const struct draft *draft;
 	const char *const *contents; /* name and title of each sheet */
 	size_t contents_count;
-	size_t drawn, count; /* sheets before this one, and all of them */
-	unsigned long used;  /* marks of all sheets */
+	unsigned long used; /* marks of all other sheets */
 };
-
-struct division;
 
 /* A sheet to be drawn. */
 struct planned {
 	const struct sheet_kind *kind;
 	const struct site_room *room; /* NULL: of the whole floor */
 	const char *name;
-	const struct division *division; /* of its view; NULL: not decided yet */
+	ARRAY_OF(struct sheet *) sheets; /* drawn of it, with those that go on */
+	size_t part_count;               /* how many of them show a part of its view */
 };
 
 struct planned_sheets {
@@ -40,13 +39,11 @@ struct planned_sheets {
 	bool is_too_large; /* it fits in no way */
 };
 
-/* An empty sheet with its frame and numbers. */
-struct sheet *planned_begin(const struct set_facts *, const struct draft *, const char *name,
-                            const char *title, const char *subject);
+/* An empty sheet with its frame. */
+struct sheet *planned_begin(const struct draft *, const char *name, const char *title,
+                            const char *subject);
 const char *planned_title(const struct draft *, const struct planned *);
-/* How many parts its view was divided into; 0: it was not. */
-size_t planned_part_count(const struct planned *);
-/* Draws all its parts; how it is divided is decided the first time. */
-struct planned_sheets planned_draw(const struct set_facts *, struct planned *);
+/* Draws all its parts, but their title blocks. */
+struct planned_sheets planned_draw(const struct set_facts *, const struct planned *);
 
 #endif

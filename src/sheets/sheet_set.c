@@ -82,9 +82,7 @@ struct set_builder {
 	struct diag_list *diags;
 	ARRAY_OF(struct planned) plans;
 	ARRAY_OF(const char *) contents; /* name and title of each */
-	ARRAY_OF(struct sheet *) sheets; /* drawn so far, with those that go on */
-	size_t count;                    /* of all sheets, once known */
-	unsigned long used;              /* marks of all sheets, once known */
+	unsigned long used;              /* marks of the sheets drawn so far */
 };
 
 static bool is_wanted(const struct set_builder *b, const char *kind, const char *name)
@@ -137,8 +135,6 @@ static struct set_facts facts_of(const struct set_builder *b)
 	return (struct set_facts){.draft = b->draft,
 	                          .contents = b->contents.items,
 	                          .contents_count = b->contents.count,
-	                          .drawn = b->sheets.count,
-	                          .count = b->count,
 	                          .used = b->used};
 }
 
@@ -150,8 +146,7 @@ static struct sheet *draw_next(struct set_builder *b, const struct planned *plan
 	const char *name = arena_printf(draft->arena, "%s-%zu", planned->name, number);
 	const char *title = draft_text(draft, "sheet.continued", {"title", of},
 	                               {"number", arena_printf(draft->arena, "%zu", number)});
-	struct set_facts facts = facts_of(b);
-	struct sheet *sheet = planned_begin(&facts, draft, name, title, before->subject);
+	struct sheet *sheet = planned_begin(draft, name, title, before->subject);
 	if (!draw_rest(sheet, before)) {
 		diag_error(b->diags, 0,
 		           "sheet %s: the notes do not fit %s paper, expected a larger one", name,
@@ -160,7 +155,6 @@ static struct sheet *draw_next(struct set_builder *b, const struct planned *plan
 		sheet->details = NULL;
 		sheet->more = NULL;
 	}
-	title_block_draw(sheet);
 	title_band_draw(sheet);
 	list_finish(sheet->list, sheet->drawing);
 	return sheet;
@@ -170,7 +164,7 @@ static const char *contents_row(const struct set_builder *b, size_t i)
 {
 	const struct draft *draft = b->draft;
 	const struct planned *planned = &b->plans.items[i];
-	size_t parts = planned_part_count(planned);
+	size_t parts = planned->part_count;
 	return draft_text(draft, parts > 1 ? "contents.row-parts" : "contents.row",
 	                  {"name", planned->name}, {"title", planned_title(draft, planned)},
 	                  {"count", arena_printf(draft->arena, "%zu", parts)});
@@ -191,58 +185,43 @@ static void report_too_large(struct set_builder *b, const struct planned *planne
 	           b->draft->scale > 0 ? " at the scale asked for" : "");
 }
 
+static void add_sheet(struct set_builder *b, struct planned *planned, struct sheet *sheet)
+{
+	*array_push(b->draft->arena, &planned->sheets) = sheet;
+	b->used |= sheet->used;
+}
+
 /* All parts, and then what each had no room for; the notes of a floor are of all its parts. */
 static void draw_planned(struct set_builder *b, struct planned *planned)
 {
-	size_t first = b->sheets.count;
 	if (b->on_sheet)
 		b->on_sheet(planned->name);
 	struct set_facts facts = facts_of(b);
 	struct planned_sheets drawn = planned_draw(&facts, planned);
 	if (drawn.is_too_large)
 		report_too_large(b, planned);
+	planned->part_count = drawn.count;
 	for (size_t i = 0; i < drawn.count; i++)
-		*array_push(b->draft->arena, &b->sheets) = drawn.items[i];
+		add_sheet(b, planned, drawn.items[i]);
 	for (size_t i = 0; i < drawn.count; i++) {
 		struct sheet *sheet = drawn.items[i];
 		const char *of = planned->room ? sheet->title : planned_title(b->draft, planned);
 		while (sheet->rest || sheet->details || sheet->more) {
-			sheet = draw_next(b, planned, sheet, of, b->sheets.count - first + 1);
-			*array_push(b->draft->arena, &b->sheets) = sheet;
+			sheet = draw_next(b, planned, sheet, of, planned->sheets.count + 1);
+			add_sheet(b, planned, sheet);
 		}
 	}
 }
 
-static unsigned long all_used(const struct set_builder *b)
-{
-	unsigned long used = 0;
-	for (size_t i = 0; i < b->sheets.count; i++)
-		used |= b->sheets.items[i]->used;
-	return used;
-}
-
-/* True where a sheet tells of the set what was not known yet when it was drawn. */
-static bool is_outdated(const struct set_builder *b)
-{
-	bool has_legend = b->plans.count > 0 && b->plans.items[0].kind->explains_all;
-	return b->sheets.count != b->count || (has_legend && all_used(b) != b->used);
-}
-
-/* Every sheet prints how many there are, the first what the marks of all mean: where that
- * was not foreseen, all are drawn once more. */
+/* What tells of the whole set is drawn when all else is. */
 static void draw_all(struct set_builder *b)
 {
-	size_t before = b->diags->diags.count;
-	b->count = b->plans.count;
-	do {
-		if (b->sheets.count > 0)
-			b->count = b->sheets.count;
-		b->used = all_used(b);
-		b->sheets.count = 0;
+	for (int last = 0; last <= 1; last++) {
 		list_contents(b);
 		for (size_t i = 0; i < b->plans.count; i++)
-			draw_planned(b, &b->plans.items[i]);
-	} while (is_outdated(b) && b->diags->diags.count == before);
+			if (b->plans.items[i].kind->explains_all == (last == 1))
+				draw_planned(b, &b->plans.items[i]);
+	}
 }
 
 static struct page page_of(const struct sheet *sheet)
@@ -263,6 +242,31 @@ static struct document document_of(const struct draft *draft)
 	                         .creator = "jurystick"};
 }
 
+static size_t sheet_count(const struct set_builder *b)
+{
+	size_t count = 0;
+	for (size_t i = 0; i < b->plans.count; i++)
+		count += b->plans.items[i].sheets.count;
+	return count;
+}
+
+/* In the order of the set; only now each sheet knows its number. */
+static struct page *pages_of(const struct set_builder *b)
+{
+	size_t count = sheet_count(b), number = 0;
+	struct page *pages = ARENA_ARRAY(b->draft->arena, struct page, count);
+	for (size_t i = 0; i < b->plans.count; i++)
+		for (size_t k = 0; k < b->plans.items[i].sheets.count; k++) {
+			struct sheet *sheet = b->plans.items[i].sheets.items[k];
+			sheet->number = number + 1;
+			sheet->count = count;
+			title_block_draw(sheet);
+			list_sort(sheet->list);
+			pages[number++] = page_of(sheet);
+		}
+	return pages;
+}
+
 enum status sheet_set_draw(const struct draft *draft, const char *const *wanted,
                            size_t wanted_count, void (*on_sheet)(const char *name),
                            struct diag_list *diags, struct sheet_set *out_set)
@@ -275,12 +279,8 @@ enum status sheet_set_draw(const struct draft *draft, const char *const *wanted,
 	size_t before = diags->diags.count;
 	plan_sheets(&b);
 	draw_all(&b);
-	size_t count = b.sheets.count;
-	*out_set = (struct sheet_set){.document = document_of(draft),
-	                              .page_count = count,
-	                              .pages = ARENA_ARRAY(draft->arena, struct page, count)};
-	for (size_t i = 0; i < count; i++)
-		out_set->pages[i] = page_of(b.sheets.items[i]);
+	*out_set = (struct sheet_set){.document = document_of(draft), .pages = pages_of(&b)};
+	out_set->page_count = sheet_count(&b);
 	const char *missing = text_missing(draft->text);
 	if (missing)
 		diag_error(diags, 0, "the font has no sign for: %s", missing);
