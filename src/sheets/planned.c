@@ -13,8 +13,8 @@
  * common practice. At a coarser scale it is divided; within these it is where labels crowd:
  * more than this share of them stand away from what they name. */
 static const double PLAN_COARSEST = 100, PLAN_FINEST = 48, LED_MOST = 0.3;
-/* No view is divided into more parts; no set has more sheets (the format's limit). */
-enum { PARTS_MOST = 16, SHEETS_MOST = 400 };
+/* A view is divided into no more parts: where its labels crowd, and where it is too large. */
+enum { PARTS_CROWDED_MOST = 16, PARTS_MOST = 64 };
 
 /* How a sheet is tried: first as the style has it; with the small texts where labels found
  * no room; and where that is not enough, with a note of what could not be shown. */
@@ -219,15 +219,18 @@ static struct division find_division(const struct set_facts *facts, const struct
 	struct division best = {.parts = ARENA_NEW(draft->arena, struct parts)};
 	const struct sheet *sheet = whole->sheet;
 	bool is_asked = draft->scale > 0, fits = whole->fit == SHEET_FITS;
+	bool is_legible = fits && sheet->scale <= PLAN_COARSEST;
 	if (!sheet->margin || (fits && (is_asked || sheet->scale <= PLAN_FINEST + 1e-9)))
 		return best;
-	if (fits && sheet->scale <= PLAN_COARSEST && !is_crowded(&whole->report))
+	if (is_legible && !is_crowded(&whole->report))
 		return best;
 	if (is_asked)
 		return try_parts(facts, planned, sheet, draft->scale, SHEETS_MOST);
 	double scale = fits ? fmin(sheet->scale, PLAN_COARSEST + 1) : PLAN_COARSEST + 1;
+	size_t most = is_legible ? PARTS_CROWDED_MOST : PARTS_MOST;
 	while ((scale = finer_scale(draft, scale)) > 0) {
-		struct division d = try_parts(facts, planned, sheet, scale, PARTS_MOST);
+		struct division d = try_parts(facts, planned, sheet, scale, most);
+		most = PARTS_CROWDED_MOST;
 		if (d.parts->count > 0)
 			best = d;
 		if (d.parts->count == 0 || !d.is_crowded)

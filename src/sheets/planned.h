@@ -6,6 +6,9 @@
 #include "base/array.h"
 #include "sheets/sheet.h"
 
+/* No set has more sheets. Source: limits of the floor description. */
+enum { SHEETS_MOST = 400 };
+
 /* One sort of sheet; those of a room are all of one sort. */
 struct sheet_kind {
 	const char *name;

@@ -281,6 +281,10 @@ enum status sheet_set_draw(const struct draft *draft, const char *const *wanted,
 	draw_all(&b);
 	*out_set = (struct sheet_set){.document = document_of(draft), .pages = pages_of(&b)};
 	out_set->page_count = sheet_count(&b);
+	if (out_set->page_count > SHEETS_MOST)
+		diag_error(diags, 0,
+		           "%zu sheets, expected %d at the most: larger paper or a smaller scale",
+		           out_set->page_count, SHEETS_MOST);
 	const char *missing = text_missing(draft->text);
 	if (missing)
 		diag_error(diags, 0, "the font has no sign for: %s", missing);

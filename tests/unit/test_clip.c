@@ -14,7 +14,8 @@ static double area_of(struct paper_path path)
 	for (size_t i = 0; i < path.count; i++) {
 		struct paper_line line = path.lines[i];
 		for (size_t k = 0; k < line.count; k++) {
-			struct paper_point a = line.points[k], b = line.points[(k + 1) % line.count];
+			struct paper_point a = line.points[k],
+					   b = line.points[(k + 1) % line.count];
 			sum += (a.x * b.y - b.x * a.y) / 2;
 		}
 	}

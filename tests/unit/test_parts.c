@@ -3,8 +3,8 @@
 #include "support/program.h"
 
 #include "sheets/floor_plan.h"
-#include "sheets/parts.h"
 #include "sheets/lay_view.h"
+#include "sheets/parts.h"
 #include "support/laid.h"
 #include "support/rooms.h"
 
@@ -34,8 +34,8 @@ static struct fixture fixture_of(struct arena *arena, const char *inside, const 
 	f.draft = (struct draft){.arena = arena,
 	                         .site = site,
 	                         .placed = placed_from_site(arena, site, rules_for_tests(arena))};
-	f.margin = (struct margin){.window = floor_plan_window(arena, site),
-	                           .need = {15, 15, 15, 15}};
+	f.margin =
+		(struct margin){.window = floor_plan_window(arena, site), .need = {15, 15, 15, 15}};
 	return f;
 }
 

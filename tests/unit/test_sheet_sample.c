@@ -194,10 +194,28 @@ static void test_what_does_not_fit_is_an_error(void **state)
 {
 	struct fixture *f = *state;
 	struct sheet_set set;
-	f->draft.scale = 5;
+	f->draft.scale = 0.25;
 	assert_int_equal(sheet_set_draw(&f->draft, NULL, 0, NULL, &f->diags, &set), STATUS_INPUT);
 	assert_int_equal(f->diags.diags.count, 5); /* one a sheet with a floor on it */
 	assert_non_null(strstr(f->diags.diags.items[0].text, "does not fit tabloid paper"));
+}
+
+/* What does not fit at the scale asked for is in parts: each has its own name and number. */
+static void test_what_is_too_large_is_in_parts(void **state)
+{
+	struct fixture *f = *state;
+	const char *names[] = {"slab"};
+	f->draft.scale = 10;
+	struct sheet_set set = draw(f, names, 1);
+	assert_true(set.page_count > 2);
+	for (size_t p = 0; p < set.page_count; p++) {
+		const struct list *list = set.pages[p].list;
+		assert_true(
+			has_text(list, arena_printf(f->arena, "%zu / %zu", p + 1, set.page_count)));
+		assert_true(has_text(list, "1:10"));
+		for (size_t k = 0; k < p; k++)
+			assert_string_not_equal(set.pages[p].name, set.pages[k].name);
+	}
 }
 
 static void test_same_sheets_twice(void **state)
@@ -273,6 +291,8 @@ int main(void)
 	                                        tear_down),
 		cmocka_unit_test_setup_teardown(test_words_come_from_the_table, set_up, tear_down),
 		cmocka_unit_test_setup_teardown(test_what_does_not_fit_is_an_error, set_up,
+	                                        tear_down),
+		cmocka_unit_test_setup_teardown(test_what_is_too_large_is_in_parts, set_up,
 	                                        tear_down),
 		cmocka_unit_test_setup_teardown(test_same_sheets_twice, set_up, tear_down),
 		cmocka_unit_test_setup_teardown(test_joints_are_long_lines, set_up, tear_down),
