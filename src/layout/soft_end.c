@@ -132,54 +132,23 @@ static int by_place_round(const void *a, const void *b)
 	return x->which - y->which;
 }
 
-/* From an end at the border square out of the domain, over what is left of the cell there, and
- * half way at most to where the domain begins again: so far the ways out of two ends at one
- * border or one obstacle do not cross. */
-static struct segment out_of_domain(const struct soft_setting *setting,
-                                    const struct corridor *corridor, const struct soft_end *end)
-{
-	struct segment side = segment_of_ring(region_ring(&corridor->domain, end->ring), end->side);
-	struct point right = point_scale(
-		point_left(point_unit(point_sub(side.to, side.from))), -1);
-	struct segment out = {point_add(end->at, point_scale(right, TOLERANCE_WHOLE)),
-	                      point_add(end->at, point_scale(right, setting->reach.one_tile))};
-	double least = 2;
-	for (size_t r = 0; r < region_ring_count(&corridor->domain); r++) {
-		struct ring ring = region_ring(&corridor->domain, r);
-		for (size_t i = 0; i < ring.count; i++) {
-			double share;
-			if (segment_crossing(out, segment_of_ring(ring, i), &share))
-				least = fmin(least, share);
-		}
-	}
-	out.to = point_between(out.from, out.to, least / 2);
-	return out;
-}
-
-/* Where the way on from the crack's end leaves the crossed tile: before the strip's end, or
- * where the cell at the border ends. */
-static double place_round(const struct soft_setting *setting, const struct corridor *corridor,
-                          struct ring outline, const struct soft_end *end)
+/* Where the way on from the crack's end leaves the crossed tile, or meets the border. */
+static double place_round(struct ring outline, const struct soft_end *end)
 {
 	struct segment way = {line_end(end->part, end->which), end->at};
-	if (!end->at_border) {
+	if (end->at_border && soft_outline_is_at(outline, end->at)) {
+		way.from = end->at;
+	} else if (!end->at_border) {
 		double far = point_dot(end->out, point_sub(end->across.from, way.from));
 		way.to = point_add(way.from, point_scale(end->out, far));
-	} else if (ring_holds(outline, end->at)) {
-		way = out_of_domain(setting, corridor, end);
 	}
 	return soft_outline_place(outline, way);
 }
 
 /* A crack that goes on under an obstacle with crossed tile all round does not end there. */
-static bool is_enclosed(const struct corridor *corridor, struct ring outline,
-                        const struct soft_end *end)
+static bool is_enclosed(struct ring outline, const struct soft_end *end)
 {
-	struct ring ring = region_ring(&corridor->domain, end->ring);
-	for (size_t i = 0; i < ring.count; i++)
-		if (!ring_holds(outline, ring.points[i]))
-			return false;
-	return ring_area(ring) < 0;
+	return ring_holds(outline, end->at) && !soft_outline_is_at(outline, end->at);
 }
 
 /* Two ends at one border, so near each other that a joint could end at either. */
@@ -237,8 +206,8 @@ struct soft_end *soft_ends(struct arena *arena, const struct soft_setting *setti
 		if (kind == PART_END_JOINED)
 			continue;
 		end.at_border = kind == PART_END_BORDER;
-		if (end.at_border && (!find_border_end(corridor, &end) ||
-		                      is_enclosed(corridor, outline, &end)))
+		if (end.at_border &&
+		    (!find_border_end(corridor, &end) || is_enclosed(outline, &end)))
 			continue;
 		if (!end.at_border) {
 			find_field_end(&end);
@@ -247,7 +216,7 @@ struct soft_end *soft_ends(struct arena *arena, const struct soft_setting *setti
 		}
 		if (end.at_border)
 			end.border = soft_setting_border_at(setting, end.at);
-		end.round = place_round(setting, corridor, outline, &end);
+		end.round = place_round(outline, &end);
 		ends[count++] = end;
 	}
 	split_ends(setting, ends, count);

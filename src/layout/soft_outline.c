@@ -13,10 +13,42 @@ struct stretch_list {
 	ARRAY_OF(struct outline_stretch) stretches;
 };
 
-struct ring soft_outline_ring(struct arena *arena, const struct region *crossed)
+/* How many of the tiles lie in a polygon. */
+static size_t tiles_in(struct arena *arena, const struct corridor *corridor, struct ring outline,
+                       const struct tile_ref *tiles, size_t count)
 {
-	struct region grown = overlay_offset(arena, crossed, TOLERANCE_WHOLE, OVERLAY_MITRE);
-	return grown.count > 0 ? grown.polygons[0].outline : (struct ring){NULL, 0};
+	size_t held = 0;
+	for (size_t t = 0; t < count; t++)
+		held += ring_holds(outline,
+		                   ring_middle(tile_ref_ring(arena, corridor->tiling, tiles[t])));
+	return held;
+}
+
+struct ring soft_outline_ring(struct arena *arena, const struct corridor *corridor,
+                              const struct region *crossed, const struct tile_ref *tiles,
+                              size_t count)
+{
+	struct region within = overlay_intersection(arena, crossed, &corridor->domain);
+	struct region grown = overlay_offset(arena, &within, TOLERANCE_WHOLE, OVERLAY_MITRE);
+	struct ring best = {NULL, 0};
+	size_t most = 0;
+	for (size_t k = 0; k < grown.count; k++) {
+		struct ring outline = grown.polygons[k].outline;
+		size_t held = tiles_in(arena, corridor, outline, tiles, count);
+		if (held <= most)
+			continue;
+		best = outline;
+		most = held;
+	}
+	return best;
+}
+
+bool soft_outline_is_at(struct ring ring, struct point p)
+{
+	for (size_t i = 0; i < ring.count; i++)
+		if (segment_distance(segment_of_ring(ring, i), p) <= BESIDE)
+			return true;
+	return false;
 }
 
 static double place_on_side(struct ring ring, size_t side, struct point p)
@@ -60,34 +92,82 @@ static bool has_tile_beside(const struct corridor *corridor, struct network_plac
 	       panel_has_tile(panel, network_beside(network, place, false));
 }
 
+/* The point of an edge beside a point of the outline; at a corner the outline is a hair off. */
+static struct point beside(struct segment edge, struct point p)
+{
+	struct point at = segment_nearest(edge, p);
+	if (point_distance(at, edge.from) <= BESIDE)
+		return edge.from;
+	return point_distance(at, edge.to) <= BESIDE ? edge.to : at;
+}
+
+/* What of an edge lies along a side of the outline, walked as the outline is; no length: nothing
+ * does. */
+static struct segment along_side(struct segment edge, struct segment side)
+{
+	struct segment part = {beside(edge, side.from), beside(edge, side.to)};
+	if (segment_distance(side, part.from) > BESIDE || segment_distance(side, part.to) > BESIDE)
+		part.to = part.from;
+	return part;
+}
+
+static struct outline_stretch stretch_of(struct ring ring, size_t side, struct segment line)
+{
+	return (struct outline_stretch){
+		.line = line,
+		.round = place_on_side(ring, side, point_between(line.from, line.to, 0.5))};
+}
+
 /* What can be walked of an edge along the outline; if nothing can, the edge as a gap. */
 static void add_edge(struct arena *arena, const struct corridor *corridor, struct ring ring,
-                     size_t side, struct network_place place, struct stretch_list *list)
+                     size_t side, struct network_place place, struct segment part,
+                     struct stretch_list *list)
 {
-	struct segment along = segment_of_ring(ring, side);
 	struct segment edge = corridor_segment(corridor, place);
-	bool reversed =
-		point_dot(point_sub(along.to, along.from), point_sub(edge.to, edge.from)) < 0;
-	struct segment walked = reversed ? (struct segment){edge.to, edge.from} : edge;
-	struct outline_stretch all = {.step = {place, reversed}, .line = walked};
-	all.round = place_on_side(ring, side, point_between(edge.from, edge.to, 0.5));
+	struct outline_stretch all = stretch_of(ring, side, part);
+	all.has_step = true;
+	all.step.at = place;
+	all.step.reversed =
+		point_dot(point_sub(part.to, part.from), point_sub(edge.to, edge.from)) < 0;
 	size_t count, before = list->stretches.count;
-	const struct stretch *on = clip_segment(arena, walked, &corridor->ground, &count);
+	const struct stretch *on = clip_segment(arena, part, &corridor->ground, &count);
 	for (size_t k = 0; k < count; k++) {
-		struct outline_stretch part = all;
-		part.line = (struct segment){point_between(walked.from, walked.to, on[k].from),
-		                             point_between(walked.from, walked.to, on[k].to)};
-		part.round =
-			place_on_side(ring, side, point_between(part.line.from, part.line.to, 0.5));
-		part.is_joint = segment_length(part.line) > TOLERANCE_WHOLE &&
-		                corridor_is_free(corridor, place, part.line);
-		if (part.is_joint)
-			*array_push(arena, &list->stretches) = part;
+		struct segment line = {point_between(part.from, part.to, on[k].from),
+		                       point_between(part.from, part.to, on[k].to)};
+		struct outline_stretch walked = stretch_of(ring, side, line);
+		walked.has_step = true;
+		walked.step = all.step;
+		walked.is_joint = segment_length(line) > TOLERANCE_WHOLE &&
+		                  corridor_is_free(corridor, place, line);
+		if (walked.is_joint)
+			*array_push(arena, &list->stretches) = walked;
 	}
 	if (list->stretches.count > before)
 		return;
 	all.is_against = count == 0 || !has_tile_beside(corridor, place);
 	*array_push(arena, &list->stretches) = all;
+}
+
+/* A side of the outline: the joints it runs along, or else a border. */
+static void add_side(struct arena *arena, const struct corridor *corridor, struct ring ring,
+                     size_t side, struct stretch_list *list)
+{
+	const struct tiling *tiling = corridor->tiling;
+	struct segment own = segment_of_ring(ring, side);
+	size_t count, before = list->stretches.count;
+	const struct network_place *places =
+		network_near(arena, tiling->network, tiling->module,
+	                     tiling->panels[corridor->panel].position, own, BESIDE, &count);
+	for (size_t k = 0; k < count; k++) {
+		struct segment part = along_side(corridor_segment(corridor, places[k]), own);
+		if (segment_length(part) > 2 * BESIDE)
+			add_edge(arena, corridor, ring, side, places[k], part, list);
+	}
+	if (list->stretches.count > before || segment_length(own) < 2 * BESIDE)
+		return;
+	struct outline_stretch border = stretch_of(ring, side, own);
+	border.is_against = true;
+	*array_push(arena, &list->stretches) = border;
 }
 
 static int by_round(const void *a, const void *b)
@@ -101,21 +181,9 @@ static int by_round(const void *a, const void *b)
 struct soft_outline soft_outline_in(struct arena *arena, const struct corridor *corridor,
                                     struct ring ring)
 {
-	const struct tiling *tiling = corridor->tiling;
 	struct stretch_list list = {0};
-	for (size_t side = 0; side < ring.count; side++) {
-		struct segment own = segment_of_ring(ring, side);
-		size_t count;
-		const struct network_place *places =
-			network_near(arena, tiling->network, tiling->module,
-		                     tiling->panels[corridor->panel].position, own, BESIDE, &count);
-		for (size_t k = 0; k < count; k++) {
-			struct segment edge = corridor_segment(corridor, places[k]);
-			if (segment_distance(own, edge.from) <= BESIDE &&
-			    segment_distance(own, edge.to) <= BESIDE)
-				add_edge(arena, corridor, ring, side, places[k], &list);
-		}
-	}
+	for (size_t side = 0; side < ring.count; side++)
+		add_side(arena, corridor, ring, side, &list);
 	if (list.stretches.count > 0)
 		qsort(list.stretches.items, list.stretches.count, sizeof *list.stretches.items,
 		      by_round);

@@ -9,6 +9,7 @@
 /* A stretch of the outline between two corners of the network. */
 struct outline_stretch {
 	double round;          /* place of its middle: side of the outline, and share of it */
+	bool has_step;         /* else it runs along the border of the domain */
 	struct soft_step step; /* anticlockwise */
 	struct segment line;   /* of a joint, as far as it can be walked */
 	bool is_joint;         /* it can be walked */
@@ -16,8 +17,8 @@ struct outline_stretch {
 };
 
 struct soft_outline {
-	struct ring ring; /* a hair outside of the crossed cells, in one where they meet in a
-	                   * corner; count 0: no tile is crossed */
+	struct ring ring; /* a hair outside of the crossed cells on the domain, in one where they
+	                   * meet in a corner; count 0: no tile is crossed */
 	struct outline_stretch *stretches; /* anticlockwise */
 	size_t count;
 };
@@ -27,7 +28,12 @@ struct outline_run {
 	struct outline_stretch first, last;
 };
 
-struct ring soft_outline_ring(struct arena *, const struct region *crossed);
+/* Outline of the crossed ground on the corridor's domain; of the part that most of the tiles lie
+ * in, holes filled. */
+struct ring soft_outline_ring(struct arena *, const struct corridor *, const struct region *crossed,
+                              const struct tile_ref *, size_t count);
+/* True where the outline passes a point. */
+bool soft_outline_is_at(struct ring, struct point);
 /* Place on the outline where the ray crosses it last; else the place nearest to its beginning. */
 double soft_outline_place(struct ring, struct segment ray);
 

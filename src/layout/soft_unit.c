@@ -64,8 +64,7 @@ static struct panel_part *nearest_panel_part(struct arena *arena, const struct r
 	for (size_t k = from; k < list->stretches.count; k++) {
 		if (list->stretches.items[k].panel != panel)
 			continue;
-		struct sight sight =
-			sight_of(arena, ground, p, list->stretches.items[k].part.line);
+		struct sight sight = sight_of(arena, ground, p, list->stretches.items[k].part.line);
 		if (sight_is_better(sight, least)) {
 			least = sight;
 			best = &list->stretches.items[k];
@@ -217,15 +216,15 @@ static void close_cracks(struct arena *arena, const struct soft_setting *setting
 			corridor_close_line(&unit->corridor, soft_end_bar(arena, &unit->ends[k]));
 }
 
-static struct region crossed_of(struct arena *arena, const struct tiling *tiling,
-                                const struct soft_unit *unit)
+static const struct tile_ref *tiles_of(struct arena *arena, const struct soft_unit *unit,
+                                       size_t *out_count)
 {
 	ARRAY_OF(struct tile_ref) tiles = {0};
 	for (size_t k = 0; k < unit->part_count; k++)
 		for (size_t t = 0; t < unit->parts[k]->tile_count; t++)
 			*array_push(arena, &tiles) = unit->parts[k]->tiles[t];
-	size_t count = tile_refs_unique(tiles.items, tiles.count);
-	return crossed_ground(arena, tiling, tiles.items, count);
+	*out_count = tile_refs_unique(tiles.items, tiles.count);
+	return tiles.items;
 }
 
 /* The crossed tile, and beyond it what lies against it and is too narrow for tile. */
@@ -237,6 +236,8 @@ static struct region taken_ground(struct arena *arena, const struct tiling *tili
 	*array_push(arena, &taken) = unit->crossed;
 	for (size_t k = 0; k < unit->outline.count; k++) {
 		struct soft_step step = unit->outline.stretches[k].step;
+		if (!unit->outline.stretches[k].has_step)
+			continue;
 		struct address beyond = network_beside(tiling->network, step.at, step.reversed);
 		if (!panel_has_tile(panel, beyond))
 			*array_push(arena, &taken) =
@@ -262,10 +263,13 @@ static void finish_unit(struct arena *arena, const struct soft_setting *setting,
 {
 	struct region panel = {&setting->tiling->panels[unit->panel].ground, 1};
 	struct region domain = overlay_difference(arena, &panel, setting->held);
-	unit->crossed = crossed_of(arena, setting->tiling, unit);
+	size_t tile_count;
+	const struct tile_ref *tiles = tiles_of(arena, unit, &tile_count);
+	unit->crossed = crossed_ground(arena, setting->tiling, tiles, tile_count);
 	struct region ground = corridor_ground(arena, setting, unit, strip, &domain);
 	unit->corridor = corridor_in(arena, setting->tiling, unit->panel, domain, ground);
-	struct ring ring = soft_outline_ring(arena, &unit->crossed);
+	struct ring ring =
+		soft_outline_ring(arena, &unit->corridor, &unit->crossed, tiles, tile_count);
 	unit->ends = soft_ends(arena, setting, &unit->corridor, unit->parts, unit->part_count, ring,
 	                       &unit->end_count);
 	if (unit->crossed.count > 0)
