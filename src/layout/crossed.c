@@ -3,7 +3,6 @@
 #include <stdlib.h>
 
 #include "base/array.h"
-#include "geometry/clip.h"
 #include "geometry/overlay.h"
 #include "geometry/segment.h"
 #include "geometry/tolerance.h"
@@ -115,43 +114,6 @@ bool crossed_touch(struct arena *arena, const struct tiling *tiling, const struc
 	return false;
 }
 
-/* The shortest way from a corner of the one to the other. */
-static struct segment corners_to(struct ring a, struct ring b)
-{
-	struct segment least = {a.points[0], b.points[0]};
-	for (size_t i = 0; i < a.count; i++)
-		for (size_t k = 0; k < b.count; k++) {
-			struct point foot = segment_nearest(segment_of_ring(b, k), a.points[i]);
-			if (point_distance(a.points[i], foot) <
-			    segment_length(least) - TOLERANCE_SAME)
-				least = (struct segment){a.points[i], foot};
-		}
-	return least;
-}
-
-static bool is_on_ground(struct arena *arena, const struct region *ground, struct segment way)
-{
-	return segment_length(way) < TOLERANCE_WHOLE || clip_holds(arena, way, ground);
-}
-
-bool crossed_hang_together(struct arena *arena, const struct tiling *tiling,
-                           const struct tile_ref *a, size_t a_count, const struct tile_ref *b,
-                           size_t b_count)
-{
-	for (size_t i = 0; i < a_count; i++)
-		for (size_t k = 0; k < b_count; k++) {
-			if (!crossed_touch(arena, tiling, &a[i], 1, &b[k], 1))
-				continue;
-			struct region ground = {&tiling->panels[a[i].panel].ground, 1};
-			struct ring one = tile_ref_ring(arena, tiling, a[i]);
-			struct ring other = tile_ref_ring(arena, tiling, b[k]);
-			if (is_on_ground(arena, &ground, corners_to(one, other)) &&
-			    is_on_ground(arena, &ground, corners_to(other, one)))
-				return true;
-		}
-	return false;
-}
-
 struct region crossed_cells(struct arena *arena, const struct tiling *tiling,
                             const struct tile_ref *tiles, size_t count)
 {
@@ -168,4 +130,46 @@ struct region crossed_ground(struct arena *arena, const struct tiling *tiling,
 	for (size_t k = 0; k < ground.count; k++)
 		ground.polygons[k].hole_count = 0;
 	return ground;
+}
+
+struct region crossed_on(struct arena *arena, const struct tiling *tiling,
+                         const struct tile_ref *tiles, size_t count, const struct region *ground)
+{
+	struct region cells = crossed_ground(arena, tiling, tiles, count);
+	struct region within = overlay_intersection(arena, &cells, ground);
+	return overlay_offset(arena, &within, TOLERANCE_WHOLE, OVERLAY_MITRE);
+}
+
+const struct polygon *crossed_home(struct arena *arena, const struct tiling *tiling,
+                                   const struct region *on, const struct tile_ref *tiles,
+                                   size_t count)
+{
+	const struct polygon *home = NULL;
+	size_t most = 0;
+	for (size_t k = 0; k < on->count; k++) {
+		struct region polygon = {&on->polygons[k], 1};
+		size_t held = 0;
+		for (size_t t = 0; t < count; t++)
+			held += region_holds(&polygon,
+			                     ring_middle(tile_ref_ring(arena, tiling, tiles[t])));
+		if (held <= most)
+			continue;
+		home = &on->polygons[k];
+		most = held;
+	}
+	return home;
+}
+
+bool crossed_hang_together(struct arena *arena, const struct tiling *tiling,
+                           const struct tile_ref *a, size_t a_count, const struct tile_ref *b,
+                           size_t b_count, const struct region *ground)
+{
+	if (!crossed_touch(arena, tiling, a, a_count, b, b_count))
+		return false;
+	struct tile_ref *all = ARENA_ARRAY(arena, struct tile_ref, a_count + b_count);
+	for (size_t k = 0; k < a_count + b_count; k++)
+		all[k] = k < a_count ? a[k] : b[k - a_count];
+	struct region on = crossed_on(arena, tiling, all, a_count + b_count, ground);
+	const struct polygon *home = crossed_home(arena, tiling, &on, a, a_count);
+	return home && home == crossed_home(arena, tiling, &on, b, b_count);
 }

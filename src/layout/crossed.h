@@ -24,14 +24,21 @@ size_t tile_refs_unique(struct tile_ref *, size_t count);
  * in the same panel. */
 bool crossed_touch(struct arena *, const struct tiling *, const struct tile_ref *a, size_t a_count,
                    const struct tile_ref *b, size_t b_count);
-/* The same of two lots of one panel, and no border of the panel's ground between the two. */
-bool crossed_hang_together(struct arena *, const struct tiling *, const struct tile_ref *a,
-                           size_t a_count, const struct tile_ref *b, size_t b_count);
 /* Union of the cells. */
 struct region crossed_cells(struct arena *, const struct tiling *, const struct tile_ref *,
                             size_t count);
 /* The same, holes filled. */
 struct region crossed_ground(struct arena *, const struct tiling *, const struct tile_ref *,
                              size_t count);
+/* The same on some ground, a hair wider: in one where they meet in a corner. */
+struct region crossed_on(struct arena *, const struct tiling *, const struct tile_ref *,
+                         size_t count, const struct region *ground);
+/* Of its polygons the one that most of the tiles lie in; NULL: none holds any. */
+const struct polygon *crossed_home(struct arena *, const struct tiling *, const struct region *on,
+                                   const struct tile_ref *, size_t count);
+/* True where both lots, of one panel, lie in one polygon on the ground. */
+bool crossed_hang_together(struct arena *, const struct tiling *, const struct tile_ref *a,
+                           size_t a_count, const struct tile_ref *b, size_t b_count,
+                           const struct region *ground);
 
 #endif

@@ -3,8 +3,8 @@
 #include <stdlib.h>
 
 #include "geometry/clip.h"
-#include "geometry/overlay.h"
 #include "geometry/tolerance.h"
+#include "layout/crossed.h"
 
 /* How far the outline lies from the joints it runs along, a mitre included. */
 static const double BESIDE = 2 * TOLERANCE_WHOLE;
@@ -13,34 +13,13 @@ struct stretch_list {
 	ARRAY_OF(struct outline_stretch) stretches;
 };
 
-/* How many of the tiles lie in a polygon. */
-static size_t tiles_in(struct arena *arena, const struct corridor *corridor, struct ring outline,
-                       const struct tile_ref *tiles, size_t count)
-{
-	size_t held = 0;
-	for (size_t t = 0; t < count; t++)
-		held += ring_holds(outline,
-		                   ring_middle(tile_ref_ring(arena, corridor->tiling, tiles[t])));
-	return held;
-}
-
 struct ring soft_outline_ring(struct arena *arena, const struct corridor *corridor,
-                              const struct region *crossed, const struct tile_ref *tiles,
-                              size_t count)
+                              const struct tile_ref *tiles, size_t count)
 {
-	struct region within = overlay_intersection(arena, crossed, &corridor->domain);
-	struct region grown = overlay_offset(arena, &within, TOLERANCE_WHOLE, OVERLAY_MITRE);
-	struct ring best = {NULL, 0};
-	size_t most = 0;
-	for (size_t k = 0; k < grown.count; k++) {
-		struct ring outline = grown.polygons[k].outline;
-		size_t held = tiles_in(arena, corridor, outline, tiles, count);
-		if (held <= most)
-			continue;
-		best = outline;
-		most = held;
-	}
-	return best;
+	const struct tiling *tiling = corridor->tiling;
+	struct region on = crossed_on(arena, tiling, tiles, count, &corridor->domain);
+	const struct polygon *home = crossed_home(arena, tiling, &on, tiles, count);
+	return home ? home->outline : (struct ring){NULL, 0};
 }
 
 bool soft_outline_is_at(struct ring ring, struct point p)

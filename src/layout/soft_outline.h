@@ -28,10 +28,10 @@ struct outline_run {
 	struct outline_stretch first, last;
 };
 
-/* Outline of the crossed ground on the corridor's domain; of the part that most of the tiles lie
- * in, holes filled. */
-struct ring soft_outline_ring(struct arena *, const struct corridor *, const struct region *crossed,
-                              const struct tile_ref *, size_t count);
+/* Outline of the cells on the corridor's domain, holes filled; of the part that most of the tiles
+ * lie in. */
+struct ring soft_outline_ring(struct arena *, const struct corridor *, const struct tile_ref *,
+                              size_t count);
 /* True where the outline passes a point. */
 bool soft_outline_is_at(struct ring, struct point);
 /* Place on the outline where the ray crosses it last; else the place nearest to its beginning. */

@@ -112,10 +112,11 @@ static bool lines_meet(struct line a, struct line b)
 static bool hang_together(struct arena *arena, const struct tiling *tiling,
                           const struct panel_part *a, const struct panel_part *b)
 {
+	struct region ground = {&tiling->panels[a->panel].ground, 1};
 	return a->panel == b->panel &&
 	       (lines_meet(a->part.line, b->part.line) ||
 	        crossed_hang_together(arena, tiling, a->part.tiles, a->part.tile_count,
-	                              b->part.tiles, b->part.tile_count));
+	                              b->part.tiles, b->part.tile_count, &ground));
 }
 
 /* Number of the first stretch that each hangs together with, itself where it is the first. */
@@ -268,8 +269,7 @@ static void finish_unit(struct arena *arena, const struct soft_setting *setting,
 	unit->crossed = crossed_ground(arena, setting->tiling, tiles, tile_count);
 	struct region ground = corridor_ground(arena, setting, unit, strip, &domain);
 	unit->corridor = corridor_in(arena, setting->tiling, unit->panel, domain, ground);
-	struct ring ring =
-		soft_outline_ring(arena, &unit->corridor, &unit->crossed, tiles, tile_count);
+	struct ring ring = soft_outline_ring(arena, &unit->corridor, tiles, tile_count);
 	unit->ends = soft_ends(arena, setting, &unit->corridor, unit->parts, unit->part_count, ring,
 	                       &unit->end_count);
 	if (unit->crossed.count > 0)
