@@ -2,10 +2,10 @@
 #include <string.h>
 
 #include "cli/command.h"
-#include "cli/publish.h"
+#include "cli/sheet_files.h"
 #include "compare/comparison_write.h"
 
-/* The base is a job of its own, in the words of the revised plan. */
+/* The base is a job of its own: its errors are told apart. */
 static struct job base_of(const struct job *job)
 {
 	return (struct job){.arena = job->arena,
@@ -27,27 +27,50 @@ static enum status read_both(struct job *job, struct job *base)
 	return base_status != STATUS_OK ? base_status : status;
 }
 
-static const struct floor_state *state_of(struct job *job, const struct words *words)
-{
-	return floor_state_placed(job->arena, job->plan_bytes, job->placed, words);
-}
-
-static enum status compare(struct job *job, struct job *base)
+/* In the words of the revised plan. */
+static const struct comparison *compare(const struct job *job, const struct job *base)
 {
 	struct arena *arena = job->arena;
-	const struct floor_state *before = state_of(base, job->words),
-				 *after = state_of(job, job->words);
-	const struct comparison *comparison = comparison_of(arena, before, after, job->words);
-	struct bytes text = comparison_text(arena, comparison, job->words);
-	return publish_stdout(text, &job->diags);
+	return comparison_of(arena,
+	                     floor_state_placed(arena, base->plan_bytes, base->placed, job->words),
+	                     floor_state_placed(arena, job->plan_bytes, job->placed, job->words),
+	                     job->words);
 }
 
+static void add(struct sheet_files *out, const char *name, struct bytes bytes)
+{
+	*array_push(out->job->arena, &out->files) = (struct output_file){name, bytes};
+}
+
+/* Where nothing has changed no file is written. */
+static enum status write_comparison(struct job *job, const struct comparison *comparison,
+                                    const struct draw_options *options)
+{
+	struct bytes text = comparison_text(job->arena, comparison, job->words);
+	struct sheet_files out = {.job = job};
+	if (comparison->line_count == 0)
+		return publish_stdout(text, &job->diags);
+	enum status status = sheet_files_draw(&out, options, comparison);
+	if (status != STATUS_OK)
+		return status;
+	if (options->forms[DRAW_CSV])
+		add(&out, "changes.csv", comparison_csv(job->arena, comparison));
+	add(&out, NULL, text);
+	return publish_set(options->folder, out.files.items, out.files.count, &job->diags);
+}
+
+/* All that is wrong is said at once, as draw does. */
 enum exit_code command_compare(struct job *job)
 {
 	struct job base = base_of(job);
+	struct draw_options options;
+	enum status asked = draw_options_read(job, &options);
 	enum status status = read_both(job, &base);
+	enum status resolved = job->site ? draw_options_resolve(job, &options) : STATUS_OK;
 	if (status == STATUS_OK)
-		status = compare(job, &base);
+		status = asked != STATUS_OK ? asked : resolved;
+	if (status == STATUS_OK)
+		status = write_comparison(job, compare(job, &base), &options);
 	command_end(&base, status);
 	return command_end(job, status);
 }

@@ -1,79 +1,11 @@
 /* cmd_draw.c - the sheets of a plan: drawn, replayed to memory, published as one set. */
 #include "cli/command.h"
-#include "cli/draw_options.h"
-#include "cli/progress.h"
-#include "cli/publish.h"
-#include "sheets/sheet_set.h"
-
-/* Dots an inch of a PNG: thin lines of 0.18 mm are one dot. Common practice. */
-enum { PNG_DPI = 150 };
-
-struct outputs {
-	struct job *job;
-	ARRAY_OF(struct output_file) files;
-};
-
-static void add_file(struct outputs *out, const char *stem, const char *end, struct bytes bytes)
-{
-	const char *name = arena_printf(out->job->arena, "%s.%s", stem, end);
-	*array_push(out->job->arena, &out->files) = (struct output_file){name, bytes};
-}
-
-static enum status add_page(struct outputs *out, const struct draw_options *options,
-                            const struct page *page)
-{
-	struct job *job = out->job;
-	progress_say(page->name);
-	if (options->forms[DRAW_SVG])
-		add_file(out, page->name, "svg", canvas_svg(job->arena, page));
-	if (options->forms[DRAW_TRACE])
-		add_file(out, page->name, "trace", canvas_trace(job->arena, page));
-	if (!options->forms[DRAW_PNG])
-		return STATUS_OK;
-	struct bytes bytes;
-	enum status status = canvas_png(job->arena, page, PNG_DPI, &job->diags, &bytes);
-	if (status == STATUS_OK)
-		add_file(out, page->name, "png", bytes);
-	return status;
-}
-
-/* Every form of every sheet in memory; nothing is written yet. */
-static enum status replay(struct outputs *out, const struct draw_options *options,
-                          const struct sheet_set *set)
-{
-	struct job *job = out->job;
-	enum status status = STATUS_OK;
-	if (options->forms[DRAW_PDF]) {
-		struct bytes bytes;
-		status = canvas_pdf(job->arena, &set->document, set->pages, set->page_count,
-		                    &job->diags, &bytes);
-		if (status == STATUS_OK)
-			add_file(out, "set", "pdf", bytes);
-	}
-	for (size_t i = 0; status == STATUS_OK && i < set->page_count; i++)
-		status = add_page(out, options, &set->pages[i]);
-	return status;
-}
+#include "cli/sheet_files.h"
 
 static enum status draw(struct job *job, const struct draw_options *options)
 {
-	struct draft draft = {.arena = job->arena,
-	                      .placed = job->placed,
-	                      .site = job->site,
-	                      .findings = job->findings,
-	                      .words = job->words,
-	                      .style = options->style,
-	                      .paper = options->paper,
-	                      .scale = options->scale};
-	struct sheet_set set;
-	struct outputs out = {.job = job};
-	enum status status = text_engine_embedded(job->arena, &draft.text);
-	if (status == STATUS_OK)
-		status = sheet_set_draw(&draft, options->sheets, options->sheet_count, progress_say,
-		                        &job->diags, &set);
-	if (status == STATUS_OK)
-		status = replay(&out, options, &set);
-	progress_say("");
+	struct sheet_files out = {.job = job};
+	enum status status = sheet_files_draw(&out, options, NULL);
 	if (status != STATUS_OK)
 		return status;
 	return publish_set(options->folder, out.files.items, out.files.count, &job->diags);

@@ -10,7 +10,7 @@ static const struct command COMMANDS[] = {
 	{"count", "PLAN.xml", "count tile, membrane and joints", OPTION_BIT(OPTION_AS),
          "text|csv|xml", command_count},
 	{"compare", "BASE.xml REVISED.xml", "draw what changed between two plans", OPTIONS_OF_DRAW,
-         "svg,pdf,png", command_compare},
+         "svg,pdf,png,csv (all four where it is not given), trace", command_compare},
 	{"record", "PLAN.xml", "write the placed floor",
          OPTION_BIT(OPTION_OUT) | OPTION_BIT(OPTION_POINTS), NULL, command_record},
 	{"help", "[COMMAND]", "say how a command is used", 0, NULL, command_help},

@@ -2,24 +2,32 @@
 
 #include <string.h>
 
+#include "cli/command.h"
 #include "sheets/drawing_scale.h"
 #include "sheets/sheet_set.h"
 
-static const char *const FORM_NAMES[] = {
-	[DRAW_SVG] = "svg", [DRAW_PDF] = "pdf", [DRAW_PNG] = "png", [DRAW_TRACE] = "trace"};
+static const char *const FORM_NAMES[] = {[DRAW_SVG] = "svg",
+                                         [DRAW_PDF] = "pdf",
+                                         [DRAW_PNG] = "png",
+                                         [DRAW_TRACE] = "trace",
+                                         [DRAW_CSV] = "csv"};
 
 static void read_form(struct job *job, struct draw_options *options, const char *name)
 {
+	const char *expected = "svg, pdf or png";
+	bool has_csv = strstr(job->command->forms, FORM_NAMES[DRAW_CSV]) != NULL;
 	for (int i = 0; i < DRAW_FORMS; i++)
-		if (strcmp(name, FORM_NAMES[i]) == 0) {
+		if (strcmp(name, FORM_NAMES[i]) == 0 && (i != DRAW_CSV || has_csv)) {
 			options->forms[i] = true;
 			return;
 		}
+	if (has_csv)
+		expected = "svg, pdf, png or csv";
 	if (strcmp(name, "html") == 0)
-		job_refuse(job, "option --as: html is not built yet, expected svg, pdf or png");
+		job_refuse(job, "option --as: html is not built yet, expected %s", expected);
 	else
-		job_refuse(job, "option --as: `%s` is no form of a sheet, expected svg, pdf or png",
-		           name);
+		job_refuse(job, "option --as: `%s` is no form of a sheet, expected %s", name,
+		           expected);
 }
 
 static void read_forms(struct job *job, struct draw_options *options)
@@ -27,6 +35,8 @@ static void read_forms(struct job *job, struct draw_options *options)
 	const char *asked = job->options.values[OPTION_AS];
 	size_t count;
 	const char **names = options_split(job->arena, asked ? asked : "svg,pdf,png", &count);
+	/* What goes with sheets where nobody asks for less. */
+	options->forms[DRAW_CSV] = !asked;
 	for (size_t i = 0; i < count; i++)
 		read_form(job, options, names[i]);
 }
@@ -144,7 +154,8 @@ enum status draw_options_resolve(struct job *job, struct draw_options *options)
 			SETTINGS[i].set(job, options, s);
 	}
 	for (size_t i = 0; i < options->sheet_count; i++)
-		if (sheet_set_check(job->site, options->sheets[i], &job->diags) != STATUS_OK)
+		if (sheet_set_check(job->site, job->command->run == command_compare,
+		                    options->sheets[i], &job->diags) != STATUS_OK)
 			continue; /* the others may be wrong too */
 	return error_count(job) == before ? STATUS_OK : STATUS_INPUT;
 }

@@ -289,11 +289,14 @@ enum status publish_set(const char *folder, const struct output_file *files, siz
                         struct diag_list *diags)
 {
 	struct publisher p = publisher_for(count, diags);
-	for (size_t i = 0; i < count; i++)
-		p.transfers[i] = (struct transfer){.bytes = files[i].bytes,
-		                                   .path = arena_printf(p.arena, "%s/%s", folder,
-		                                                        files[i].name),
-		                                   .folder = folder};
+	for (size_t i = 0; i < count; i++) {
+		struct transfer *t = &p.transfers[i];
+		*t = (struct transfer){.bytes = files[i].bytes};
+		if (!files[i].name)
+			continue;
+		t->path = arena_printf(p.arena, "%s/%s", folder, files[i].name);
+		t->folder = folder;
+	}
 	struct stat st;
 	bool is_made = stat(folder, &st) != 0 && errno == ENOENT && mkdir(folder, MODE_FOLDER) == 0;
 	if (!is_made && stat(folder, &st) != 0)

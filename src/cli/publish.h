@@ -16,7 +16,8 @@ struct output_file {
 	struct bytes bytes;
 };
 
-/* Names are within `folder`, which is made where only it is missing, not its parents. */
+/* Names are within `folder`, which is made where only it is missing, not its parents; NULL is
+ * standard output. */
 CHECK_USED enum status publish_set(const char *folder, const struct output_file *files,
                                    size_t count, struct diag_list *);
 /* Each name is a path of its own, NULL is standard output. A device, a pipe and standard

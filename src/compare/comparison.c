@@ -31,6 +31,7 @@ static struct difference difference_of(struct arena *arena, const struct floor_s
 		.money = row_changes_money(arena, before->count, after->count),
 		.days = row_changes_days(arena, before->count, after->count),
 		.findings = finding_changes_find(arena, before->findings, after->findings),
+		.things = thing_changes_find(arena, before, after),
 	};
 }
 
@@ -44,6 +45,8 @@ static void add_line(struct comparing *c, const struct floor_state *after)
 		.change_count = c->waiting.count,
 		.difference = difference_of(c->arena, c->last, after),
 	};
+	line.difference.things =
+		thing_changes_kept(c->arena, &line.difference.things, &c->result->total.things);
 	*array_push(c->arena, &c->lines) = line;
 	c->waiting.items = NULL;
 	c->waiting.count = c->waiting.room = 0;
@@ -96,7 +99,8 @@ static size_t count_of_work(const struct change_list *changes)
 
 static bool is_empty(const struct difference *difference)
 {
-	return difference->rows.list.count == 0 && difference->findings.list.count == 0;
+	return difference->rows.list.count == 0 && difference->findings.list.count == 0 &&
+	       difference->things.list.count == 0;
 }
 
 static void make_all(struct comparing *c)

@@ -9,6 +9,7 @@
 #include "compare/change.h"
 #include "compare/finding_change.h"
 #include "compare/row_change.h"
+#include "compare/thing_change.h"
 
 struct difference {
 	const struct floor_state *before, *after;
@@ -16,6 +17,7 @@ struct difference {
 	struct row_changes money; /* sums; empty: no prices on both sides */
 	struct row_change days;
 	struct finding_changes findings;
+	struct thing_changes things; /* of a line: what of it is there at the end */
 };
 
 struct comparison_line {

@@ -42,7 +42,7 @@ static bool is_reserved(const struct op *op)
 	       (op->kind == OP_FILL && op->role.area == AREA_INK);
 }
 
-static struct occupancy *occupancy_of(const struct list *list)
+struct occupancy *list_occupied(const struct list *list)
 {
 	struct occupancy *o = occupancy_new(list->arena, list->width, list->height);
 	for (size_t i = 0; i < list->ops.count; i++) {
@@ -175,7 +175,7 @@ void list_sort(struct list *list)
 struct label_report list_finish(struct list *list, struct paper_box within)
 {
 	struct label_report report = {0};
-	const struct occupancy *o = occupancy_of(list);
+	const struct occupancy *o = list_occupied(list);
 	const struct solver_label *placed = solver_place(list->arena, list, o, within);
 	const struct label **missing =
 		ARENA_ARRAY(list->arena, const struct label *, list->labels.count);

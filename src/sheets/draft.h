@@ -2,6 +2,7 @@
  * Owns: nothing; everything is borrowed for the run. Texts it makes live in its arena. */
 #ifndef SHEETS_DRAFT_H
 #define SHEETS_DRAFT_H
+#include "compare/comparison.h"
 #include "drawing/style.h"
 #include "findings/finding.h"
 #include "layout/placed.h"
@@ -18,6 +19,7 @@ struct draft {
 	struct text_engine *text;
 	const struct paper_size *paper;
 	double scale; /* asked for; 0: the largest standard scale that fits */
+	const struct comparison *comparison; /* what the sheets are clouded for; NULL: nothing */
 };
 
 /* A length as every sheet prints it: feet and inches, or whole millimetres. */

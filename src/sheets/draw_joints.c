@@ -60,6 +60,20 @@ static void draw_tags(struct sheet *sheet, const struct lay_view *v, const struc
 	}
 }
 
+/* An open perimeter joint is the gap at the wall: a note says it, no line does. */
+static bool is_gap(const struct joint *joint)
+{
+	return joint->kind == JOINT_PERIMETER && joint->is_open;
+}
+
+void draw_joint_lines(struct sheet *sheet, const struct lay_view *v)
+{
+	const struct joints *joints = v->lay->joints;
+	for (size_t i = 0; i < joints->joint_count; i++)
+		if (!is_gap(&joints->joints[i]))
+			draw_line(sheet, v, &joints->joints[i]);
+}
+
 void draw_joints(struct sheet *sheet, const struct lay_view *v)
 {
 	const struct draft *draft = sheet->draft;
@@ -68,10 +82,7 @@ void draw_joints(struct sheet *sheet, const struct lay_view *v)
 	size_t count = 0;
 	for (size_t i = 0; i < joints->joint_count; i++) {
 		const struct joint *joint = &joints->joints[i];
-		/* An open perimeter joint is the gap at the wall: a note says it, no line does. */
-		if (joint->kind == JOINT_PERIMETER && joint->is_open)
-			continue;
-		if (draw_line(sheet, v, joint))
+		if (!is_gap(joint) && draw_line(sheet, v, joint))
 			tags[count++] = joint_tag_make(draft, v, joint);
 	}
 	draw_tags(sheet, v, tags, count);

@@ -1,12 +1,13 @@
 #include "sheets/legend.h"
 
+#include "drawing/cloud.h"
 #include "drawing/symbol.h"
 
 /* Paper mm, own design. */
 static const double ROW = 6.8, SWATCH_WIDTH = 13, SWATCH_HEIGHT = 4.6, TEXT_GAP = 2.5;
 static const double COLUMN_LEAST = 58;
 
-enum swatch_kind { SWATCH_AREA, SWATCH_PEN, SWATCH_STEP, SWATCH_READING };
+enum swatch_kind { SWATCH_AREA, SWATCH_PEN, SWATCH_STEP, SWATCH_READING, SWATCH_CLOUD };
 
 static const struct legend_entry {
 	const char *key;
@@ -34,6 +35,7 @@ static const struct legend_entry {
 	[LEGEND_HOLD_LINE] = {"legend.hold-line", SWATCH_PEN, 0, PEN_HOLD},
 	[LEGEND_OBSTACLE] = {"legend.obstacle", SWATCH_AREA, AREA_OBSTACLE, PEN_OBSTACLE},
 	[LEGEND_READING] = {"legend.reading", SWATCH_READING, 0, PEN_SYMBOL},
+	[LEGEND_CHANGE] = {"legend.change", SWATCH_CLOUD, 0, PEN_CLOUD},
 };
 
 static void draw_swatch(struct sheet *sheet, struct paper_box box, const struct legend_entry *entry)
@@ -52,6 +54,9 @@ static void draw_swatch(struct sheet *sheet, struct paper_box box, const struct 
 	case SWATCH_READING:
 		symbol_reading(sheet->list, NULL,
 		               paper_at((box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2), false);
+		break;
+	case SWATCH_CLOUD:
+		cloud_swatch(sheet->list, LAYER_NOTES, box);
 		break;
 	}
 }

@@ -86,6 +86,7 @@ static void fit_part(struct sheet *sheet, struct margin *margin, struct view *ou
 {
 	*out_view = parts_view(sheet->parts, sheet->part);
 	sheet->scale = out_view->scale;
+	sheet->view = *out_view;
 	margin->window = *out_view->window;
 	struct list_clip clip = {clip_at(sheet, out_view, *out_view->window),
 	                         clip_at(sheet, out_view, *out_view->core)};
@@ -112,6 +113,7 @@ bool margin_fit(struct sheet *sheet, struct margin *margin, struct view *out_vie
 	                        sheet->drawing.x1 - margin->need[SIDE_RIGHT],
 	                        sheet->drawing.y1 - margin->need[SIDE_BOTTOM]};
 	*out_view = view_make(margin->window, 90, sheet->scale, box);
+	sheet->view = *out_view;
 	return true;
 }
 

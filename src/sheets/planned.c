@@ -3,6 +3,7 @@
 #include <math.h>
 
 #include "drawing/finish.h"
+#include "sheets/clouds.h"
 #include "sheets/drawing_scale.h"
 #include "sheets/install.h"
 #include "sheets/legend.h"
@@ -102,6 +103,11 @@ static const char *portion_title(const struct draft *draft, const struct planned
 	                  {"count", arena_printf(draft->arena, "%zu", portion.parts->count)});
 }
 
+static struct cloud_scope scope_of(const struct planned *planned)
+{
+	return (struct cloud_scope){planned->kind->shows, planned->room};
+}
+
 static struct outcome try_sheet(const struct set_facts *facts, const struct planned *planned,
                                 const struct draft *draft, struct portion portion,
                                 const char *missing)
@@ -116,6 +122,8 @@ static struct outcome try_sheet(const struct set_facts *facts, const struct plan
 	sheet->part = portion.index;
 	sheet->missing = missing;
 	sheet->used = planned->kind->explains_all ? facts->used : 0;
+	if (clouds_any(draft, scope_of(planned)))
+		sheet_use(sheet, LEGEND_CHANGE);
 	sheet->contents = facts->contents;
 	sheet->contents_count = facts->contents_count;
 	outcome.fit =
@@ -239,12 +247,16 @@ static struct division find_division(const struct set_facts *facts, const struct
 	return best;
 }
 
-static struct sheet **sheet_array(const struct set_facts *facts, const struct outcome *outcomes,
-                                  size_t count)
+/* The sheets, clouded where something of them has changed. */
+static struct sheet **sheet_array(const struct set_facts *facts, const struct planned *planned,
+                                  const struct outcome *outcomes, size_t count)
 {
 	struct sheet **items = ARENA_ARRAY(facts->draft->arena, struct sheet *, count);
-	for (size_t i = 0; i < count; i++)
+	for (size_t i = 0; i < count; i++) {
 		items[i] = outcomes[i].sheet;
+		if (outcomes[i].fit == SHEET_FITS)
+			clouds_draw(items[i], scope_of(planned));
+	}
 	return items;
 }
 
@@ -257,9 +269,10 @@ struct planned_sheets planned_draw(const struct set_facts *facts, const struct p
 		d.outcomes[i] = try_harder(facts, planned, d.draft, (struct portion){d.parts, i},
 		                           d.outcomes[i]);
 	if (d.parts->count > 0)
-		return (struct planned_sheets){sheet_array(facts, d.outcomes, d.parts->count),
+		return (struct planned_sheets){sheet_array(facts, planned, d.outcomes,
+		                                           d.parts->count),
 		                               d.parts->count, false};
 	outcome = try_harder(facts, planned, draft, (struct portion){0}, outcome);
-	return (struct planned_sheets){sheet_array(facts, &outcome, 1), 1,
+	return (struct planned_sheets){sheet_array(facts, planned, &outcome, 1), 1,
 	                               outcome.fit == SHEET_TOO_LARGE};
 }

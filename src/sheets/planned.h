@@ -16,7 +16,8 @@ struct sheet_kind {
 	const char *subject; /* key of the sentence that describes it */
 	bool is_per_room;
 	bool explains_all;                      /* its legend has the marks of the whole set */
-	enum sheet_fit (*draw)(struct sheet *); /* NULL: not built yet, or of a room */
+	enum sheet_fit (*draw)(struct sheet *); /* NULL: of a room */
+	unsigned shows;                         /* what of a change is seen on it: THING_BITs */
 };
 
 /* What a sheet tells of its set beside its number. */

@@ -6,6 +6,7 @@
 #ifndef SHEETS_SHEET_H
 #define SHEETS_SHEET_H
 #include "drawing/list.h"
+#include "drawing/view.h"
 #include "sheets/draft.h"
 
 /* What a legend can explain; a sheet lists what it used. */
@@ -29,6 +30,7 @@ enum legend_mark {
 	LEGEND_HOLD_LINE,
 	LEGEND_OBSTACLE,
 	LEGEND_READING,
+	LEGEND_CHANGE,
 	LEGEND_COUNT
 };
 
@@ -51,6 +53,7 @@ struct sheet {
 	double block; /* where the title block begins, under the column */
 	size_t number, count;
 	double scale;              /* of its main view; printed */
+	struct view view;          /* the same; scale 0: there is none */
 	const struct parts *parts; /* of the view this sheet shows one of; NULL: all of it */
 	size_t part;
 	const struct margin *margin; /* of its view, which may be divided; NULL: no view */

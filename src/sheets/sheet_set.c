@@ -3,6 +3,8 @@
 #include <string.h>
 
 #include "drawing/finish.h"
+#include "sheets/changes_sheet.h"
+#include "sheets/clouds.h"
 #include "sheets/notes.h"
 #include "sheets/planned.h"
 #include "sheets/sheets_of_floor.h"
@@ -10,25 +12,41 @@
 #include "sheets/table.h"
 #include "sheets/title_block.h"
 
-/* Names of the contract; NULL: not built yet. */
+#define SHOWS(kind) THING_BIT(THING_##kind)
+#define SHOWS_ROOM (SHOWS(WALL) | SHOWS(OBSTACLE) | SHOWS(DOORWAY))
+#define SHOWS_TILE (SHOWS(TILE) | SHOWS(CONTROL) | SHOWS(FIRST_TILE))
+#define SHOWS_MEMBRANE (SHOWS(PIECE) | SHOWS(COVER) | SHOWS(CRACK))
+
+/* Of compare alone. */
+static const char CHANGES[] = "changes";
+
+/* Names of the contract. */
 static const struct sheet_kind KINDS[] = {
-	{"read-first", "sheet.read-first", "sheet.read-first.about", false, true, read_first_draw},
-	{"install", "sheet.install", "sheet.install.about", true, false, NULL},
-	{"slab", "sheet.slab", "sheet.slab.about", false, false, slab_draw},
-	{"membrane", "sheet.membrane", "sheet.membrane.about", false, false, membrane_draw},
+	{CHANGES, "sheet.changes", "sheet.changes.about", false, false, changes_sheet_draw,
+         SHOWS_ROOM | SHOWS_MEMBRANE | SHOWS_TILE | SHOWS(SLAB_JOINT) | SHOWS(READING) |
+                 SHOWS(HOLD) | SHOWS(JOINT)},
+	{"read-first", "sheet.read-first", "sheet.read-first.about", false, true, read_first_draw,
+         0},
+	{"install", "sheet.install", "sheet.install.about", true, false, NULL,
+         SHOWS_ROOM | SHOWS_TILE | SHOWS_MEMBRANE | SHOWS(HOLD) | SHOWS(JOINT)},
+	{"slab", "sheet.slab", "sheet.slab.about", false, false, slab_draw,
+         SHOWS_ROOM | SHOWS(CRACK) | SHOWS(SLAB_JOINT) | SHOWS(READING) | SHOWS(HOLD)},
+	{"membrane", "sheet.membrane", "sheet.membrane.about", false, false, membrane_draw,
+         SHOWS_ROOM | SHOWS_MEMBRANE | SHOWS(HOLD) | SHOWS(CONTROL)},
 	{"setting-out", "sheet.setting-out", "sheet.setting-out.about", false, false,
-         setting_out_draw},
-	{"joints", "sheet.joints", "sheet.joints.about", false, false, joints_sheet_draw},
-	{"details", "sheet.details", "sheet.details.about", false, false, details_sheet_draw},
-	{"count", "sheet.count", "sheet.count.about", false, false, count_sheet_draw},
-	{"changes", NULL, NULL, false, false, NULL},
+         setting_out_draw, SHOWS_ROOM | SHOWS_TILE | SHOWS(HOLD)},
+	{"joints", "sheet.joints", "sheet.joints.about", false, false, joints_sheet_draw,
+         SHOWS_ROOM | SHOWS(JOINT) | SHOWS(CONTROL)},
+	{"details", "sheet.details", "sheet.details.about", false, false, details_sheet_draw, 0},
+	{"count", "sheet.count", "sheet.count.about", false, false, count_sheet_draw, 0},
 };
 
 enum { KIND_COUNT = sizeof KINDS / sizeof KINDS[0] };
 
-static bool is_built(const struct sheet_kind *kind)
+/* True where a set may have it: the sheet of changes is of compare alone. */
+static bool is_offered(const struct sheet_kind *kind, bool compares)
 {
-	return kind->title != NULL;
+	return compares || strcmp(kind->name, CHANGES) != 0;
 }
 
 static const char *room_sheet(struct arena *arena, const struct sheet_kind *kind,
@@ -50,27 +68,28 @@ static const struct sheet_kind *find_kind(struct arena *arena, const struct site
 	return NULL;
 }
 
-static const char *built_names(struct arena *arena)
+static const char *offered_names(struct arena *arena, bool compares)
 {
 	struct strbuf list = strbuf_in(arena);
 	for (size_t i = 0; i < KIND_COUNT; i++)
-		if (is_built(&KINDS[i]))
+		if (is_offered(&KINDS[i], compares))
 			strbuf_printf(&list, "%s%s%s", list.length ? ", " : "", KINDS[i].name,
 			              KINDS[i].is_per_room ? ", install-ROOM" : "");
 	return list.text;
 }
 
-enum status sheet_set_check(const struct site *site, const char *name, struct diag_list *diags)
+enum status sheet_set_check(const struct site *site, bool compares, const char *name,
+                            struct diag_list *diags)
 {
 	const struct sheet_kind *kind = find_kind(diags->arena, site, name);
-	if (kind && is_built(kind))
+	const char *expected = offered_names(diags->arena, compares);
+	if (kind && is_offered(kind, compares))
 		return STATUS_OK;
 	if (kind)
-		diag_error(diags, 0, "sheet %s: not built yet, expected %s", name,
-		           built_names(diags->arena));
+		diag_error(diags, 0, "sheet %s: only compare draws it, expected %s", name,
+		           expected);
 	else
-		diag_error(diags, 0, "sheet %s: no such sheet, expected %s", name,
-		           built_names(diags->arena));
+		diag_error(diags, 0, "sheet %s: no such sheet, expected %s", name, expected);
 	return STATUS_INPUT;
 }
 
@@ -97,7 +116,11 @@ static void plan_sheet(struct set_builder *b, const struct sheet_kind *kind,
                        const struct site_room *room)
 {
 	const char *name = room ? room_sheet(b->draft->arena, kind, room) : kind->name;
-	if (is_wanted(b, kind->name, name))
+	/* Of a change order the sheets that show a change, where nobody asks for others. */
+	bool is_affected = b->draft->comparison == NULL || b->wanted_count > 0 ||
+	                   strcmp(kind->name, CHANGES) == 0 ||
+	                   clouds_any(b->draft, (struct cloud_scope){kind->shows, room});
+	if (is_affected && is_wanted(b, kind->name, name))
 		*array_push(b->draft->arena, &b->plans) =
 			(struct planned){.kind = kind, .room = room, .name = name};
 }
@@ -106,7 +129,7 @@ static void plan_sheets(struct set_builder *b)
 {
 	const struct site *site = b->draft->site;
 	for (size_t i = 0; i < KIND_COUNT; i++) {
-		if (!is_built(&KINDS[i]))
+		if (!is_offered(&KINDS[i], b->draft->comparison != NULL))
 			continue;
 		if (!KINDS[i].is_per_room)
 			plan_sheet(b, &KINDS[i], NULL);

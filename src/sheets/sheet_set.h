@@ -18,7 +18,9 @@ struct sheet_set {
 CHECK_USED enum status sheet_set_draw(const struct draft *, const char *const *wanted,
                                       size_t wanted_count, void (*on_sheet)(const char *name),
                                       struct diag_list *, struct sheet_set *out_set);
-/* Checks a name of --sheet; reports an unknown one, and one that is not built yet. */
-CHECK_USED enum status sheet_set_check(const struct site *, const char *name, struct diag_list *);
+/* Checks a name of --sheet; reports an unknown one, and where nothing is compared the sheet of
+ * changes. */
+CHECK_USED enum status sheet_set_check(const struct site *, bool compares, const char *name,
+                                       struct diag_list *);
 
 #endif

@@ -21,7 +21,7 @@ check "form that is not built" fails_with 2 "html is not built yet" \
 all_faults() {
 	exits 2 "$JURYSTICK" draw "$plan" -o "$TMPDIR/faults" --paper b5 --scale 3x --style nope \
 		--words xx --sheet changes,frob --as gif || return
-	for fault in 'paper `b5`' 'scale `3x`' '"nope"' '`xx`' 'sheet changes: not built yet' \
+	for fault in 'paper `b5`' 'scale `3x`' '"nope"' '`xx`' 'sheet changes: only compare draws it' \
 		'sheet frob: no such sheet' '`gif`'; do
 		says "$fault" || return
 	done

@@ -7,7 +7,7 @@ to_full() { "$JURYSTICK" "$@" >/dev/full; }
 to_closed() { "$JURYSTICK" "$@" >&-; }
 nothing_at() { [ ! -e "$1" ]; }
 
-for command in "record $plan" "count $plan" "check $plan" help "help draw" --version; do
+for command in "record $plan" "count $plan" "check $plan" "compare $plan $plan" help "help draw" --version; do
 	# $command is split into words on purpose.
 	check "standard output full: ${command%% *}" fails_with 3 error: to_full $command
 	check "standard output closed: ${command%% *}" fails_with 3 error: to_closed $command

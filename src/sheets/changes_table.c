@@ -1,0 +1,150 @@
+#include "sheets/changes_table.h"
+
+#include "compare/change_text.h"
+
+/* What is said in words stands last, where it can be wrapped. */
+enum { LINE, BEFORE, AFTER, MORE, UNIT, RATE, PRICE, WHAT, COLUMNS };
+
+/* Which columns a table has: those of prices only where there are any. */
+struct columns {
+	int of[COLUMNS];
+	size_t count;
+};
+
+struct cells {
+	const char *texts[COLUMNS]; /* NULL: blank */
+};
+
+const char *changes_mark(const struct draft *draft, const struct comparison_line *line)
+{
+	return draft_text(draft, "changes.mark",
+	                  {"mark", comparison_mark(draft->arena, draft->comparison, line)});
+}
+
+static struct columns columns_of(const struct comparison *comparison)
+{
+	bool is_priced = comparison->total.money.list.count > 0;
+	struct columns columns = {.count = 0};
+	for (int k = 0; k < COLUMNS; k++)
+		if (is_priced || (k != RATE && k != PRICE))
+			columns.of[columns.count++] = k;
+	return columns;
+}
+
+static void add_row(struct sheet *sheet, struct table *table, const struct columns *columns,
+                    struct cells cells, bool is_strong)
+{
+	struct table_row row = {.is_strong = is_strong};
+	for (size_t k = 0; k < columns->count; k++)
+		row.cells[k] = cells.texts[columns->of[k]];
+	table_add(sheet, table, row);
+}
+
+static const char *where_of(const struct draft *draft, const struct count_row *row)
+{
+	return row->is_total ? draft_word(draft, "count.total") : draft_tag(draft, row->where);
+}
+
+static struct cells quantity(const struct draft *draft, const struct row_change *change)
+{
+	const struct count_row *row = row_change_row(change);
+	struct arena *arena = draft->arena;
+	const char *unit = arena_printf(arena, "unit.%s", row->unit);
+	return (struct cells){{
+		[BEFORE] = change_text_amount(arena, change, change->amount_before),
+		[AFTER] = change_text_amount(arena, change, change->amount_after),
+		[MORE] = change_text_more(arena, change),
+		[UNIT] = draft_word(draft, unit),
+		[RATE] = change_text_rate(arena, change),
+		[PRICE] = change_text_cents_more(arena, change),
+		[WHAT] = draft_text(draft, "changes.quantity",
+	                            {"what", count_row_what(arena, row, draft->words)},
+	                            {"where", where_of(draft, row)}),
+	}};
+}
+
+/* Money stands in the columns of amounts, in its currency. */
+static struct cells money(const struct draft *draft, const struct row_change *change,
+                          const char *currency)
+{
+	const struct count_row *row = row_change_row(change);
+	struct arena *arena = draft->arena;
+	const char *what = count_row_what(arena, row, draft->words);
+	if (row->kind == COUNT_PRICE_MARKUP)
+		what = draft_text(draft, "changes.quantity", {"what", what}, {"where", row->where});
+	return (struct cells){{
+		[BEFORE] = change_text_cents(arena, change, change->cents_before),
+		[AFTER] = change_text_cents(arena, change, change->cents_after),
+		[MORE] = change_text_cents_more(arena, change),
+		[UNIT] = currency,
+		[PRICE] = change_text_cents_more(arena, change),
+		[WHAT] = what,
+	}};
+}
+
+static void add_sums(struct sheet *sheet, struct table *table, const struct columns *columns,
+                     const struct difference *difference)
+{
+	const struct draft *draft = sheet->draft;
+	const struct row_changes *sums = &difference->money;
+	for (size_t i = 0; i < sums->list.count; i++) {
+		const struct row_change *change = &sums->list.items[i];
+		bool is_last = i + 1 == sums->list.count;
+		if (is_last || change->cents_before != change->cents_after)
+			add_row(sheet, table, columns,
+			        money(draft, change, difference->after->count->currency), is_last);
+	}
+	if (row_change_row(&difference->days) != NULL) {
+		struct cells days = quantity(draft, &difference->days);
+		days.texts[WHAT] = draft_word(draft, "count.what.wait-days");
+		add_row(sheet, table, columns, days, true);
+	}
+}
+
+static void add_line(struct sheet *sheet, struct table *table, const struct columns *columns,
+                     const struct comparison_line *line)
+{
+	const struct draft *draft = sheet->draft;
+	const char *mark = changes_mark(draft, line), *order = draft_word(draft, "change.order");
+	for (size_t i = 0; i < line->change_count; i++)
+		add_row(sheet, table, columns,
+		        (struct cells){{[LINE] = i == 0 ? mark : NULL,
+		                        [WHAT] = change_text_what(draft->arena, draft->words,
+		                                                  line->changes[i])}},
+		        true);
+	if (line->change_count == 0)
+		add_row(sheet, table, columns, (struct cells){{[LINE] = mark, [WHAT] = order}},
+		        true);
+	for (size_t i = 0; i < line->difference.rows.list.count; i++)
+		add_row(sheet, table, columns,
+		        quantity(draft, &line->difference.rows.list.items[i]), false);
+	add_sums(sheet, table, columns, &line->difference);
+	add_row(sheet, table, columns,
+	        (struct cells){{[LINE] = mark, [WHAT] = draft_word(draft, "changes.accept")}},
+	        false);
+}
+
+struct table *changes_table(struct sheet *sheet)
+{
+	static const char *const heads[COLUMNS] = {"changes.line",  "compare.before",
+	                                           "compare.after", "compare.difference",
+	                                           "count.unit",    "count.rate",
+	                                           "count.price",   "count.what"};
+	const struct draft *draft = sheet->draft;
+	const struct comparison *comparison = draft->comparison;
+	struct table *table = ARENA_NEW(draft->arena, struct table);
+	struct columns columns = columns_of(comparison);
+	table->column_count = columns.count;
+	for (size_t k = 0; k < columns.count; k++) {
+		int column = columns.of[k];
+		table->heads[k] = draft_word(draft, heads[column]);
+		if (column != LINE && column != UNIT && column != WHAT)
+			table->right |= 1u << k;
+	}
+	for (size_t i = 0; i < comparison->line_count; i++)
+		add_line(sheet, table, &columns, &comparison->lines[i]);
+	add_row(sheet, table, &columns,
+	        (struct cells){{[WHAT] = draft_word(draft, "compare.total")}}, true);
+	add_sums(sheet, table, &columns, &comparison->total);
+	return table;
+}
