@@ -1,7 +1,5 @@
 #include "layout/soft_port.h"
 
-#include <string.h>
-
 #include "geometry/clip.h"
 #include "geometry/tolerance.h"
 
@@ -101,15 +99,7 @@ struct border_walk {
 	struct point from;
 	bool forward; /* the domain to the left */
 	const struct region *on;
-	const char *border; /* what it keeps to; NULL: whatever comes */
 };
-
-static bool is_elsewhere(const struct soft_setting *setting, const char *border,
-                         struct segment along)
-{
-	struct point middle = point_between(along.from, along.to, 0.5);
-	return border && strcmp(soft_setting_border_at(setting, middle), border) != 0;
-}
 
 /* Where a walk along a side of the border comes to another end: its ports are of another side of
  * the crack. */
@@ -146,8 +136,7 @@ static void walk_border(struct gathering *gathering, struct border_walk walk)
 		length = segment_length(along);
 		size_t count;
 		const struct stretch *on = clip_segment(gathering->arena, along, walk.on, &count);
-		if (count == 0 || on[0].from * length > TOLERANCE_WHOLE ||
-		    is_elsewhere(gathering->setting, walk.border, along))
+		if (count == 0 || on[0].from * length > TOLERANCE_WHOLE)
 			return;
 		along.to = point_between(along.from, along.to, on[0].to);
 		add_crossings(gathering, along);
@@ -157,26 +146,19 @@ static void walk_border(struct gathering *gathering, struct border_walk walk)
 }
 
 /* The domain lies to the left of its border: looking out at an end, forward is left. */
-static void add_border(struct gathering *gathering, const struct soft_end *end, bool left,
-                       enum soft_extent extent)
+static void add_border(struct gathering *gathering, const struct soft_end *end, bool left)
 {
-	struct corridor *corridor = &gathering->unit->corridor;
-	bool turns = extent > SOFT_EXTENT_LINE;
-	struct border_walk own = {end->ring, end->side, end->at, left, &corridor->ground, NULL};
-	own.border = turns ? NULL : end->border;
-	walk_border(gathering, own);
-	struct border_walk beside = own;
-	beside.on = &corridor->beside;
-	beside.border = NULL;
-	walk_border(gathering, beside);
-	if (end->is_split)
-		return;
-	struct border_walk other = {end->ring,  end->side, end->at, !left, &corridor->clear_ground,
-	                            end->border};
-	walk_border(gathering, other);
-	other.on = &corridor->clear_beside;
-	other.border = NULL;
-	walk_border(gathering, other);
+	const struct corridor *corridor = &gathering->unit->corridor;
+	const struct region *on[] = {&corridor->ground, &corridor->beside};
+	const struct region *clear[] = {&corridor->clear_ground, &corridor->clear_beside};
+	for (int k = 0; k < 2; k++) {
+		struct border_walk walk = {end->ring, end->side, end->at, left, on[k]};
+		walk_border(gathering, walk);
+		walk.forward = !left;
+		walk.on = clear[k];
+		if (!end->is_split)
+			walk_border(gathering, walk);
+	}
 }
 
 /* All open edges that leave a vertex. */
@@ -269,7 +251,7 @@ static void add_border_beside(struct gathering *gathering, const struct soft_end
 			            gathering->setting->reach.one_tile + TOLERANCE_SAME ||
 			    !is_on_side(end, near, left))
 				continue;
-			struct border_walk walk = {r, i, near, left, &corridor->beside, NULL};
+			struct border_walk walk = {r, i, near, left, &corridor->beside};
 			walk_border(gathering, walk);
 			walk.on = &corridor->clear_beside;
 			walk.forward = !left;
@@ -284,7 +266,7 @@ struct soft_ports soft_end_ports(struct arena *arena, const struct soft_setting 
 {
 	struct gathering gathering = {.arena = arena, .setting = setting, .unit = unit};
 	if (end->at_border) {
-		add_border(&gathering, end, left, extent);
+		add_border(&gathering, end, left);
 		return gathering.ports;
 	}
 	struct point out = point_left(point_unit(point_sub(end->across.to, end->across.from)));

@@ -16,11 +16,11 @@ struct soft_ports {
 	ARRAY_OF(struct soft_port) ports;
 };
 
-/* What serves at an end, each with all before it. At a border: what is met there, as far as
- * the strip lies on it, then what lies round its corners too. In the field: the line across the
- * strip's end; where no joint leads there, the flank beside it too, then any corner past the
- * crack's end, at last any that lacks no more than one tile to it. At either a border is good as
- * far along as the crack is within one tile of it. */
+/* What serves at an end, each with all before it. At a border: what is met there and round its
+ * corners, as far as the strip lies on it. In the field: the line across the strip's end; where
+ * no joint leads there, the flank beside it too, then any corner past the crack's end, at last
+ * any that lacks no more than one tile to it. At either a border is good as far along as the
+ * crack is within one tile of it. */
 enum soft_extent {
 	SOFT_EXTENT_LINE,
 	SOFT_EXTENT_FLANK,

@@ -194,8 +194,8 @@ Point nearest_end(const Group &group, Point p)
 
 // Nodes at the panel's edge where a joint that ends at `end` might as well end: those that hang
 // together with it along the edge, not through a crossed cell, as long as the crack is within
-// one tile of the edge (which serves there), and those on the same wall between the flanks of
-// the strip at the crack's end.
+// one tile of the edge (which serves there), and those between the flanks of the strip at the
+// crack's end.
 class NodesAlongEdge
 {
       public:
@@ -227,19 +227,11 @@ class NodesAlongEdge
 		return floor.field.panels[soft.panel];
 	}
 
-	bool is_on_wall(Point p) const
-	{
-		for (const Segment &wall : panel().border)
-			if (distance(p, wall) <= NEAR && distance(end, wall) <= NEAR)
-				return true;
-		return false;
-	}
-
 	// Half a millimetre inside the limits, where both verdicts would be right.
 	bool is_near(Point p) const
 	{
 		return distance(p, lines) <= floor.lay.tile_long - 0.5 ||
-		       (norm(p - crack_end) <= floor.half_width() - 0.5 && is_on_wall(p));
+		       norm(p - crack_end) <= floor.half_width() - 0.5;
 	}
 
 	bool is_clear(Point p) const
