@@ -185,6 +185,7 @@ struct label_report list_finish(struct list *list, struct paper_box within)
 			continue;
 		}
 		report.placed++;
+		report.small += placed[i].is_small;
 		report.tags += placed[i].label->can_lead;
 		report.led += placed[i].chosen->leader_count > 0;
 		draw_label(list, o, &placed[i]);

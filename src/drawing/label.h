@@ -60,7 +60,8 @@ struct label {
 
 struct label_report {
 	size_t placed, led, unplaced;
-	size_t tags;                        /* of the placed ones those that may have a leader */
+	size_t small; /* of the placed ones those in the list's small height */
+	size_t tags;  /* of the placed ones those that may have a leader */
 	const struct label *const *missing; /* the unplaced ones */
 };
 

@@ -49,7 +49,8 @@ struct list {
 	struct arena *arena;
 	const struct style *style;
 	struct text_engine *text;
-	double width, height;          /* of the trimmed sheet */
+	double width, height; /* of the trimmed sheet */
+	double small_cap; /* of labels that find no room in their own height; 0: none is smaller */
 	const struct list_clip *clip;  /* what is added is cut to it; NULL: to nothing */
 	ARRAY_OF(struct op) ops;       /* after list_finish: by layer */
 	ARRAY_OF(struct label) labels; /* requests not yet placed */

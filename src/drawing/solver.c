@@ -215,6 +215,30 @@ static bool push_aside(struct solver *s, size_t self, struct candidates among)
 	return false;
 }
 
+static bool make_room(struct solver *s, size_t self)
+{
+	return push_aside(s, self, s->choices[self].near) ||
+	       push_aside(s, self, s->choices[self].led);
+}
+
+/* The last resort: the same words in the small height. */
+static void set_small(struct solver *s, const struct list *list, size_t self)
+{
+	struct solver_label *l = &s->labels[self];
+	if (list->small_cap <= 0 || l->body.cap <= list->small_cap)
+		return;
+	struct label *small = ARENA_NEW(s->arena, struct label);
+	*small = *l->label;
+	small->cap = list->small_cap;
+	l->label = small;
+	l->body = label_body_of(list, small);
+	l->is_small = true;
+	s->choices[self] = (struct choice){0};
+	choose(s, self);
+	if (!l->chosen)
+		make_room(s, self);
+}
+
 struct turn {
 	int priority;
 	size_t index;
@@ -258,8 +282,8 @@ struct solver_label *solver_place(struct arena *arena, const struct list *list,
 			choose(&s, turns[i].index);
 	for (size_t i = 0; i < count; i++) {
 		size_t self = turns[i].index;
-		if (!s.labels[self].chosen && !push_aside(&s, self, s.choices[self].near))
-			push_aside(&s, self, s.choices[self].led);
+		if (!s.labels[self].chosen && !make_room(&s, self))
+			set_small(&s, list, self);
 	}
 	return s.labels;
 }

@@ -11,6 +11,7 @@ struct solver_label {
 	const struct label *label;
 	struct label_body body;
 	const struct candidate *chosen; /* NULL: found no place */
+	bool is_small;                  /* set in the list's small height */
 };
 
 /* In the order of the requests. */

@@ -14,12 +14,15 @@
  * common practice. At a coarser scale it is divided; within these it is where labels crowd:
  * more than this share of them stand away from what they name. */
 static const double PLAN_COARSEST = 100, PLAN_FINEST = 48, LED_MOST = 0.3;
+/* With more small texts than this share of all, all are. */
+static const double SMALL_MOST = 0.15;
 /* A view is divided into no more parts: where its labels crowd, and where it is too large. */
 enum { PARTS_CROWDED_MOST = 16, PARTS_MOST = 64 };
 
-/* How a sheet is tried: first as the style has it; with the small texts where labels found
- * no room; and where that is not enough, with a note of what could not be shown. */
-enum attempt { ATTEMPT_PLAIN, ATTEMPT_SMALL, ATTEMPT_NOTED, ATTEMPT_COUNT };
+/* How a sheet is tried: first as the style has it; with the small height for those labels
+ * that found no room; for all, where those are many; and where that is not enough, with a
+ * note of what could not be shown. */
+enum attempt { ATTEMPT_PLAIN, ATTEMPT_FEW_SMALL, ATTEMPT_SMALL, ATTEMPT_NOTED, ATTEMPT_COUNT };
 
 struct outcome {
 	struct sheet *sheet;
@@ -110,7 +113,7 @@ static struct cloud_scope scope_of(const struct planned *planned)
 
 static struct outcome try_sheet(const struct set_facts *facts, const struct planned *planned,
                                 const struct draft *draft, struct portion portion,
-                                const char *missing)
+                                enum attempt attempt, const char *missing)
 {
 	const char *of = planned->room ? planned->room->name : "";
 	const char *name = portion.parts ? portion.parts->list[portion.index].name : planned->name;
@@ -121,6 +124,8 @@ static struct outcome try_sheet(const struct set_facts *facts, const struct plan
 	sheet->parts = portion.parts;
 	sheet->part = portion.index;
 	sheet->missing = missing;
+	if (attempt == ATTEMPT_FEW_SMALL)
+		sheet->list->small_cap = draft->style->texts[TEXT_TABLE].cap;
 	sheet->used = planned->kind->explains_all ? facts->used : 0;
 	if (clouds_any(draft, scope_of(planned)))
 		sheet_use(sheet, LEGEND_CHANGE);
@@ -141,11 +146,19 @@ static struct outcome try_sheet(const struct set_facts *facts, const struct plan
 static struct outcome try_plain(const struct set_facts *facts, const struct planned *planned,
                                 const struct draft **draft)
 {
-	struct outcome outcome = try_sheet(facts, planned, *draft, (struct portion){0}, NULL);
+	struct outcome outcome =
+		try_sheet(facts, planned, *draft, (struct portion){0}, ATTEMPT_PLAIN, NULL);
 	if (!outcome.sheet->is_cramped)
 		return outcome;
 	*draft = narrow_draft(*draft);
-	return try_sheet(facts, planned, *draft, (struct portion){0}, NULL);
+	return try_sheet(facts, planned, *draft, (struct portion){0}, ATTEMPT_PLAIN, NULL);
+}
+
+/* A few small texts among large ones are better than all of them small. */
+static bool is_readable(const struct label_report *report)
+{
+	return report->unplaced == 0 &&
+	       (double)report->small <= SMALL_MOST * (double)report->placed;
 }
 
 /* The further attempts, where labels found no room in the first. */
@@ -154,14 +167,14 @@ static struct outcome try_harder(const struct set_facts *facts, const struct pla
                                  struct outcome outcome)
 {
 	const char *missing = NULL;
-	for (int attempt = ATTEMPT_SMALL; attempt < ATTEMPT_COUNT; attempt++) {
-		if (outcome.fit != SHEET_FITS || outcome.report.unplaced == 0)
+	for (int attempt = ATTEMPT_FEW_SMALL; attempt < ATTEMPT_COUNT; attempt++) {
+		if (outcome.fit != SHEET_FITS || is_readable(&outcome.report))
 			break;
 		if (attempt == ATTEMPT_SMALL)
 			draft = small_draft(draft);
-		else
+		if (attempt == ATTEMPT_NOTED)
 			missing = list_missing(draft->arena, &outcome.report);
-		outcome = try_sheet(facts, planned, draft, portion, missing);
+		outcome = try_sheet(facts, planned, draft, portion, (enum attempt)attempt, missing);
 	}
 	return outcome;
 }
@@ -200,8 +213,8 @@ static struct division try_parts(const struct set_facts *facts, const struct pla
 	*d.parts = divide(facts, planned, whole, scale, most, &d.draft);
 	d.outcomes = ARENA_ARRAY(arena, struct outcome, d.parts->count);
 	for (size_t i = 0; i < d.parts->count; i++) {
-		d.outcomes[i] =
-			try_sheet(facts, planned, d.draft, (struct portion){d.parts, i}, NULL);
+		d.outcomes[i] = try_sheet(facts, planned, d.draft, (struct portion){d.parts, i},
+		                          ATTEMPT_PLAIN, NULL);
 		d.is_crowded = d.is_crowded || is_crowded(&d.outcomes[i].report);
 	}
 	return d;
