@@ -69,12 +69,20 @@ static bool is_of_room(const struct lay_view *v, const struct field_border *bord
 	return region_holds(&v->ground, lay_view_plan(v, inside));
 }
 
+/* On a sheet that shows a part of the floor: true where the border is in it. */
+static bool is_shown(const struct lay_view *v, const struct field_border *border)
+{
+	struct box box = box_with(box_with(box_empty(), lay_view_plan(v, border->from)),
+	                          lay_view_plan(v, border->to));
+	return !v->view->core || box_meets(box, *v->view->core);
+}
+
 static bool is_labelled(const struct lay_view *v, const struct border_cut *cut)
 {
 	const struct field_border *border = border_of(v, cut);
 	return border->kind != SITE_EDGE_OBSTACLE && border->kind != SITE_EDGE_DRAIN &&
 	       border->kind != SITE_EDGE_JAMB && border_length(border) >= SHORTEST &&
-	       is_of_room(v, border);
+	       is_of_room(v, border) && is_shown(v, border);
 }
 
 /* True where two borders run along one straight line of the room, the same way. */
@@ -121,7 +129,7 @@ static const char *name_of(const struct lay_view *v, const struct draft *draft, 
 		const struct field_border *other = border_of(v, &position->cuts[i]);
 		double more = border_length(other) - border_length(border);
 		if (strcmp(other->of, border->of) == 0 && !other->is_doorway &&
-		    (more > 1 || (more >= -1 && i < index)))
+		    is_shown(v, other) && (more > 1 || (more >= -1 && i < index)))
 			return NULL;
 	}
 	return draft_tag(draft, border->of);
@@ -151,12 +159,27 @@ static void label_askew(struct sheet *sheet, const struct lay_view *v, const cha
 		wall_line(sheet, of, a, b, 0.5, text);
 }
 
-/* There is tile on both sides of a carried joint: each side says its own cut, on itself. */
-static void label_carried(struct sheet *sheet, const char *of, struct paper_point a,
-                          struct paper_point b, const char *text)
+static void label_side(struct sheet *sheet, const char *of, struct paper_point a,
+                       struct paper_point b, double around, const char *text)
 {
 	wall_label(sheet, of, b, a,
-	           (struct wall_text){.lines = &text, .count = 1, .around = 0.5, .stays = true});
+	           (struct wall_text){.lines = &text, .count = 1, .around = around, .stays = true});
+}
+
+/* There is tile on both sides of a carried joint: each side says its own cut, on itself. Of
+ * one askew to the courses there is no one cut to say. */
+static void label_carried(struct sheet *sheet, const struct field_border *border,
+                          const struct border_cut *cut, struct paper_point a, struct paper_point b)
+{
+	const struct draft *draft = sheet->draft;
+	if (is_askew(border) || cut->varies)
+		return;
+	if (!is_tapered(cut)) {
+		label_side(sheet, border->of, a, b, 0.5, cut_text(draft, cut));
+		return;
+	}
+	label_side(sheet, border->of, a, b, 0.82, size_text(draft, cut->from, cut->whole));
+	label_side(sheet, border->of, a, b, 0.18, size_text(draft, cut->to, cut->whole));
 }
 
 static void label_border(struct sheet *sheet, const struct lay_view *v, size_t index)
@@ -167,7 +190,7 @@ static void label_border(struct sheet *sheet, const struct lay_view *v, size_t i
 	struct paper_point a = lay_view_point(v, border->from), b = lay_view_point(v, border->to);
 	const char *name = name_of(v, draft, index);
 	if (border->is_carried) {
-		label_carried(sheet, border->of, a, b, cut_text(draft, cut));
+		label_carried(sheet, border, cut, a, b);
 	} else if (is_askew(border) || cut->varies) {
 		label_askew(sheet, v, border->of, name, a, b);
 	} else if (is_tapered(cut)) {

@@ -9,6 +9,9 @@
 #include "sheets/parts.h"
 #include "sheets/strip_corners.h"
 
+/* A joint off the courses by more than this share of its length has a cut a tile. */
+static const double SLANT = 0.08;
+
 struct steps {
 	struct notes *notes;
 	const struct draft *draft;
@@ -163,6 +166,21 @@ static void add_sealed(struct steps *s)
 		                         : "step.field-soft");
 }
 
+/* True where a slab joint is carried up at a slant to the courses: no two cuts are alike. */
+static bool has_slant(const struct steps *s)
+{
+	for (size_t i = 0; i < s->lay->joints->joint_count; i++) {
+		const struct joint *joint = &s->lay->joints->joints[i];
+		for (size_t k = 0; joint->kind == JOINT_CARRIED && k + 1 < joint->line.count; k++) {
+			struct point along = point_unit(
+				point_sub(joint->line.points[k + 1], joint->line.points[k]));
+			if (fmin(fabs(along.x), fabs(along.y)) > SLANT)
+				return true;
+		}
+	}
+	return false;
+}
+
 /* From the lines on: nothing of it where no whole tile can be laid. */
 static void add_tiling(struct steps *s)
 {
@@ -173,6 +191,8 @@ static void add_tiling(struct steps *s)
 		add_word(s, "step.cut-walls");
 	if (has_joint(s, JOINT_CARRIED))
 		add_step(s, draft_text(s->draft, "step.carried", {"joints", carried_ids(s)}));
+	if (has_slant(s))
+		add_word(s, "step.cut-joints");
 	add_sealed(s);
 	add_grout(s);
 }

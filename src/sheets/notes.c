@@ -130,8 +130,11 @@ static double set_paragraph(struct setting *s, enum text_role role, double x, do
 
 static void set_heading(struct setting *s, const struct note *note)
 {
-	double y = s->y + BEFORE_HEADING + cap_of(s, TEXT_STRONG);
-	set_text(s, TEXT_STRONG, s->x0, y, note->text);
+	double top = s->y + BEFORE_HEADING, cap = cap_of(s, TEXT_STRONG);
+	double under = set_paragraph(s, TEXT_STRONG, s->x0, s->x1 - s->x0, top, note->text);
+	/* The rule keeps the same distance from the last line whatever hangs under it. */
+	double y = under - text_descent(s->sheet->draft->text,
+	                                s->sheet->draft->style->texts[TEXT_STRONG].weight, cap);
 	y += AFTER_HEADING;
 	if (!s->is_dry)
 		list_stroke(s->sheet->list, LAYER_NOTES, PEN_RULE, NULL,
@@ -267,6 +270,9 @@ void notes_draw(struct notes *notes)
 	                    .x0 = sheet->column.x0 + INSET,
 	                    .x1 = sheet->column.x1 - INSET,
 	                    .y = sheet->column.y0};
+	/* A heading keeps its own distance. */
+	if (notes->list.count > 0 && notes->list.items[0].kind == NOTE_ITEM)
+		s.y += BEFORE_HEADING;
 	for (s.small = SMALL_NONE; s.small <= SMALL_MOST; s.small++)
 		if (count_fitting(s, 0, sheet->column.y1) == notes->list.count)
 			break;

@@ -56,10 +56,10 @@ outside() {
 }
 
 # The box of a word is 1.59 capitals high: of 2.5 mm, the least height of lettering, 3.98 mm.
-# Words of a few signs may be narrower than they are high, and cannot tell.
+# Words of a few narrow signs may be narrower than they are high, and cannot tell.
 too_small() {
 	words "$1" | awk '
-		length($6) < 4 { next }
+		length($6) < 6 { next }
 		{ seen = 1; w = $4 - $2; h = $5 - $3; least = w < h ? w : h }
 		least < 3.97 * 72 / 25.4 { print "page", $1 ":", $6, "is too small"; found = 1 }
 		END { exit found || !seen }'
