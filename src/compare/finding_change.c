@@ -2,6 +2,8 @@
 
 #include <string.h>
 
+#include "units/number.h"
+
 static bool is_same(const struct finding *a, const struct finding *b)
 {
 	return strcmp(a->rule->name, b->rule->name) == 0 && strcmp(a->about, b->about) == 0;
@@ -35,7 +37,8 @@ static void compare(struct arena *arena, const struct finding *before, const str
 		add(arena, changes,
 		    after->state == FINDING_ANSWERED ? FINDING_WAS_ANSWERED : FINDING_REOPENED,
 		    after);
-	else if (strcmp(before->text, after->text) != 0)
+	else if (number_order(before->measured, after->measured) != 0 ||
+	         number_order(before->limit, after->limit) != 0)
 		add(arena, changes, FINDING_READS_OTHERWISE, after);
 }
 

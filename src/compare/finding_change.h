@@ -1,4 +1,5 @@
-/* finding_change.h - findings that appeared, went, were answered, or read otherwise now.
+/* finding_change.h - findings that appeared, went, were answered, or measure otherwise now;
+ * what their text tells beside is no change of theirs.
  * Owns: arena; findings are borrowed. */
 #ifndef COMPARE_FINDING_CHANGE_H
 #define COMPARE_FINDING_CHANGE_H

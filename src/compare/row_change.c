@@ -41,8 +41,7 @@ static bool is_quantity(const struct count *count, const struct count_row *row)
 
 static bool is_sum_of_money(const struct count *count, const struct count_row *row)
 {
-	(void)count;
-	return is_money(row->kind);
+	return is_money(row->kind) && !is_sum(count, row);
 }
 
 static bool is_days(const struct count *count, const struct count_row *row)

@@ -96,7 +96,7 @@ static struct region union_of(struct arena *arena, const struct cloud_ground *gr
 
 static void stroke_cloud(struct clouding *c, struct ring outline)
 {
-	struct ring points = cloud_points(c->arena, outline);
+	struct ring points = cloud_points(c->arena, outline, c->texts, c->text_count);
 	struct paper_path path = cloud_scallops(c->arena, points, c->texts, c->text_count);
 	list_stroke(c->list, LAYER_CHANGES, PEN_CLOUD, NULL, path);
 	struct paper_path flat = paper_path_flat(c->arena, path);
@@ -215,7 +215,8 @@ void cloud_draw(struct list *list, const struct cloud_ground *grounds, size_t co
 		stroke_cloud(&c, c.clouds.polygons[i].outline);
 	for (size_t i = 0; i < c.clouds.count; i++) {
 		struct region cloud = {&c.clouds.polygons[i], 1};
-		struct ring points = cloud_points(c.arena, cloud.polygons[0].outline);
+		struct ring points =
+			cloud_points(c.arena, cloud.polygons[0].outline, c.texts, c.text_count);
 		for (size_t k = 0; k < count; k++)
 			if (overlay_intersection(c.arena, &cloud, &grounds[k].region).count > 0)
 				place_triangle(&c, points, grounds[k].mark);

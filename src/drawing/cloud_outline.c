@@ -7,9 +7,9 @@
 #include "geometry/segment.h"
 #include "geometry/tolerance.h"
 
-/* Own design within docs/sources.md M03: clear of the ground, longest chord of a scallop, and
- * how near to one another two of its points may lie. */
-static const double MARGIN = 3.5, CHORD = 7, NEAREST = 1.5;
+/* Own design within docs/sources.md M03: clear of the ground, longest chord of a scallop; and
+ * shortest, where it passes a text. */
+static const double MARGIN = 3.5, CHORD = 7, SHORTEST = 0.2;
 /* Clear of texts: the outline, and the scallops over it. */
 static const double CLEAR = 0.9, SCALLOP_CLEAR = 0.4;
 /* A turn whose cosine is less is a corner (40 degrees). */
@@ -144,8 +144,13 @@ struct region cloud_outline(struct arena *arena, const struct region *ground,
 
 /* ---- scallops ---- */
 
+/* An outline by the distance walked along it. */
 struct walk {
 	struct arena *arena;
+	struct ring ring;
+	double *passed; /* up to each of its points, and once round */
+	const struct box *texts;
+	size_t text_count;
 	ARRAY_OF(struct point) points;
 };
 
@@ -158,50 +163,79 @@ static bool is_corner(struct ring ring, size_t i)
 	return point_dot(in, out) < CORNER_COS;
 }
 
-static double stretch_length(struct ring ring, size_t from, size_t steps)
+static struct point point_at(const struct walk *w, double at)
 {
-	double length = 0;
-	for (size_t i = 0; i < steps; i++)
-		length += segment_length(segment_of_ring(ring, (from + i) % ring.count));
-	return length;
-}
-
-static void add_point(struct walk *w, struct point p)
-{
-	size_t count = w->points.count;
-	if (count == 0 || point_distance(w->points.items[count - 1], p) >= NEAREST)
-		*array_push(w->arena, &w->points) = p;
-}
-
-/* Points of a stretch between corners, from its start to before its end. */
-static void walk_stretch(struct walk *w, struct ring ring, size_t from, size_t steps)
-{
-	double length = stretch_length(ring, from, steps);
-	double count = fmax(1, ceil(length / CHORD)), step = length / count, passed = 0;
-	double next = 0;
-	for (size_t i = 0; i < steps; i++) {
-		struct segment s = segment_of_ring(ring, (from + i) % ring.count);
-		double along = segment_length(s);
-		for (; next < passed + along && next < length - step / 2; next += step)
-			add_point(w, point_between(s.from, s.to, (next - passed) / along));
-		passed += along;
+	size_t low = 0, high = w->ring.count;
+	while (low + 1 < high) {
+		size_t middle = (low + high) / 2;
+		if (w->passed[middle] <= at)
+			low = middle;
+		else
+			high = middle;
 	}
+	struct segment s = segment_of_ring(w->ring, low);
+	double length = w->passed[low + 1] - w->passed[low];
+	return length > 0 ? point_between(s.from, s.to, fmin(1, (at - w->passed[low]) / length))
+	                  : s.from;
 }
 
-struct ring cloud_points(struct arena *arena, struct ring outline)
+static bool is_clear_of(const struct box *texts, size_t count, struct point from, struct point to)
 {
-	struct walk w = {.arena = arena};
+	for (size_t i = 0; i < count; i++)
+		if (enters(grown(texts[i], SCALLOP_CLEAR), from, to))
+			return false;
+	return true;
+}
+
+/* A chord cuts a bend short: where that brings it on a text there is one point more. */
+static void add_chord(struct walk *w, double from, double to)
+{
+	struct point a = point_at(w, from), b = point_at(w, to);
+	if (to - from > SHORTEST && !is_clear_of(w->texts, w->text_count, a, b)) {
+		add_chord(w, from, (from + to) / 2);
+		add_chord(w, (from + to) / 2, to);
+		return;
+	}
+	*array_push(w->arena, &w->points) = a;
+}
+
+/* Chords of a stretch between corners. */
+static void add_stretch(struct walk *w, double from, double to)
+{
+	double count = fmax(1, ceil((to - from) / CHORD)), step = (to - from) / count;
+	for (double i = 0; i < count; i += 1)
+		add_chord(w, from + i * step, from + (i + 1) * step);
+}
+
+/* The outline with its first point at a corner, where it has one. */
+static struct ring from_corner(struct arena *arena, struct ring outline)
+{
 	size_t first = 0;
 	while (first < outline.count && !is_corner(outline, first))
 		first++;
-	first %= outline.count;
-	for (size_t done = 0; done < outline.count;) {
-		size_t steps = 1;
-		while (done + steps < outline.count &&
-		       !is_corner(outline, (first + done + steps) % outline.count))
-			steps++;
-		walk_stretch(&w, outline, (first + done) % outline.count, steps);
-		done += steps;
+	struct ring turned = {ARENA_ARRAY(arena, struct point, outline.count), outline.count};
+	for (size_t i = 0; i < outline.count; i++)
+		turned.points[i] = outline.points[(first + i) % outline.count];
+	return turned;
+}
+
+struct ring cloud_points(struct arena *arena, struct ring outline, const struct box *texts,
+                         size_t text_count)
+{
+	struct walk w = {.arena = arena,
+	                 .ring = from_corner(arena, outline),
+	                 .passed = ARENA_ARRAY(arena, double, outline.count + 1),
+	                 .texts = texts,
+	                 .text_count = text_count};
+	double last = 0;
+	for (size_t i = 0; i < outline.count; i++)
+		w.passed[i + 1] = w.passed[i] + segment_length(segment_of_ring(w.ring, i));
+	for (size_t i = 0; i < outline.count; i++) {
+		bool is_end = i + 1 == outline.count || is_corner(w.ring, i + 1);
+		if (!is_end)
+			continue;
+		add_stretch(&w, last, w.passed[i + 1]);
+		last = w.passed[i + 1];
 	}
 	return (struct ring){w.points.items, w.points.count};
 }
@@ -240,9 +274,8 @@ static bool is_clear(struct point a, const struct point c[3], const struct box *
 	struct point from = a;
 	for (int k = 1; k <= CURVE_STEPS; k++) {
 		struct point to = on_curve(a, c, (double)k / CURVE_STEPS);
-		for (size_t i = 0; i < count; i++)
-			if (enters(grown(texts[i], SCALLOP_CLEAR), from, to))
-				return false;
+		if (!is_clear_of(texts, count, from, to))
+			return false;
 		from = to;
 	}
 	return true;

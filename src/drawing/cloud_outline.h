@@ -12,8 +12,10 @@
 /* Outlines without holes that enclose `ground` and keep off the boxes of texts (y up). */
 struct region cloud_outline(struct arena *, const struct region *ground, const struct box *texts,
                             size_t text_count);
-/* Points from scallop to scallop along an outline: every corner, and as evenly as it goes. */
-struct ring cloud_points(struct arena *, struct ring outline);
+/* Points from scallop to scallop along an outline: every corner, and as evenly as it goes; the
+ * straight lines between them keep off the texts too. */
+struct ring cloud_points(struct arena *, struct ring outline, const struct box *texts,
+                         size_t text_count);
 /* The scalloped line through them, on the sheet (y down): flatter where a text is near. */
 struct paper_path cloud_scallops(struct arena *, struct ring points, const struct box *texts,
                                  size_t text_count);

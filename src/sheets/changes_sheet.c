@@ -87,6 +87,12 @@ static void add_change(struct notes *notes, const char *mark, const struct chang
 		           change_text_edit(draft->arena, draft->words, &change->edits[i]));
 }
 
+/* Something is asked, or was: what is only noted stands on the other sheets. */
+static bool is_asked(const struct finding_change *change)
+{
+	return change->fate == FINDING_WAS_ANSWERED || change->finding->weight != RULE_NOTE;
+}
+
 static void add_line(struct notes *notes, const struct comparison_line *line)
 {
 	const struct draft *draft = notes->sheet->draft;
@@ -96,9 +102,10 @@ static void add_line(struct notes *notes, const struct comparison_line *line)
 	if (line->change_count == 0)
 		notes_item(notes, NOTE_WORK, mark, draft_word(draft, "change.order"));
 	for (size_t i = 0; i < line->difference.findings.list.count; i++)
-		notes_item(notes, NOTE_WORK, "",
-		           change_text_finding(draft->arena, draft->words,
-		                               &line->difference.findings.list.items[i]));
+		if (is_asked(&line->difference.findings.list.items[i]))
+			notes_item(notes, NOTE_WORK, "",
+			           change_text_finding(draft->arena, draft->words,
+			                               &line->difference.findings.list.items[i]));
 }
 
 static const char *money_text(const struct draft *draft, const struct difference *difference)

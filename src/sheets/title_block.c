@@ -148,6 +148,15 @@ static void draw_revision_row(struct block *b, enum text_role role, const char *
 	add_rule(b, PEN_RULE, b->x0, b->y, b->x1, b->y);
 }
 
+/* The revision that the clouds are of has their triangle. */
+static const char *revision_mark(const struct draft *draft, const struct plan_revision *revision)
+{
+	const struct comparison *comparison = draft->comparison;
+	if (comparison == NULL || comparison->revision != revision)
+		return revision->mark;
+	return draft_text(draft, "changes.mark", {"mark", revision->mark});
+}
+
 /* The latest revisions in time order; older ones are in the set's history. */
 static void draw_revisions(struct block *b)
 {
@@ -157,7 +166,7 @@ static void draw_revisions(struct block *b)
 	draw_revision_row(b, TEXT_TABLE_HEAD, draft_word(b->draft, "block.revision"),
 	                  draft_word(b->draft, "block.date"), draft_word(b->draft, "block.change"));
 	for (size_t i = plan->revision_count - shown; i < plan->revision_count; i++)
-		draw_revision_row(b, TEXT_TABLE, plan->revisions[i].mark,
+		draw_revision_row(b, TEXT_TABLE, revision_mark(b->draft, &plan->revisions[i]),
 		                  draft_date(b->draft, plan->revisions[i].date),
 		                  or_blank(plan->revisions[i].note));
 }

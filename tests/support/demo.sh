@@ -1,6 +1,6 @@
 #!/bin/sh
 # demo.sh JURYSTICK PLAN FOLDER - draws, checks, counts and records one plan into
-# FOLDER/<plan>/.
+# FOLDER/<plan>/; of NAME.revised.xml the change order against NAME.xml too.
 set -eu
 jurystick=$1 plan=$2
 out=$3/$(basename "$plan" .xml)
@@ -13,4 +13,8 @@ mkdir -p "$out"
 status=0
 "$jurystick" check "$plan" >"$out/findings.txt" || status=$?
 [ "$status" -le 1 ] || exit "$status"
+base=${plan%.revised.xml}.xml
+if [ "$base" != "$plan.xml" ]; then
+	"$jurystick" compare "$base" "$plan" -o "$out/changes" >"$out/changes.txt"
+fi
 echo "$plan: $out/"
