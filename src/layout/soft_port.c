@@ -306,10 +306,11 @@ struct soft_ports soft_run_ports(struct arena *arena, const struct soft_setting 
 {
 	struct gathering gathering = {.arena = arena, .setting = setting, .unit = unit};
 	const struct outline_stretch *stretch = at_end ? &run->last : &run->first;
-	struct soft_port port = {{stretch->step, segment_length(stretch->line)},
-	                         at_end ? stretch->line.to : stretch->line.from,
-	                         true};
-	port.gate.step.reversed ^= at_end;
+	struct point at = at_end ? stretch->line.to : stretch->line.from;
+	struct soft_step inward = {stretch->step.at, stretch->step.reversed ^ at_end};
+	struct segment edge = corridor_segment(&unit->corridor, inward.at);
+	double part = point_distance(at, inward.reversed ? edge.from : edge.to);
+	struct soft_port port = {{inward, part}, at, true};
 	add_port(&gathering, port);
 	struct border_walk walk = border_at(&unit->corridor, port.at);
 	walk.on = &unit->corridor.clear_beside;

@@ -1,6 +1,5 @@
 // present.cpp - soft joints are there: from the crossed tile one comes, over plain joints, to
-// none that lies far off; where no tile is crossed, or one side is enough, a look aside from the
-// crack meets a soft joint or what serves.
+// none that lies far off; and where a crack runs in a tile joint, that joint is soft.
 #include <algorithm>
 #include <cmath>
 #include <set>
@@ -12,90 +11,6 @@ namespace
 
 const double NEAR = 0.01;
 const double END_REACH = 25.4; // an end this near a border lies on it
-
-// What a look aside from a crack must meet before it passes the strip's greatest reach.
-struct Lookout {
-	const Floor &floor;
-	std::vector<Segment> softs;
-	std::vector<Segment> own;  // the group's cracks, and the way on from their ends
-	double far, near;          // how far to look for a soft joint, for the field's end
-	std::vector<Segment> ends; // of the cracks, as points
-
-	bool meets(Point p, Point aside) const
-	{
-		Segment ray{p, p + aside * far};
-		// At a field joint the look ends: it serves beside it, or where a soft joint ends.
-		for (const Joint *line : field_lines(floor))
-			for (const Segment &s : segments_of(line->line))
-				if (std::vector<double> at = cuts(ray, {s}); at.size() > 2)
-					ray.b = p + aside * (norm(ray.b - p) * at[1]);
-		bool at_line = norm(ray.b - p) < far - NEAR;
-		for (const Segment &soft : softs)
-			if (distance(ray, soft) <= NEAR)
-				return true;
-		for (const Segment &other : own)
-			if (distance(p, other) > 1 &&
-			    (distance(ray, other) <= 0 || runs_beside(aside, ray, other)))
-				return true;
-		if (at_line)
-			return norm(ray.b - p) <= near || is_by_a_soft_end(ray.b);
-		for (double r = 0; r <= far; r += 5)
-			if (is_stop(p + aside * r, p)) // does what lies there serve?
-				return r <= near || is_by_an_end(p + aside * r);
-		return false;
-	}
-
-	// A carried or perimeter joint; or the edge of a hold, where no joint is laid before an
-	// answer.
-	bool is_stop(Point p, Point from) const
-	{
-		if (!floor.on_panel(p, 0))
-			return true;
-		for (const Hold &hold : floor.record.holds)
-			if (inside(hold.shape, p) && !inside(hold.shape, from))
-				return true;
-		return false;
-	}
-
-	// A look from where a branch leaves goes along the branch, between its own two joints.
-	bool runs_beside(Point aside, const Segment &ray, const Segment &branch) const
-	{
-		const double straight = 0.8; // cosine
-		Point along = (branch.b - branch.a) * (1 / norm(branch.b - branch.a));
-		return std::fabs(along.x * aside.x + along.y * aside.y) > straight &&
-		       distance(ray, branch) <= floor.lay.tile_width;
-	}
-
-	bool is_by_a_soft_end(Point p) const
-	{
-		for (const Joint &joint : floor.record.joints)
-			if (joint.kind == "soft" && !joint.line.empty())
-				for (Point end : {joint.line.front(), joint.line.back()})
-					if (norm(end - p) <= floor.lay.tile_long)
-						return true;
-		return false;
-	}
-
-	bool is_by_an_end(Point p) const
-	{
-		for (const Segment &s : ends)
-			if (distance(p, s) <= far)
-				return true;
-		return false;
-	}
-
-	// Sides that have a joint, looking square to the crack there and to its whole run.
-	int sides(Point p, Point along, Point chord) const
-	{
-		if (distance(p, softs) <= floor.lay.joint)
-			return 2; // the crack runs in the joint
-		int found = 0;
-		for (double side : {1.0, -1.0})
-			found += meets(p, Point{-along.y, along.x} * side) ||
-			         meets(p, Point{-chord.y, chord.x} * side);
-		return found;
-	}
-};
 
 // How far one comes from the crossed tile of a panel over joints that are not soft.
 class Spill
@@ -139,10 +54,12 @@ class Spill
 	std::vector<const Tile *> first;       // crossed
 	std::set<const Tile *> reached, loose; // loose: reached, though they should not be
 
-	void run()
+	// On both sides of the crack, or only on its left (1) or right (-1).
+	void run(int side)
 	{
 		std::vector<const Tile *> from = first;
-		reached.insert(from.begin(), from.end());
+		loose.clear();
+		reached = {from.begin(), from.end()};
 		while (!from.empty()) {
 			const Tile *tile = from.back();
 			from.pop_back();
@@ -151,7 +68,9 @@ class Spill
 				continue;
 			}
 			for (const Tile *next : beside[tile])
-				if (!is_past_an_end(next->middle) && reached.insert(next).second)
+				if (!is_past_an_end(next->middle) &&
+				    (side == 0 || side_of(next->middle) == side) &&
+				    reached.insert(next).second)
 					from.push_back(next);
 		}
 	}
@@ -188,8 +107,7 @@ class Spill
 	{
 		std::vector<const Tile *> tiles = first;
 		for (const OpenEnd &end : open) {
-			std::vector<Segment> on = {
-				{end.at, end.at + end.along * floor.overrun()}};
+			std::vector<Segment> on = {{end.at, end.at + end.along * floor.overrun()}};
 			for (const Tile &tile : floor.tiling.tiles)
 				for (const Ring &quad : tile.quads)
 					if (tile.panel == p && distance(quad, on) <= 0)
@@ -240,6 +158,15 @@ class Spill
 		}
 	}
 
+	int side_of(Point p) const
+	{
+		const Segment *nearest = &group.line.front();
+		for (const Segment &s : group.line)
+			if (distance(p, s) < distance(p, *nearest))
+				nearest = &s;
+		return cross(nearest->b - nearest->a, p - nearest->a) > 0 ? 1 : -1;
+	}
+
 	// Beyond an end in the field the two sides' joints stop; they may stop one tile short.
 	bool is_past_an_end(Point p) const
 	{
@@ -280,87 +207,50 @@ double greatest_reach(const Floor &floor, const Group &group)
 	return reach;
 }
 
-// Panels in which every side is looked for by spilling.
-std::set<size_t> check_spill(const Floor &floor, const Group &group, Report &report)
+// The crack runs in a tile joint: each point of it has a soft joint or a border beside it.
+long open_points(const Floor &floor, const Group &group, size_t p, long &samples)
 {
-	std::set<size_t> seen;
-	size_t reached = 0, loose = 0;
-	Point first;
-	for (size_t p = 0; p < floor.field.panels.size(); p++) {
-		Spill spill(floor, group, p, greatest_reach(floor, group));
-		if (spill.first.empty())
-			continue;
-		seen.insert(p);
-		spill.run();
-		reached += spill.reached.size();
-		if (loose == 0 && !spill.loose.empty())
-			first = (*spill.loose.begin())->middle;
-		loose += spill.loose.size();
-	}
-	report.cases += static_cast<long>(reached);
-	report.check(loose == 0, "E-C3.present",
-	             "group %s: of %zu tiles bonded to what it crosses %zu lie too far off, one at "
-	             "%.0f,%.0f",
-	             group.id.c_str(), reached, loose, first.x, first.y);
-	return seen;
-}
-
-bool is_in(const Floor &floor, const std::set<size_t> &panels, Point p)
-{
-	for (size_t k : panels)
-		if (inside(floor.field.panels[k].shape, p))
-			return true;
-	return false;
+	const Panel &panel = floor.field.panels[p];
+	std::vector<Segment> joints = panel.border;
+	for (const Joint &joint : floor.record.joints)
+		if (joint.kind == "soft")
+			for (const Segment &s : segments_of(joint.line))
+				joints.push_back(s);
+	double near = floor.lay.joint + greatest_reach(floor, group) + END_REACH;
+	long open = 0;
+	for (const Segment &s : inside_of(panel.shape, group.line))
+		for (double t = 20; t < norm(s.b - s.a) - 10; t += 40) {
+			samples++;
+			open += distance(s.a + (s.b - s.a) * (t / norm(s.b - s.a)), joints) > near;
+		}
+	return open;
 }
 
 } // namespace
 
 void check_present(const Floor &floor, const Group &group, Report &report)
 {
-	double reach = greatest_reach(floor, group);
-	Lookout lookout{floor,
-	                {},
-	                group.line,
-	                floor.half_width() + 2 * floor.lay.tile_long,
-	                floor.lay.tile_long + reach + END_REACH,
-	                {}};
-	for (const Crack *crack : group.cracks)
-		for (const Line &run : crack->runs)
-			for (Point p : {run.front(), run.back()})
-				lookout.ends.push_back({p, p});
-	// Over the way on from an end a look goes out between the joints of its two sides.
-	for (const Crack *crack : group.cracks)
-		for (const OpenEnd &end : open_ends(floor, *crack))
-			lookout.own.push_back({end.at, end.at + end.along * floor.overrun()});
-	for (const Joint &joint : floor.record.joints)
-		if (joint.kind == "soft")
-			for (const Segment &s : segments_of(joint.line))
-				lookout.softs.push_back(s);
+	bool one = floor.membrane()->one && group.cracks.size() == 1;
+	size_t reached = 0, loose = 0;
 	long samples = 0, open = 0;
 	Point first;
-	int wanted = floor.membrane()->one && group.cracks.size() == 1 ? 1 : 2;
-	std::set<size_t> seen;
-	if (wanted == 2)
-		seen = check_spill(floor, group, report);
-	for (const Crack *crack : group.cracks)
-		for (const Line &run : crack->runs) {
-			Point chord = run.back() - run.front();
-			chord = chord * (1 / norm(chord));
-			for (const Segment &s : segments_of(run)) {
-				Point along = (s.b - s.a) * (1 / norm(s.b - s.a));
-				for (double t = 20; t < norm(s.b - s.a) - 10; t += 40) {
-					Point p = s.a + along * t;
-					if (!floor.on_panel(p, 0) || is_in(floor, seen, p))
-						continue;
-					samples++;
-					if (lookout.sides(p, along, chord) < wanted && open++ == 0)
-						first = p;
-				}
-			}
+	for (size_t p = 0; p < floor.field.panels.size(); p++) {
+		Spill spill(floor, group, p, greatest_reach(floor, group));
+		if (spill.first.empty()) {
+			open += open_points(floor, group, p, samples);
+			continue;
 		}
-	report.cases += samples;
-	report.check(
-		open == 0, "E-C3.present",
-		"group %s: %ld of %ld points of it without a joint beside them, first %.0f,%.0f",
-		group.id.c_str(), open, samples, first.x, first.y);
+		spill.run(one ? 1 : 0);
+		if (one && !spill.loose.empty())
+			spill.run(-1);
+		reached += spill.reached.size();
+		if (loose == 0 && !spill.loose.empty())
+			first = (*spill.loose.begin())->middle;
+		loose += spill.loose.size();
+	}
+	report.cases += static_cast<long>(reached) + samples;
+	report.check(loose == 0 && open == 0, "E-C3.present",
+	             "group %s: of %zu tiles bonded to what it crosses %zu lie too far off, one at "
+	             "%.0f,%.0f; %ld of %ld points in tile joints without a soft one",
+	             group.id.c_str(), reached, loose, first.x, first.y, open, samples);
 }

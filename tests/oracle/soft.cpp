@@ -10,7 +10,7 @@ namespace
 
 const double NEAR = 0.01;
 const double BEYOND = 50; // how far a strip reaches past the far edge of its soft joints
-const long FEW = 40; // edges of a corridor in which every way is tried
+const long FEW = 40;      // edges of a corridor in which every way is tried
 
 struct SoftJoint {
 	const Joint &joint;
@@ -201,7 +201,7 @@ class NodesAlongEdge
       public:
 	NodesAlongEdge(const Floor &f, const SoftJoint &s, const Network &n, Point e)
 	    : floor(f), soft(s), network(n), end(e), crack_end(nearest_end(s.group, e)),
-	      lines(inside_of(f.field.panels[s.panel].shape, s.group.line))
+	      lines(inside_of(f.field.panels[s.panel].shape, s.group.line)), other_ends(ways_out())
 	{
 		for (size_t c = 0; c < network.cells.size(); c++)
 			if (network.crossed[c])
@@ -219,7 +219,7 @@ class NodesAlongEdge
 	const SoftJoint &soft;
 	const Network &network;
 	const Point end, crack_end;
-	const std::vector<Segment> lines;
+	const std::vector<Segment> lines, other_ends;
 	std::vector<Shape> crossed_cells;
 
 	const Panel &panel() const
@@ -227,11 +227,41 @@ class NodesAlongEdge
 		return floor.field.panels[soft.panel];
 	}
 
-	// Half a millimetre inside the limits, where both verdicts would be right.
+	// Half a millimetre inside the limits, where both verdicts would be right. The strip must
+	// lie there too.
 	bool is_near(Point p) const
 	{
-		return distance(p, lines) <= floor.lay.tile_long - 0.5 ||
-		       norm(p - crack_end) <= floor.half_width() - 0.5;
+		double half = floor.half_width() - 0.5;
+		return distance(p, lines) <= std::min(half, floor.lay.tile_long - 0.5) ||
+		       norm(p - crack_end) <= half;
+	}
+
+	// Where another end of the group's cracks comes to the edge begins another side.
+	bool is_another_end(Point p) const
+	{
+		return distance(p, other_ends) <= 1;
+	}
+
+	std::vector<Segment> ways_out() const
+	{
+		std::vector<Segment> ways;
+		double far = std::max(floor.overrun(), floor.lay.tile_long);
+		for (const Crack *crack : soft.group.cracks)
+			for (Line run : crack->runs)
+				for (int turn = 0; turn < 2; turn++) {
+					std::reverse(run.begin(), run.end());
+					Point p = run.back(), d = p - run[run.size() - 2];
+					d = d * (1 / norm(d));
+					if (norm(p - crack_end) > 0)
+						ways.push_back({p - d, p + d * far});
+				}
+		std::vector<Segment> ends;
+		for (const Segment &way : ways)
+			if (std::vector<double> at = cuts(way, panel().border); at.size() > 2) {
+				Point first = way.a + (way.b - way.a) * at[1];
+				ends.push_back({first, first});
+			}
+		return ends;
 	}
 
 	bool is_clear(Point p) const
@@ -246,7 +276,8 @@ class NodesAlongEdge
 	bool is_free(Point p, Point along) const
 	{
 		Point aside = Point{-along.y, along.x} * (5 * NEAR);
-		return is_near(p) && is_clear(p) && is_clear(p + aside) && is_clear(p - aside);
+		return is_near(p) && !is_another_end(p) && is_clear(p) && is_clear(p + aside) &&
+		       is_clear(p - aside);
 	}
 
 	void take(Point p)
