@@ -111,7 +111,8 @@ static void set_reason(const struct change_search *f, struct change *change,
 
 static const char *name_of(const struct markup *node)
 {
-	const char *const names[] = {edit_id(node), value_of(node, "about")};
+	const char *const names[] = {edit_id(node), value_of(node, "about"),
+	                             value_of(node, "mark")};
 	for (size_t i = 0; i < sizeof names / sizeof *names; i++)
 		if (names[i] != NULL)
 			return names[i];

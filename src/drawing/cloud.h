@@ -1,5 +1,5 @@
 /* cloud.h - clouds round what has changed on a finished list, each with a numbered triangle.
- * Units: paper mm. Owns: the list's arena. Source: docs/sources.md M01 to M03.
+ * Units: paper mm. Owns: the list's arena. Source: docs/sources.md R-D13, R-D15, R-D16.
  * Invariants: a cloud encloses its ground; neither cloud nor triangle covers a text. A text
  * in the way is taken in where it stands on the ground, else left out. */
 #ifndef DRAWING_CLOUD_H

@@ -7,11 +7,11 @@
 #include "geometry/segment.h"
 #include "geometry/tolerance.h"
 
-/* Own design within docs/sources.md M03: clear of the ground, longest chord of a scallop; and
+/* Own design within docs/sources.md R-D13: clear of the ground, longest chord of a scallop; and
  * shortest, where it passes a text. */
 static const double MARGIN = 3.5, CHORD = 7, SHORTEST = 0.2;
 /* Clear of texts: the outline, and the scallops over it. */
-static const double CLEAR = 0.9, SCALLOP_CLEAR = 0.4;
+static const double CLEAR = 0.6, SCALLOP_CLEAR = 0.3;
 /* A turn whose cosine is less is a corner (40 degrees). */
 static const double CORNER_COS = 0.766;
 

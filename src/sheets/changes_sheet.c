@@ -81,9 +81,9 @@ static void add_change(struct notes *notes, const char *mark, const struct chang
 	const char *reason = change_text_reason(draft->arena, draft->words, change);
 	notes_item(notes, NOTE_WORK, mark, what_of(draft, change));
 	if (*reason != '\0')
-		notes_item(notes, NOTE_WORK, "", reason);
+		notes_item(notes, NOTE_MATERIAL, NOTE_DASH, reason);
 	for (size_t i = 0; i < change->edit_count; i++)
-		notes_item(notes, NOTE_WORK, "",
+		notes_item(notes, NOTE_MATERIAL, NOTE_DASH,
 		           change_text_edit(draft->arena, draft->words, &change->edits[i]));
 }
 
@@ -103,7 +103,7 @@ static void add_line(struct notes *notes, const struct comparison_line *line)
 		notes_item(notes, NOTE_WORK, mark, draft_word(draft, "change.order"));
 	for (size_t i = 0; i < line->difference.findings.list.count; i++)
 		if (is_asked(&line->difference.findings.list.items[i]))
-			notes_item(notes, NOTE_WORK, "",
+			notes_item(notes, NOTE_FINDING, NOTE_DASH,
 			           change_text_finding(draft->arena, draft->words,
 			                               &line->difference.findings.list.items[i]));
 }
@@ -137,11 +137,14 @@ static void add_total(struct notes *notes, const struct difference *total)
 	notes_item(notes, NOTE_WORK, NOTE_DASH, draft_word(draft, "changes.order"));
 }
 
-static void add_signature(struct notes *notes, const char *key, const char *name)
+/* Of a party that the plan does not name, its part in the work. */
+static void add_signature(struct notes *notes, const char *part, const char *name)
 {
 	const struct draft *draft = notes->sheet->draft;
-	notes_item(notes, NOTE_WORK, NOTE_DASH,
-	           draft_text(draft, key, {"name", name != NULL ? name : ""}));
+	const char *text = draft_word(draft, part);
+	if (name != NULL)
+		text = draft_text(draft, "changes.signed", {"name", name}, {"part", text});
+	notes_item(notes, NOTE_WORK, NOTE_DASH, text);
 	notes_answer(notes);
 }
 
@@ -149,8 +152,8 @@ static void add_signatures(struct notes *notes)
 {
 	const struct plan_job *job = notes->sheet->draft->site->plan->job;
 	notes_heading(notes, NOTE_WORK, "heading.signatures");
-	add_signature(notes, "changes.signed-for", job != NULL ? job->prepared_for : NULL);
-	add_signature(notes, "changes.signed-by", job != NULL ? job->prepared_by : NULL);
+	add_signature(notes, "changes.client", job != NULL ? job->prepared_for : NULL);
+	add_signature(notes, "changes.contractor", job != NULL ? job->prepared_by : NULL);
 }
 
 static void add_text(struct notes *notes)

@@ -19,13 +19,10 @@ static struct region ground_of(const struct draft *draft, const struct compariso
 	return overlay_intersection(arena, &ground, &room);
 }
 
-/* What a sheet of a part of the floor shows. */
-static struct region seen_of(struct arena *arena, const struct region *ground, struct box window)
+/* Of a floor in parts each names, and clouds, what lies up to its match lines. */
+static struct region within_box(struct arena *arena, const struct region *ground, struct box b)
 {
-	struct point corners[] = {{window.x0, window.y0},
-	                          {window.x1, window.y0},
-	                          {window.x1, window.y1},
-	                          {window.x0, window.y1}};
+	struct point corners[] = {{b.x0, b.y0}, {b.x1, b.y0}, {b.x1, b.y1}, {b.x0, b.y1}};
 	struct region box = region_from_ring(arena, (struct ring){corners, 4});
 	return overlay_intersection(arena, ground, &box);
 }
@@ -75,8 +72,8 @@ void clouds_draw(struct sheet *sheet, struct cloud_scope scope)
 	for (size_t i = 0; i < comparison->line_count; i++) {
 		const struct comparison_line *line = &comparison->lines[i];
 		struct region ground = ground_of(draft, line, scope);
-		if (sheet->view.window != NULL)
-			ground = seen_of(draft->arena, &ground, *sheet->view.window);
+		if (sheet->view.core != NULL)
+			ground = within_box(draft->arena, &ground, *sheet->view.core);
 		if (ground.count > 0)
 			grounds[count++] = (struct cloud_ground){comparison_mark(draft->arena,
 			                                                         comparison, line),

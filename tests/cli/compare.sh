@@ -56,6 +56,70 @@ check "a crack narrowed" tells narrowed '^1 *Crack K1: narrowed'
 made retyped -e 's|kind="sheet"|kind="liquid"|'
 check "a membrane of another kind" tells retyped 'Membrane M1: of another kind' \
 	'kind: sheet, now liquid'
+check "a crack widened is drawn" [ -e "$TMPDIR/widened/changes.svg" ]
+check "where it is seen" [ -e "$TMPDIR/widened/slab.svg" ]
+check "and not where it is not" [ ! -e "$TMPDIR/widened/setting-out.svg" ]
+asked() {
+	"$JURYSTICK" compare "$nook" "$TMPDIR/widened.xml" -o "$TMPDIR/asked" --sheet slab,changes \
+		--as svg >"$TMPDIR/out" &&
+		[ "$(ls "$TMPDIR/asked")" = "$(printf 'changes-2.svg\nchanges.svg\nslab.svg')" ]
+}
+check "sheets that are asked for, in one form" asked
+check "its options are looked at" fails_with 2 'sheet frob: no such sheet' \
+	"$JURYSTICK" compare "$nook" "$nook" --sheet frob
+check "its forms too" fails_with 2 'no form of a sheet, expected svg, pdf, png or csv' \
+	"$JURYSTICK" compare "$nook" "$nook" --as odt
+check "draw has no such sheet" fails_with 2 'sheet changes: only compare draws it' \
+	"$JURYSTICK" draw "$nook" --sheet changes
+check "in Spanish" exits 0 "$JURYSTICK" compare "$nook" "$TMPDIR/widened.xml" --words es \
+	-o "$TMPDIR/es"
+check "which says so" grep -q 'Fisura K1: se ensancha' "$TMPDIR/out"
+same_again() {
+	mkdir -p "$TMPDIR/again" && cd "$TMPDIR/again" &&
+		LC_ALL=C.UTF-8 TZ=Asia/Tokyo "$JURYSTICK" compare "$OLDPWD/$nook" ../widened.xml >/dev/null &&
+		cd "$OLDPWD" && same_folder "$TMPDIR/widened" "$TMPDIR/again"
+}
+check "the same bytes once more, elsewhere" same_again
+
+# By another program: every line's prices less markups are its rows, lines make up the total,
+# and the totals are those that count gives of each plan.
+sums() {
+	base=demo-plans/fernhill-wing.xml revised=demo-plans/fernhill-wing.revised.xml
+	"$JURYSTICK" compare "$base" "$revised" -o "$TMPDIR/sums" --as csv >"$TMPDIR/out" || return
+	before=$("$JURYSTICK" count "$base" --as csv | awk -F, '$1 == "price-total" { print $6 }')
+	after=$("$JURYSTICK" count "$revised" --as csv | awk -F, '$1 == "price-total" { print $6 }')
+	awk -v before="$before" -v after="$after" '
+		function cents(text) { return sprintf("%.0f", text * 100) + 0 }
+		{
+			# The cells before `how` hold no comma: ids, words, numbers.
+			split($0, cell, ",")
+		}
+		cell[2] == "quantity" && cell[3] == "labour" { labour[cell[1]] += cents(cell[12]) }
+		cell[2] == "quantity" && cell[3] != "labour" { material[cell[1]] += cents(cell[12]) }
+		cell[3] == "price-material" { told[cell[1]] = cents(cell[12]) }
+		cell[3] == "price-labour" { hours[cell[1]] = cents(cell[12]) }
+		cell[3] == "price-total" {
+			if (cell[1] == "total") {
+				if (cell[10] != before || cell[11] != after)
+					bad = bad "\ntotals of the counts"
+				if (cents(cell[12]) != sum || cents(after) - cents(before) != sum)
+					bad = bad "\nsum of the lines"
+			} else {
+				lines++
+				sum += cents(cell[12])
+			}
+		}
+		END {
+			for (line in told)
+				if (told[line] != material[line] || hours[line] != labour[line])
+					bad = bad "\nrows of " line
+			if (lines != 4)
+				bad = bad "\nlines: " lines
+			print bad
+			exit bad != ""
+		}' "$TMPDIR/sums/changes.csv"
+}
+check "prices add up by another program" sums
 check "what is wrong with either plan is said" fails_with 2 "none.xml: cannot be read" \
 	"$JURYSTICK" compare "$TMPDIR/none.xml" "$nook"
 check "one plan is not enough" fails_with 2 "file name missing" "$JURYSTICK" compare "$nook"

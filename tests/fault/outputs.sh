@@ -40,6 +40,19 @@ check 'and the record beside them is not there either' nothing_at other.xml
 check 'draw below a missing folder' fails_with 3 nowhere "$JURYSTICK" draw "$plan" -o nowhere/deep
 check 'which is not made' nothing_at nowhere
 
+sed 's|1/32in|1/8in|' "$plan" >wider.xml
+check 'compare below a missing folder' fails_with 3 nowhere \
+	"$JURYSTICK" compare "$plan" wider.xml -o nowhere/deep
+mkdir order
+echo older >order/changes.csv
+order_stays() {
+	"$@" && [ "$(ls -A order)" = changes.csv ] && [ "$(cat order/changes.csv)" = older ]
+}
+check 'change order to a full standard output, an older one' order_stays fails_with 3 error: \
+	to_full compare "$plan" wider.xml -o order --as csv
+check 'change order to a closed standard output, an older one' order_stays fails_with 3 error: \
+	to_closed compare "$plan" wider.xml -o order --as csv
+
 touch file
 check 'draw into a file' fails_with 3 file "$JURYSTICK" draw "$plan" -o file
 check 'record into a folder that is a file' fails_with 3 file/placed.xml \
