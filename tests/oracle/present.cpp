@@ -12,6 +12,12 @@ namespace
 const double NEAR = 0.01;
 const double END_REACH = 25.4; // an end this near a border lies on it
 
+// One side is enough.
+bool is_one(const Floor &floor, const Group &group)
+{
+	return floor.membrane()->one && group.cracks.size() == 1;
+}
+
 // How far one comes from the crossed tile of a panel over joints that are not soft.
 class Spill
 {
@@ -29,6 +35,13 @@ class Spill
 		for (const Crack *crack : group.cracks) {
 			for (const OpenEnd &end : open_ends(floor, *crack))
 				open.push_back(end);
+			if (is_one(f, g)) // past any end begins the other side
+				for (Line run : crack->runs)
+					for (int turn = 0; turn < 2; turn++) {
+						std::reverse(run.begin(), run.end());
+						Point on = run.back() - run[run.size() - 2];
+						open.push_back({run.back(), on * (1 / norm(on))});
+					}
 			for (const Line &run : crack->runs)
 				for (Point end : {run.front(), run.back()})
 					ends.push_back({end, end});
@@ -47,6 +60,8 @@ class Spill
 				for (Point end : {joint.line.front(), joint.line.back()})
 					soft_ends.push_back({end, end});
 			}
+		for (int side : {-1, 1})
+			served[side > 0] = is_served(side);
 		network.mark_crossed(with_ways_on(p));
 		join();
 	}
@@ -69,7 +84,7 @@ class Spill
 			}
 			for (const Tile *next : beside[tile])
 				if (!is_past_an_end(next->middle) &&
-				    (side == 0 || side_of(next->middle) == side) &&
+				    is_looked_at(side_of(next->middle), side) &&
 				    reached.insert(next).second)
 					from.push_back(next);
 		}
@@ -84,6 +99,7 @@ class Spill
 	std::map<int, std::vector<const Tile *>> pieces; // by cell
 	std::map<const Tile *, std::vector<const Tile *>> beside;
 	std::vector<OpenEnd> open;
+	bool served[2]; // right, left
 	std::vector<Segment> ends, softs, soft_ends;
 
 	// Under an obstacle, or beyond a joint that stays open, the crack moves no tile.
@@ -158,6 +174,30 @@ class Spill
 		}
 	}
 
+	// A border within one tile of all of a lone crack serves that side.
+	bool is_served(int side) const
+	{
+		if (group.cracks.size() > 1)
+			return false;
+		for (const Segment &s : inside_of(panel.shape, group.line)) {
+			double length = norm(s.b - s.a);
+			Point along = (s.b - s.a) * (1 / length);
+			Point aside = Point{-along.y, along.x} * (side * floor.lay.tile_long);
+			for (double t = 0; t <= length; t += 10) {
+				Point p = s.a + along * t;
+				if (cuts({p, p + aside}, panel.border).size() <= 2 &&
+				    distance(p, panel.border) > NEAR)
+					return false;
+			}
+		}
+		return true;
+	}
+
+	bool is_looked_at(int side, int wanted) const
+	{
+		return (wanted == 0 || side == wanted) && !served[side > 0];
+	}
+
 	int side_of(Point p) const
 	{
 		const Segment *nearest = &group.line.front();
@@ -230,7 +270,7 @@ long open_points(const Floor &floor, const Group &group, size_t p, long &samples
 
 void check_present(const Floor &floor, const Group &group, Report &report)
 {
-	bool one = floor.membrane()->one && group.cracks.size() == 1;
+	bool one = is_one(floor, group);
 	size_t reached = 0, loose = 0;
 	long samples = 0, open = 0;
 	Point first;
