@@ -161,7 +161,24 @@ static void add_border(struct gathering *gathering, const struct soft_end *end, 
 	}
 }
 
-/* All open edges that leave a vertex. */
+/* True where all of an edge can be walked from `from`, as far as it lies in the domain. */
+static bool can_leave(const struct gathering *gathering, struct network_place place,
+                      struct segment edge)
+{
+	struct corridor *corridor = &gathering->unit->corridor;
+	if (corridor_is_open(corridor, place))
+		return true;
+	size_t count;
+	const struct stretch *on = clip_segment(gathering->arena, edge, &corridor->ground, &count);
+	if (count == 0 || on[0].from * segment_length(edge) > TOLERANCE_WHOLE)
+		return false;
+	struct segment part = {edge.from, point_between(edge.from, edge.to, on[0].to)};
+	return region_distance(&corridor->domain, part.to) < TOLERANCE_WHOLE &&
+	       segment_length(part) > TOLERANCE_WHOLE && corridor_is_free(corridor, place, part);
+}
+
+/* All edges that leave a vertex and can be walked. One that a border cuts leads nowhere but to a
+ * port there. */
 static void add_vertex(struct gathering *gathering, struct knot knot)
 {
 	struct corridor *corridor = &gathering->unit->corridor;
@@ -171,10 +188,11 @@ static void add_vertex(struct gathering *gathering, struct knot knot)
 		struct network_leaving next = here->leaving[k];
 		struct network_place first = {next.edge, knot.i + next.i, knot.j + next.j};
 		struct segment line = corridor_segment(corridor, first);
-		if (corridor_is_open(corridor, first))
+		struct segment edge = next.reversed ? (struct segment){line.to, line.from} : line;
+		if (can_leave(gathering, first, edge))
 			add_port(gathering, (struct soft_port){{{first, next.reversed},
 			                                        network->edges[next.edge].length},
-			                                       next.reversed ? line.to : line.from,
+			                                       edge.from,
 			                                       false});
 	}
 }

@@ -352,12 +352,10 @@ void check_cheapest(const Floor &floor, const SoftJoint &soft, Network network, 
 {
 	const Joint &joint = soft.joint;
 	std::vector<int> ends[2];
-	bool at_border[2] = {false, false};
 	for (int e = 0; e < 2; e++) {
 		Point p = e ? joint.line.back() : joint.line.front();
 		if (distance(p, floor.field.panels[soft.panel].border) <= 2 * NEAR) {
 			ends[e] = NodesAlongEdge(floor, soft, network, p).found;
-			at_border[e] = true;
 		}
 		int own = network.node_at(p, 2 * NEAR);
 		if (own >= 0 && std::find(ends[e].begin(), ends[e].end(), own) == ends[e].end())
@@ -366,10 +364,7 @@ void check_cheapest(const Floor &floor, const SoftJoint &soft, Network network, 
 	std::vector<Segment> barrier = other_side(floor, soft);
 	for (const Crack *crack : soft.group.cracks)
 		for (const OpenEnd &end : open_ends(floor, *crack))
-			if (!at_border[norm(joint.line.back() - end.at) <
-			               norm(joint.line.front() - end.at)])
-				barrier.push_back(
-					{end.at, end.at + end.along * (2 * floor.overrun())});
+			barrier.push_back({end.at, end.at + end.along * (2 * floor.overrun())});
 	long open = 0;
 	for (Network::Edge &edge : network.edges) {
 		Segment s{network.nodes[static_cast<size_t>(edge.from)],
