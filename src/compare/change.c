@@ -88,8 +88,7 @@ const struct plan_revision *change_new_revision(const struct plan *base, const s
 static void set_reason(const struct change_search *f, struct change *change,
                        const struct markup *node)
 {
-	static const char *const days[] = {"found", "on", "date"}, *const reasons[] = {"by", "ref",
-	                                                                               "note"};
+	static const char *const days[] = {"found", "on"}, *const reasons[] = {"by", "ref", "note"};
 	struct strbuf out = strbuf_in(f->context.arena);
 	bool is_new = f->pairing->pairs[change->pair].revised != NULL;
 	for (size_t i = 0; is_new && i < sizeof reasons / sizeof *reasons; i++)
