@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "cli/command.h"
+#include "cli/progress.h"
 #include "cli/sheet_files.h"
 #include "compare/comparison_write.h"
 
@@ -34,7 +35,7 @@ static const struct comparison *compare(const struct job *job, const struct job 
 	return comparison_of(arena,
 	                     floor_state_placed(arena, base->plan_bytes, base->placed, job->words),
 	                     floor_state_placed(arena, job->plan_bytes, job->placed, job->words),
-	                     job->words);
+	                     job->words, progress_say);
 }
 
 static void add(struct sheet_files *out, const char *name, struct bytes bytes)

@@ -7,6 +7,7 @@
 struct comparing {
 	struct arena *arena;
 	const struct words *words;
+	void (*on_change)(const char *what);
 	const struct pairing *pairing;
 	struct comparison *result;
 	bool *is_revised; /* of each pair: made by the lines so far, and by the one in hand */
@@ -56,6 +57,8 @@ static void add_line(struct comparing *c, const struct floor_state *after)
 /* Makes a change, where it can be made yet; the last leads to the revised floor itself. */
 static void make(struct comparing *c, const struct change *change, bool is_last)
 {
+	if (c->on_change != NULL)
+		c->on_change(*change->id != '\0' ? change->id : change->element->name);
 	*array_push(c->arena, &c->waiting) = change;
 	c->is_revised[change->pair] = true;
 	const struct floor_state *after =
@@ -116,10 +119,14 @@ static void make_all(struct comparing *c)
 }
 
 const struct comparison *comparison_of(struct arena *arena, const struct floor_state *base,
-                                       const struct floor_state *revised, const struct words *words)
+                                       const struct floor_state *revised, const struct words *words,
+                                       void (*on_change)(const char *what))
 {
 	struct comparison *result = ARENA_NEW(arena, struct comparison);
-	struct comparing c = {.arena = arena, .words = words, .result = result};
+	struct comparing c = {.arena = arena,
+	                      .words = words,
+	                      .on_change = on_change,
+	                      .result = result};
 	c.pairing = pairing_of(arena, base, revised);
 	result->base = base;
 	result->revised = revised;

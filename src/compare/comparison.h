@@ -36,8 +36,10 @@ struct comparison {
 	const struct plan_revision *revision; /* that the base has not; NULL: none */
 };
 
+/* `on_change` is told the element of each change before its floor is placed; NULL: nobody is. */
 const struct comparison *comparison_of(struct arena *, const struct floor_state *base,
-                                       const struct floor_state *revised, const struct words *);
+                                       const struct floor_state *revised, const struct words *,
+                                       void (*on_change)(const char *what));
 /* How a line is marked on drawings and in lists: B1, or 1 where there is no new revision. */
 const char *comparison_mark(struct arena *, const struct comparison *,
                             const struct comparison_line *);

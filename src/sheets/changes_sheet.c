@@ -8,6 +8,7 @@
 #include "sheets/draw_tile.h"
 #include "sheets/floor_plan.h"
 #include "sheets/notes.h"
+#include "sheets/part_marks.h"
 
 /* Paper mm round the floor: room for clouds and triangles. */
 static const double MARGIN = 14;
@@ -93,6 +94,20 @@ static bool is_asked(const struct finding_change *change)
 	return change->fate == FINDING_WAS_ANSWERED || change->finding->weight != RULE_NOTE;
 }
 
+/* What it says; what is to be done about it the other sheets say. */
+static void add_finding(struct notes *notes, const struct finding_change *change)
+{
+	const struct draft *draft = notes->sheet->draft;
+	struct finding finding = *change->finding;
+	const char *stop = strstr(finding.text, ". ");
+	if (stop != NULL)
+		finding.text =
+			arena_strndup(draft->arena, finding.text, (size_t)(stop - finding.text));
+	struct finding_change told = {change->fate, &finding};
+	notes_item(notes, NOTE_FINDING, NOTE_DASH,
+	           change_text_finding(draft->arena, draft->words, &told));
+}
+
 static void add_line(struct notes *notes, const struct comparison_line *line)
 {
 	const struct draft *draft = notes->sheet->draft;
@@ -103,9 +118,7 @@ static void add_line(struct notes *notes, const struct comparison_line *line)
 		notes_item(notes, NOTE_WORK, mark, draft_word(draft, "change.order"));
 	for (size_t i = 0; i < line->difference.findings.list.count; i++)
 		if (is_asked(&line->difference.findings.list.items[i]))
-			notes_item(notes, NOTE_FINDING, NOTE_DASH,
-			           change_text_finding(draft->arena, draft->words,
-			                               &line->difference.findings.list.items[i]));
+			add_finding(notes, &line->difference.findings.list.items[i]);
 }
 
 static const char *money_text(const struct draft *draft, const struct difference *difference)
@@ -126,15 +139,15 @@ static void add_total(struct notes *notes, const struct difference *total)
 	struct arena *arena = draft->arena;
 	const struct row_change *days = &total->days;
 	notes_heading(notes, NOTE_WORK, "heading.changes-total");
-	notes_item(notes, NOTE_WORK, NOTE_DASH, money_text(draft, total));
+	notes_item(notes, NOTE_MATERIAL, NOTE_DASH, money_text(draft, total));
 	if (row_change_row(days) != NULL)
 		notes_item(
-			notes, NOTE_WORK, NOTE_DASH,
+			notes, NOTE_MATERIAL, NOTE_DASH,
 			draft_text(draft, "changes.days",
 		                   {"before", change_text_amount(arena, days, days->amount_before)},
 		                   {"after", change_text_amount(arena, days, days->amount_after)},
 		                   {"more", change_text_more(arena, days)}));
-	notes_item(notes, NOTE_WORK, NOTE_DASH, draft_word(draft, "changes.order"));
+	notes_item(notes, NOTE_MATERIAL, NOTE_DASH, draft_word(draft, "changes.order"));
 }
 
 /* Of a party that the plan does not name, its part in the work. */
@@ -144,7 +157,7 @@ static void add_signature(struct notes *notes, const char *part, const char *nam
 	const char *text = draft_word(draft, part);
 	if (name != NULL)
 		text = draft_text(draft, "changes.signed", {"name", name}, {"part", text});
-	notes_item(notes, NOTE_WORK, NOTE_DASH, text);
+	notes_item(notes, NOTE_MATERIAL, NOTE_DASH, text);
 	notes_answer(notes);
 }
 
@@ -175,8 +188,11 @@ enum sheet_fit changes_sheet_draw(struct sheet *sheet)
 		margin.need[side] = MARGIN;
 	if (!margin_fit(sheet, &margin, &view))
 		return SHEET_TOO_LARGE;
+	/* All of the floor at a glance, however small: the sheets of parts have the rest. */
+	sheet->margin = NULL;
 	for (size_t i = 0; i < draft->site->room_count; i++)
 		draw_room(sheet, &view, &draft->site->rooms[i]);
+	part_marks_draw(sheet, &view);
 	notes->sheet = sheet;
 	notes_heading(notes, NOTE_WORK, "heading.changes");
 	bool is_told = notes_of_parts(notes);

@@ -6,25 +6,27 @@
 /* Floor mm: a line of the floor as ground, and how far beyond its walls a room is seen. */
 static const double LINE_HALF = 1, WALL_REACH = 30;
 
-static struct region ground_of(const struct draft *draft, const struct comparison_line *line,
-                               struct cloud_scope scope)
-{
-	struct arena *arena = draft->arena;
-	struct region ground =
-		thing_changes_ground(arena, &line->difference.things, scope.kinds, LINE_HALF);
-	if (scope.room == NULL || ground.count == 0)
-		return ground;
-	struct region room = site_room_ground(arena, scope.room);
-	room = overlay_offset(arena, &room, WALL_REACH, OVERLAY_MITRE);
-	return overlay_intersection(arena, &ground, &room);
-}
-
 /* Of a floor in parts each names, and clouds, what lies up to its match lines. */
 static struct region within_box(struct arena *arena, const struct region *ground, struct box b)
 {
 	struct point corners[] = {{b.x0, b.y0}, {b.x1, b.y0}, {b.x1, b.y1}, {b.x0, b.y1}};
 	struct region box = region_from_ring(arena, (struct ring){corners, 4});
 	return overlay_intersection(arena, ground, &box);
+}
+
+static struct region ground_of(const struct draft *draft, const struct comparison_line *line,
+                               struct cloud_scope scope)
+{
+	struct arena *arena = draft->arena;
+	struct region ground =
+		thing_changes_ground(arena, &line->difference.things, scope.kinds, LINE_HALF);
+	if (scope.core != NULL)
+		ground = within_box(arena, &ground, *scope.core);
+	if (scope.room == NULL || ground.count == 0)
+		return ground;
+	struct region room = site_room_ground(arena, scope.room);
+	room = overlay_offset(arena, &room, WALL_REACH, OVERLAY_MITRE);
+	return overlay_intersection(arena, &ground, &room);
 }
 
 bool clouds_any(const struct draft *draft, struct cloud_scope scope)
@@ -72,8 +74,6 @@ void clouds_draw(struct sheet *sheet, struct cloud_scope scope)
 	for (size_t i = 0; i < comparison->line_count; i++) {
 		const struct comparison_line *line = &comparison->lines[i];
 		struct region ground = ground_of(draft, line, scope);
-		if (sheet->view.core != NULL)
-			ground = within_box(draft->arena, &ground, *sheet->view.core);
 		if (ground.count > 0)
 			grounds[count++] = (struct cloud_ground){comparison_mark(draft->arena,
 			                                                         comparison, line),

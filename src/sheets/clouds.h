@@ -8,6 +8,7 @@
 struct cloud_scope {
 	unsigned kinds;               /* set of THING_BITs */
 	const struct site_room *room; /* NULL: all */
+	const struct box *core;       /* of a floor in parts what is named here; NULL: all */
 };
 
 /* True where something in the scope has changed. */

@@ -106,9 +106,10 @@ static const char *portion_title(const struct draft *draft, const struct planned
 	                  {"count", arena_printf(draft->arena, "%zu", portion.parts->count)});
 }
 
-static struct cloud_scope scope_of(const struct planned *planned)
+static struct cloud_scope scope_of(const struct planned *planned, const struct sheet *sheet)
 {
-	return (struct cloud_scope){planned->kind->shows, planned->room};
+	const struct box *core = sheet->parts ? &sheet->parts->list[sheet->part].core : NULL;
+	return (struct cloud_scope){planned->kind->shows, planned->room, core};
 }
 
 static struct outcome try_sheet(const struct set_facts *facts, const struct planned *planned,
@@ -127,7 +128,7 @@ static struct outcome try_sheet(const struct set_facts *facts, const struct plan
 	if (attempt == ATTEMPT_FEW_SMALL)
 		sheet->list->small_cap = draft->style->texts[TEXT_TABLE].cap;
 	sheet->used = planned->kind->explains_all ? facts->used : 0;
-	if (clouds_any(draft, scope_of(planned)))
+	if (clouds_any(draft, scope_of(planned, sheet)))
 		sheet_use(sheet, LEGEND_CHANGE);
 	sheet->contents = facts->contents;
 	sheet->contents_count = facts->contents_count;
@@ -268,7 +269,7 @@ static struct sheet **sheet_array(const struct set_facts *facts, const struct pl
 	for (size_t i = 0; i < count; i++) {
 		items[i] = outcomes[i].sheet;
 		if (outcomes[i].fit == SHEET_FITS)
-			clouds_draw(items[i], scope_of(planned));
+			clouds_draw(items[i], scope_of(planned, items[i]));
 	}
 	return items;
 }

@@ -119,7 +119,7 @@ static void plan_sheet(struct set_builder *b, const struct sheet_kind *kind,
 	/* Of a change order the sheets that show a change, where nobody asks for others. */
 	bool is_affected = b->draft->comparison == NULL || b->wanted_count > 0 ||
 	                   strcmp(kind->name, CHANGES) == 0 ||
-	                   clouds_any(b->draft, (struct cloud_scope){kind->shows, room});
+	                   clouds_any(b->draft, (struct cloud_scope){kind->shows, room, NULL});
 	if (is_affected && is_wanted(b, kind->name, name))
 		*array_push(b->draft->arena, &b->plans) =
 			(struct planned){.kind = kind, .room = room, .name = name};

@@ -38,7 +38,7 @@ const struct floor_state *compared_state(struct arena *arena, const char *text)
 const struct comparison *compared(struct arena *arena, const char *base, const char *revised)
 {
 	return comparison_of(arena, compared_state(arena, base), compared_state(arena, revised),
-	                     compared_words(arena));
+	                     compared_words(arena), NULL);
 }
 
 const char *compared_hall(struct arena *arena, const char *more)

@@ -1,6 +1,7 @@
 #!/bin/sh
 # demo.sh JURYSTICK PLAN FOLDER - draws, checks, counts and records one plan into
-# FOLDER/<plan>/; of NAME.revised.xml the change order against NAME.xml too.
+# FOLDER/<plan>/; of NAME.revised.xml the change order against the NAME.xml beside it
+# too.
 set -eu
 jurystick=$1 plan=$2
 out=$3/$(basename "$plan" .xml)
@@ -14,7 +15,7 @@ status=0
 "$jurystick" check "$plan" >"$out/findings.txt" || status=$?
 [ "$status" -le 1 ] || exit "$status"
 base=${plan%.revised.xml}.xml
-if [ "$base" != "$plan.xml" ]; then
+if [ "$base" != "$plan.xml" ] && [ -e "$base" ]; then
 	"$jurystick" compare "$base" "$plan" -o "$out/changes" >"$out/changes.txt"
 fi
 echo "$plan: $out/"
