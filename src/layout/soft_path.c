@@ -201,7 +201,8 @@ static void offer_starts(struct search *search)
 	for (size_t g = 0; g < query->from_count; g++) {
 		struct node node = {.step = query->from[g].step, .from = g, .previous = NONE};
 		node.least = add_edge(query, node.least, query->from[g].part, 0);
-		offer(search, node);
+		if (!query->from[g].is_cut)
+			offer(search, node);
 		offer_within(search, node);
 	}
 }
@@ -246,6 +247,8 @@ static void list_ends(struct search *search)
 {
 	const struct soft_query *query = search->query;
 	for (size_t g = 0; g < query->to_count; g++) {
+		if (query->to[g].is_cut)
+			continue;
 		size_t *gate = place_map_add(&search->ends, key_of(query->to[g].step, true), g);
 		if (query->to[g].part < query->to[*gate].part)
 			*gate = g;

@@ -21,6 +21,7 @@ struct soft_step {
 struct soft_gate {
 	struct soft_step step;
 	double part; /* mm; the whole edge where the walk begins or ends at a vertex */
+	bool is_cut; /* the edge leads no farther: the walk begins and ends on it */
 };
 
 struct soft_cost {

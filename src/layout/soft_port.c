@@ -2,17 +2,21 @@
 
 #include "geometry/clip.h"
 #include "geometry/tolerance.h"
+#include "layout/strip_piece.h"
 
 struct gathering {
 	struct arena *arena;
 	const struct soft_setting *setting;
 	struct soft_unit *unit;
+	bool is_beside; /* of the ports to come */
 	struct soft_ports ports;
 };
 
-static void add_port(struct gathering *gathering, struct soft_port port)
+static void add_port(struct gathering *gathering, struct soft_gate gate, struct point at,
+                     bool at_border)
 {
-	*array_push(gathering->arena, &gathering->ports.ports) = port;
+	*array_push(gathering->arena, &gathering->ports.ports) =
+		(struct soft_port){gate, at, at_border, gathering->is_beside};
 }
 
 static void add_inward(struct gathering *gathering, struct network_place place, struct point at,
@@ -24,7 +28,7 @@ static void add_inward(struct gathering *gathering, struct network_place place, 
 	double part = segment_length(inward);
 	if (part < TOLERANCE_WHOLE || !corridor_is_free(corridor, place, inward))
 		return;
-	add_port(gathering, (struct soft_port){{{place, reversed}, part}, at, true});
+	add_port(gathering, (struct soft_gate){{place, reversed}, part, false}, at, true);
 }
 
 /* The vertex at the `to` (or `from`) of a place. */
@@ -67,7 +71,8 @@ static void add_rim(struct gathering *gathering, struct network_place place, str
 	    !is_at_rim(corridor, knot_of(corridor, place, at_to)) ||
 	    !corridor_is_open(corridor, place))
 		return;
-	add_port(gathering, (struct soft_port){{{place, at_to}, segment_length(edge)}, at, true});
+	add_port(gathering, (struct soft_gate){{place, at_to}, segment_length(edge), false}, at,
+	         true);
 }
 
 /* Ports where joints meet a stretch of border. */
@@ -122,6 +127,7 @@ static bool cut_at_ends(const struct gathering *gathering, struct border_walk wa
 static void walk_border(struct gathering *gathering, struct border_walk walk)
 {
 	struct corridor *corridor = &gathering->unit->corridor;
+	gathering->is_beside = walk.on == &corridor->beside || walk.on == &corridor->clear_beside;
 	struct ring ring = region_ring(&corridor->domain, walk.ring);
 	struct point from = walk.from;
 	size_t side = walk.side, step = walk.forward ? 1 : ring.count - 1;
@@ -145,12 +151,17 @@ static void walk_border(struct gathering *gathering, struct border_walk walk)
 	}
 }
 
-/* The domain lies to the left of its border: looking out at an end, forward is left. */
+/* At an end the strip's last leg and what lies within one tile of the crack. The domain lies to
+ * the left of its border: looking out at an end, forward is left. */
 static void add_border(struct gathering *gathering, const struct soft_end *end, bool left)
 {
+	struct arena *arena = gathering->arena;
 	const struct corridor *corridor = &gathering->unit->corridor;
-	const struct region *on[] = {&corridor->ground, &corridor->beside};
-	const struct region *clear[] = {&corridor->clear_ground, &corridor->clear_beside};
+	const struct strip_leg *leg = crack_part_leg(end->part, end->at);
+	struct region own = strip_leg_ground(arena, leg, &corridor->ground);
+	struct region own_clear = strip_leg_ground(arena, leg, &corridor->clear_ground);
+	const struct region *on[] = {&own, &corridor->beside};
+	const struct region *clear[] = {&own_clear, &corridor->clear_beside};
 	for (int k = 0; k < 2; k++) {
 		struct border_walk walk = {end->ring, end->side, end->at, left, on[k]};
 		walk_border(gathering, walk);
@@ -161,13 +172,11 @@ static void add_border(struct gathering *gathering, const struct soft_end *end, 
 	}
 }
 
-/* True where all of an edge can be walked from `from`, as far as it lies in the domain. */
-static bool can_leave(const struct gathering *gathering, struct network_place place,
-                      struct segment edge)
+/* True where an edge can be walked from `from` to a border that cuts it. */
+static bool can_be_cut(const struct gathering *gathering, struct network_place place,
+                       struct segment edge)
 {
-	struct corridor *corridor = &gathering->unit->corridor;
-	if (corridor_is_open(corridor, place))
-		return true;
+	const struct corridor *corridor = &gathering->unit->corridor;
 	size_t count;
 	const struct stretch *on = clip_segment(gathering->arena, edge, &corridor->ground, &count);
 	if (count == 0 || on[0].from * segment_length(edge) > TOLERANCE_WHOLE)
@@ -189,11 +198,11 @@ static void add_vertex(struct gathering *gathering, struct knot knot)
 		struct network_place first = {next.edge, knot.i + next.i, knot.j + next.j};
 		struct segment line = corridor_segment(corridor, first);
 		struct segment edge = next.reversed ? (struct segment){line.to, line.from} : line;
-		if (can_leave(gathering, first, edge))
-			add_port(gathering, (struct soft_port){{{first, next.reversed},
-			                                        network->edges[next.edge].length},
-			                                       edge.from,
-			                                       false});
+		struct soft_gate gate = {{first, next.reversed},
+		                         network->edges[next.edge].length,
+		                         !corridor_is_open(corridor, first)};
+		if (!gate.is_cut || can_be_cut(gathering, first, edge))
+			add_port(gathering, gate, edge.from, false);
 	}
 }
 
@@ -288,8 +297,9 @@ struct soft_ports soft_end_ports(struct arena *arena, const struct soft_setting 
 		return gathering.ports;
 	}
 	struct point out = point_left(point_unit(point_sub(end->across.to, end->across.from)));
-	add_outline(&gathering, end, left, end->across, out);
 	add_border_beside(&gathering, end, left);
+	gathering.is_beside = false;
+	add_outline(&gathering, end, left, end->across, out);
 	if (extent >= SOFT_EXTENT_FLANK)
 		add_flank(&gathering, end, left, out);
 	if (extent >= SOFT_EXTENT_BEYOND)
@@ -328,9 +338,11 @@ struct soft_ports soft_run_ports(struct arena *arena, const struct soft_setting 
 	struct soft_step inward = {stretch->step.at, stretch->step.reversed ^ at_end};
 	struct segment edge = corridor_segment(&unit->corridor, inward.at);
 	double part = point_distance(at, inward.reversed ? edge.from : edge.to);
-	struct soft_port port = {{inward, part}, at, true};
-	add_port(&gathering, port);
-	struct border_walk walk = border_at(&unit->corridor, port.at);
+	const struct region *beside = &unit->corridor.beside;
+	gathering.is_beside =
+		region_holds(beside, at) || region_distance(beside, at) < TOLERANCE_WHOLE;
+	add_port(&gathering, (struct soft_gate){inward, part, false}, at, true);
+	struct border_walk walk = border_at(&unit->corridor, at);
 	walk.on = &unit->corridor.clear_beside;
 	for (int way = 0; way < 2; way++) {
 		walk.forward = way;

@@ -69,18 +69,14 @@ static void add_use(struct finding *finding, struct point at)
 
 /* A port at a border where both ends may be, the crack within one tile of it all the way;
  * NULL: none. */
-static const struct soft_port *served_at(const struct finding *finding,
-                                         const struct soft_ports *from, const struct soft_ports *to)
+static const struct soft_port *served_at(const struct soft_ports *from, const struct soft_ports *to)
 {
-	const struct region *beside = &finding->unit->corridor.beside;
 	for (size_t k = 0; k < from->ports.count; k++)
 		for (size_t n = 0; n < to->ports.count; n++) {
 			const struct soft_port *a = &from->ports.items[k], *b = &to->ports.items[n];
-			if (a->at_border && b->at_border &&
+			if (a->at_border && a->is_beside && b->at_border && b->is_beside &&
 			    soft_step_compare(a->gate.step, b->gate.step) == 0 &&
-			    point_distance(a->at, b->at) < TOLERANCE_WHOLE &&
-			    (region_holds(beside, a->at) ||
-			     region_distance(beside, a->at) < TOLERANCE_WHOLE))
+			    point_distance(a->at, b->at) < TOLERANCE_WHOLE)
 				return a;
 		}
 	return NULL;
@@ -93,7 +89,7 @@ static bool add_walk(struct finding *finding, const struct soft_ports *from,
 {
 	struct soft_walk walk;
 	bool backwards = finding->side.is_backwards;
-	const struct soft_port *served = served_at(finding, from, to);
+	const struct soft_port *served = served_at(from, to);
 	if (served) {
 		add_use(finding, served->at);
 		return true;

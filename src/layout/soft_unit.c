@@ -151,12 +151,18 @@ static struct region joint_limit(struct arena *arena, const struct soft_setting 
 	return overlay_union_all(arena, bands, unit->part_count);
 }
 
+/* Within a distance of the cracks, and of their ways on to a border. */
 static struct region lines_band(struct arena *arena, const struct soft_unit *unit, double distance)
 {
-	struct region *bands = ARENA_ARRAY(arena, struct region, unit->part_count);
+	ARRAY_OF(struct region) bands = {0};
 	for (size_t k = 0; k < unit->part_count; k++)
-		bands[k] = overlay_band(arena, unit->parts[k]->line, distance);
-	return overlay_union_all(arena, bands, unit->part_count);
+		*array_push(arena, &bands) = overlay_band(arena, unit->parts[k]->line, distance);
+	for (size_t k = 0; k < unit->end_count; k++)
+		if (unit->ends[k].at_border)
+			*array_push(arena, &bands) =
+				overlay_band(arena, soft_end_ahead(arena, &unit->ends[k]),
+			                     distance);
+	return overlay_union_all(arena, bands.items, bands.count);
 }
 
 /* No tile is crossed: the tile joint the crack runs in. */

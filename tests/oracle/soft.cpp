@@ -177,18 +177,37 @@ bool surely_in_corridor(const Floor &floor, const Network &network, const Networ
 	return true;
 }
 
+// An end from which the group goes on: straight ahead lies another of its cracks.
+bool points_inwards(const Floor &floor, const Group &group, const Crack &crack, Point end,
+                    Point before)
+{
+	Point on = (end - before) * (1 / norm(end - before));
+	Segment way{end, end + on * std::max(floor.overrun(), floor.lay.tile_long)};
+	for (const Crack *other : group.cracks)
+		if (other != &crack)
+			for (const Line &run : other->runs)
+				for (const Segment &s : segments_of(run))
+					if (distance(way, s) <= floor.lay.tile_width)
+						return true;
+	return false;
+}
+
 // The end of a crack of the group that is nearest to `p`.
-Point nearest_end(const Group &group, Point p)
+Point nearest_end(const Floor &floor, const Group &group, Point p)
 {
 	Point nearest;
 	double least = 1e300;
 	for (const Crack *crack : group.cracks)
-		for (const Line &run : crack->runs)
-			for (Point end : {run.front(), run.back()})
-				if (norm(end - p) < least) {
-					least = norm(end - p);
-					nearest = end;
-				}
+		for (Line run : crack->runs)
+			for (int turn = 0; turn < 2; turn++) {
+				std::reverse(run.begin(), run.end());
+				if (norm(run.back() - p) >= least ||
+				    points_inwards(floor, group, *crack, run.back(),
+				                   run[run.size() - 2]))
+					continue;
+				least = norm(run.back() - p);
+				nearest = run.back();
+			}
 	return nearest;
 }
 
@@ -200,14 +219,15 @@ class NodesAlongEdge
 {
       public:
 	NodesAlongEdge(const Floor &f, const SoftJoint &s, const Network &n, Point e)
-	    : floor(f), soft(s), network(n), end(e), crack_end(nearest_end(s.group, e)),
+	    : floor(f), soft(s), network(n), end(e), crack_end(nearest_end(f, s.group, e)),
 	      lines(inside_of(f.field.panels[s.panel].shape, s.group.line)), other_ends(ways_out())
 	{
 		for (size_t c = 0; c < network.cells.size(); c++)
 			if (network.crossed[c])
 				crossed_cells.push_back({network.cells[c]});
 		for (const Ring &ring : panel().shape)
-			if (distance(end, segments_of(Shape{ring})) <= NEAR) {
+			if (distance(end, segments_of(Shape{ring})) <=
+			    distance(end, panel().border) + NEAR) {
 				walk(ring);
 				walk({ring.rbegin(), ring.rend()});
 			}
@@ -293,8 +313,8 @@ class NodesAlongEdge
 	void walk(const Ring &ring)
 	{
 		size_t n = ring.size(), start = 0;
-		while (start < n &&
-		       distance(end, Segment{ring[start], ring[(start + 1) % n]}) > NEAR)
+		while (start < n && distance(end, Segment{ring[start], ring[(start + 1) % n]}) >
+		                            distance(end, panel().border) + NEAR)
 			start++;
 		Point at = end;
 		take(at);
@@ -351,16 +371,21 @@ void check_cheapest(const Floor &floor, const SoftJoint &soft, Network network, 
                     Report &report)
 {
 	const Joint &joint = soft.joint;
+	double rim = floor.lay.gap_max - floor.lay.gap + floor.lay.joint;
 	std::vector<int> ends[2];
 	for (int e = 0; e < 2; e++) {
 		Point p = e ? joint.line.back() : joint.line.front();
-		if (distance(p, floor.field.panels[soft.panel].border) <= 2 * NEAR) {
+		// Tile may stop short of the border by what is no tile any more.
+		if (distance(p, floor.field.panels[soft.panel].border) <= rim + 2 * NEAR)
 			ends[e] = NodesAlongEdge(floor, soft, network, p).found;
-		}
 		int own = network.node_at(p, 2 * NEAR);
 		if (own >= 0 && std::find(ends[e].begin(), ends[e].end(), own) == ends[e].end())
 			ends[e].push_back(own);
 	}
+	// Where both ends may be anywhere along one edge, a way round nothing would be cheapest.
+	for (int n : ends[0])
+		if (std::find(ends[1].begin(), ends[1].end(), n) != ends[1].end())
+			return;
 	std::vector<Segment> barrier = other_side(floor, soft);
 	for (const Crack *crack : soft.group.cracks)
 		for (const OpenEnd &end : open_ends(floor, *crack))
