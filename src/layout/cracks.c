@@ -199,8 +199,8 @@ static void add_hold(const struct making *making, size_t index)
 			*array_push(making->arena, &lines) =
 				(struct hold_line){crack->runs[r], crack->reach + round};
 	}
-	struct hold hold =
-		hold_round_lines(making->arena, making->tiling, lines.items, lines.count);
+	struct hold hold = hold_round_lines(making->arena, making->tiling, lines.items, lines.count,
+	                                    making->cracks->holds, making->cracks->hold_count);
 	hold.id = arena_printf(making->arena, "%s.hold", group->origin);
 	hold.group = index;
 	making->cracks->holds[making->cracks->hold_count++] = hold;

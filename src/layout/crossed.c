@@ -71,6 +71,11 @@ size_t tile_refs_unique(struct tile_ref *tiles, size_t count)
 	return kept;
 }
 
+bool tile_refs_hold(const struct tile_ref *tiles, size_t count, struct tile_ref tile)
+{
+	return count > 0 && bsearch(&tile, tiles, count, sizeof *tiles, by_tile) != NULL;
+}
+
 /* A cell and the panel it lies in. */
 struct placed_cell {
 	size_t panel;

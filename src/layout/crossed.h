@@ -20,6 +20,8 @@ struct tile_ref *crossed_by_line(struct arena *, const struct tiling *, struct l
                                  size_t *out_count);
 /* Orders tiles by panel, face, j, i, piece and takes out doubles; returns how many are left. */
 size_t tile_refs_unique(struct tile_ref *, size_t count);
+/* True where a tile is among others so ordered. */
+bool tile_refs_hold(const struct tile_ref *, size_t count, struct tile_ref);
 /* True where a cell of the one lot shares a border, a corner or ground with one of the other,
  * in the same panel. */
 bool crossed_touch(struct arena *, const struct tiling *, const struct tile_ref *a, size_t a_count,

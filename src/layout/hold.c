@@ -39,6 +39,14 @@ static struct tile_list tiles_round(struct arena *arena, const struct tiling *ti
 	return list;
 }
 
+static bool is_counted(const struct hold *before, size_t count, struct tile_ref tile)
+{
+	for (size_t h = 0; h < count; h++)
+		if (tile_refs_hold(before[h].tiles, before[h].tile_count, tile))
+			return true;
+	return false;
+}
+
 static void count_tile(struct hold *hold, const struct module *module, struct tile_ref tile)
 {
 	if (tile.piece) {
@@ -73,16 +81,18 @@ static struct region slivers_under(struct arena *arena, const struct tiling *til
 }
 
 struct hold hold_round_lines(struct arena *arena, const struct tiling *tiling,
-                             const struct hold_line *lines, size_t count)
+                             const struct hold_line *lines, size_t count, const struct hold *before,
+                             size_t before_count)
 {
-	struct hold hold = {0};
 	struct tile_list list = tiles_round(arena, tiling, lines, count);
-	const struct tile_ref *tiles = list.tiles.items;
+	struct hold hold = {.tiles = list.tiles.items, .tile_count = list.tiles.count};
+	const struct tile_ref *tiles = hold.tiles;
 	ARRAY_OF(struct region) parts = {0};
 	for (size_t first = 0, end; first < list.tiles.count; first = end) {
 		for (end = first; end < list.tiles.count && tiles[end].panel == tiles[first].panel;
 		     end++)
-			count_tile(&hold, tiling->module, tiles[end]);
+			if (!is_counted(before, before_count, tiles[end]))
+				count_tile(&hold, tiling->module, tiles[end]);
 		struct region cells = crossed_cells(arena, tiling, tiles + first, end - first);
 		struct region slivers =
 			slivers_under(arena, tiling, tiles[first].panel, lines, count);

@@ -7,10 +7,12 @@
 struct hold {
 	const char *id; /* CRACK.hold */
 	size_t group;
-	struct region region;        /* on tile joints or the field's edge */
-	double area_mm2;             /* of region */
-	long whole_count, cut_count; /* tile inside, counted apart */
-	double tile_mm2;
+	struct region region;   /* on tile joints or the field's edge */
+	double area_mm2;        /* of region */
+	struct tile_ref *tiles; /* inside, each once, ordered */
+	size_t tile_count;
+	long whole_count, cut_count; /* of those that no hold before it has, counted apart */
+	double tile_mm2;             /* of these */
 };
 
 /* A line whose surroundings are held, and how near tile may come to it. */
@@ -19,8 +21,9 @@ struct hold_line {
 	double distance;
 };
 
-/* Union of the cells of all tile within reach of the lines, in the panels the lines touch. */
+/* Union of the cells of all tile within reach of the lines, in the panels the lines touch; what
+ * the holds before it count it does not count again. */
 struct hold hold_round_lines(struct arena *, const struct tiling *, const struct hold_line *,
-                             size_t count);
+                             size_t count, const struct hold *before, size_t before_count);
 
 #endif
