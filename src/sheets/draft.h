@@ -18,6 +18,7 @@ struct draft {
 	const struct style *style;
 	struct text_engine *text;
 	const struct paper_size *paper;
+	double foot;  /* paper mm under the drawing for notes; 0: none */
 	double scale; /* asked for; 0: the largest standard scale that fits */
 	const struct comparison *comparison; /* what the sheets are clouded for; NULL: nothing */
 };

@@ -13,6 +13,8 @@ static const double SAME_LINE = 20;
 static const double SHORTEST = 150;
 /* A wall off the courses by more than this share of its length has a cut a tile. */
 static const double ASKEW = 0.08;
+/* Paper mm: on a shorter wall its two ends have one label. */
+static const double ENDS_APART = 60;
 /* So far from a border there is tile of its room, whatever the wall is out of true (floor mm). */
 static const double INSIDE = 15;
 
@@ -135,10 +137,27 @@ static const char *name_of(const struct lay_view *v, const struct draft *draft, 
 	return draft_tag(draft, border->of);
 }
 
+/* Both ends in one label, where two would crowd the wall. */
+static void label_short_taper(struct sheet *sheet, const struct border_cut *cut, const char *of,
+                              const char *name, struct paper_point a, struct paper_point b)
+{
+	const struct draft *draft = sheet->draft;
+	const char *ends =
+		arena_printf(draft->arena, "%s / %s", size_text(draft, cut->from, cut->whole),
+	                     size_text(draft, cut->to, cut->whole));
+	const char *lines[] = {name ? name : ends, ends};
+	wall_label(sheet, of, a, b,
+	           (struct wall_text){.lines = lines, .count = name ? 2 : 1, .around = 0.5});
+}
+
 static void label_taper(struct sheet *sheet, const struct border_cut *cut, const char *of,
                         const char *name, struct paper_point a, struct paper_point b)
 {
 	const struct draft *draft = sheet->draft;
+	if (paper_distance(a, b) < ENDS_APART) {
+		label_short_taper(sheet, cut, of, name, a, b);
+		return;
+	}
 	wall_line(sheet, of, a, b, 0.18, size_text(draft, cut->from, cut->whole));
 	wall_line(sheet, of, a, b, 0.82, size_text(draft, cut->to, cut->whole));
 	if (name)

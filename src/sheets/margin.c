@@ -93,6 +93,15 @@ static void fit_part(struct sheet *sheet, struct margin *margin, struct view *ou
 	list_set_clip(sheet->list, &clip);
 }
 
+static void measure_spare(struct sheet *sheet, const struct margin *margin)
+{
+	struct paper_point size = view_size(margin->window, 90, sheet->scale);
+	sheet->spare_wide = sheet->drawing.x1 - sheet->drawing.x0 - size.x -
+	                    margin->need[SIDE_LEFT] - margin->need[SIDE_RIGHT];
+	sheet->spare_high = sheet->drawing.y1 - sheet->drawing.y0 - size.y -
+	                    margin->need[SIDE_TOP] - margin->need[SIDE_BOTTOM];
+}
+
 bool margin_fit(struct sheet *sheet, struct margin *margin, struct view *out_view)
 {
 	if (sheet->parts) {
@@ -108,6 +117,7 @@ bool margin_fit(struct sheet *sheet, struct margin *margin, struct view *out_vie
 	sheet->is_cramped = llround(wider * 1000) != llround(sheet->scale * 1000);
 	if (sheet->scale <= 0)
 		return false;
+	measure_spare(sheet, margin);
 	struct paper_box box = {sheet->drawing.x0 + margin->need[SIDE_LEFT],
 	                        sheet->drawing.y0 + margin->need[SIDE_TOP],
 	                        sheet->drawing.x1 - margin->need[SIDE_RIGHT],

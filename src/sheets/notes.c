@@ -10,9 +10,10 @@
 static const double INSET = 4, AFTER_ITEM = 1.2, AFTER_HEADING = 2, BEFORE_HEADING = 3.6;
 static const double BOX_INSET = 2.5, MARK_GAP = 2.4, TOP = 2;
 static const double ANSWER_ROW = 7.5;
+/* Share of the white between notes that is left where a column is short of room. */
+static const double TIGHT = 0.5;
 
-/* How many groups, from the last, are set in the height of tables: never the work itself. */
-enum { SMALL_NONE, SMALL_MOST = NOTE_CAUTION - NOTE_WORK, GROUP_COUNT = NOTE_CAUTION + 1 };
+enum { COLUMNS_MOST = 8 };
 
 void notes_title(struct notes *notes, enum note_group group, const char *text)
 {
@@ -88,11 +89,18 @@ void notes_legend(struct notes *notes)
 struct setting {
 	struct sheet *sheet;
 	const struct notes *notes;
-	int small; /* groups set small */
+	bool is_tight; /* less white between the notes */
+	bool is_small; /* findings are set in the height of tables */
 	bool is_dry;
 	bool is_right; /* the next half stands beside the one before, on the row that ends at y */
 	double x0, x1, y;
 };
+
+/* White between notes. */
+static double white(const struct setting *s, double mm)
+{
+	return s->is_tight ? TIGHT * mm : mm;
+}
 
 static double cap_of(const struct setting *s, enum text_role role)
 {
@@ -101,7 +109,7 @@ static double cap_of(const struct setting *s, enum text_role role)
 
 static bool is_small(const struct setting *s, const struct note *note)
 {
-	return (int)note->group + s->small >= GROUP_COUNT;
+	return s->is_small && note->group == NOTE_FINDING;
 }
 
 static void set_text(struct setting *s, enum text_role role, double x, double y, const char *text)
@@ -130,17 +138,17 @@ static double set_paragraph(struct setting *s, enum text_role role, double x, do
 
 static void set_heading(struct setting *s, const struct note *note)
 {
-	double top = s->y + BEFORE_HEADING, cap = cap_of(s, TEXT_STRONG);
+	double top = s->y + white(s, BEFORE_HEADING), cap = cap_of(s, TEXT_STRONG);
 	double under = set_paragraph(s, TEXT_STRONG, s->x0, s->x1 - s->x0, top, note->text);
 	/* The rule keeps the same distance from the last line whatever hangs under it. */
 	double y = under - text_descent(s->sheet->draft->text,
 	                                s->sheet->draft->style->texts[TEXT_STRONG].weight, cap);
-	y += AFTER_HEADING;
+	y += white(s, AFTER_HEADING);
 	if (!s->is_dry)
 		list_stroke(s->sheet->list, LAYER_NOTES, PEN_RULE, NULL,
 		            paper_path_segment(s->sheet->draft->arena, paper_at(s->x0, y),
 		                               paper_at(s->x1, y)));
-	s->y = y + AFTER_HEADING;
+	s->y = y + white(s, AFTER_HEADING);
 }
 
 /* Texts of a group line up behind its widest mark. */
@@ -164,7 +172,7 @@ static void set_item(struct setting *s, const struct note *note)
 	double indent = indent_of(s, note, mark);
 	set_text(s, mark, s->x0, s->y + cap_of(s, body), note->mark);
 	s->y = set_paragraph(s, body, s->x0 + indent, s->x1 - s->x0 - indent, s->y, note->text) +
-	       AFTER_ITEM;
+	       white(s, AFTER_ITEM);
 }
 
 static void set_half(struct setting *s, const struct note *note)
@@ -177,7 +185,7 @@ static void set_half(struct setting *s, const struct note *note)
 	bool is_long = indent + list_text_width(s->sheet->list, body, note->text) + MARK_GAP > half;
 	s->is_right = s->is_right && !is_long;
 	double x = s->x0 + (s->is_right ? half : 0);
-	double row = text_pitch(cap_of(s, body)) + AFTER_ITEM / 2;
+	double row = text_pitch(cap_of(s, body)) + white(s, AFTER_ITEM) / 2;
 	double base = s->y - (s->is_right ? row : 0) + cap_of(s, body);
 	set_text(s, mark, x, base, note->mark);
 	set_text(s, body, x + indent, base, note->text);
@@ -187,7 +195,7 @@ static void set_half(struct setting *s, const struct note *note)
 
 static void set_warning(struct setting *s, const struct note *note)
 {
-	double top = s->y + BEFORE_HEADING;
+	double top = s->y + white(s, BEFORE_HEADING);
 	double y = set_paragraph(s, TEXT_STRONG, s->x0 + BOX_INSET, s->x1 - s->x0 - 2 * BOX_INSET,
 	                         top + BOX_INSET, note->text) +
 	           BOX_INSET - 0.5;
@@ -195,7 +203,7 @@ static void set_warning(struct setting *s, const struct note *note)
 		list_stroke(s->sheet->list, LAYER_NOTES, PEN_WARNING, NULL,
 		            paper_path_box(s->sheet->draft->arena,
 		                           (struct paper_box){s->x0, top, s->x1, y}));
-	s->y = y + AFTER_ITEM;
+	s->y = y + white(s, AFTER_ITEM);
 }
 
 /* A word, and a line to write on from it to `to`. */
@@ -262,25 +270,71 @@ static void fill_column(struct setting *s, struct notes *notes, double bottom)
 		set_note(s, &notes->list.items[notes->next++]);
 }
 
+/* The column, then the columns under the drawing, where there are any. */
+struct places_of_text {
+	struct paper_box items[COLUMNS_MOST];
+	int count;
+};
+
+static void add_columns(struct places_of_text *places, struct paper_box box, double width)
+{
+	int count = (int)fmax(1, round((box.x1 - box.x0) / width));
+	for (int i = 0; i < count && places->count < COLUMNS_MOST; i++) {
+		double wide = (box.x1 - box.x0) / count, left = box.x0 + wide * i;
+		places->items[places->count++] =
+			(struct paper_box){left + INSET, box.y0, left + wide - INSET, box.y1};
+	}
+}
+
+static struct places_of_text places_of(const struct notes *notes)
+{
+	const struct sheet *sheet = notes->sheet;
+	struct places_of_text places = {0};
+	struct paper_box column = sheet->column;
+	/* A heading keeps its own distance. */
+	if (notes->list.count > 0 && notes->list.items[0].kind == NOTE_ITEM)
+		column.y0 += BEFORE_HEADING;
+	add_columns(&places, column, column.x1 - column.x0);
+	if (sheet->foot.y1 > sheet->foot.y0)
+		add_columns(&places, sheet->foot, column.x1 - column.x0);
+	return places;
+}
+
+static void go_to(struct setting *s, struct paper_box place)
+{
+	s->x0 = place.x0;
+	s->x1 = place.x1;
+	s->y = place.y0;
+	s->is_right = false;
+}
+
+static bool all_fit(struct setting s, const struct places_of_text *places)
+{
+	size_t next = 0;
+	for (int i = 0; i < places->count; i++) {
+		go_to(&s, places->items[i]);
+		next += count_fitting(s, next, places->items[i].y1);
+	}
+	return next == s.notes->list.count;
+}
+
 void notes_draw(struct notes *notes)
 {
 	struct sheet *sheet = notes->sheet;
-	struct setting s = {.sheet = sheet,
-	                    .notes = notes,
-	                    .x0 = sheet->column.x0 + INSET,
-	                    .x1 = sheet->column.x1 - INSET,
-	                    .y = sheet->column.y0};
-	/* A heading keeps its own distance. */
-	if (notes->list.count > 0 && notes->list.items[0].kind == NOTE_ITEM)
-		s.y += BEFORE_HEADING;
-	for (s.small = SMALL_NONE; s.small <= SMALL_MOST; s.small++)
-		if (count_fitting(s, 0, sheet->column.y1) == notes->list.count)
-			break;
-	/* With a further sheet there is room for the full heights on both. */
-	if (s.small > SMALL_MOST)
-		s.small = SMALL_NONE;
-	fill_column(&s, notes, sheet->column.y1);
-	sheet->column.y0 = s.y;
+	struct setting s = {.sheet = sheet, .notes = notes};
+	struct places_of_text places = places_of(notes);
+	s.is_tight = !all_fit(s, &places);
+	sheet->is_squeezed = s.is_tight && !all_fit(s, &places);
+	s.is_small = sheet->is_squeezed;
+	/* With a further sheet there is room for the full height on both. */
+	s.is_small = s.is_small && all_fit(s, &places);
+	s.is_tight = s.is_tight && (!sheet->is_squeezed || s.is_small);
+	for (int i = 0; i < places.count; i++) {
+		go_to(&s, places.items[i]);
+		fill_column(&s, notes, places.items[i].y1);
+		if (i == 0)
+			sheet->column.y0 = s.y;
+	}
 	if (notes->next < notes->list.count) {
 		sheet->rest = ARENA_NEW(sheet->draft->arena, struct notes);
 		*sheet->rest = *notes;
@@ -292,7 +346,7 @@ bool notes_continue(struct sheet *sheet, struct notes *rest)
 	double left = sheet->frame.x0, space = sheet->column.x0 - left;
 	int columns = (int)fmax(1, round(space / (sheet->column.x1 - sheet->column.x0)));
 	size_t first = rest->next;
-	struct setting s = {.sheet = sheet, .notes = rest, .small = SMALL_NONE};
+	struct setting s = {.sheet = sheet, .notes = rest};
 	for (int i = 0; i < columns; i++) {
 		s.x0 = left + space * i / columns + INSET;
 		s.x1 = left + space * (i + 1) / columns - INSET;

@@ -1,12 +1,12 @@
 /* notes.h - the text beside a drawing: gathered first, then set in the largest heights that
  * fit the sheet's column; what fits in none goes on on a further sheet.
  * Units: paper mm. Owns: the draft's arena.
- * What the crew acts on is the last to be set smaller. */
+ */
 #ifndef SHEETS_NOTES_H
 #define SHEETS_NOTES_H
 #include "sheets/sheet.h"
 
-/* In the order in which they are set smaller, last first. */
+/* Findings are a schedule: where the sheet is short of room they alone are set smaller. */
 enum note_group { NOTE_WORK, NOTE_CORNER, NOTE_MATERIAL, NOTE_FINDING, NOTE_CAUTION };
 enum note_kind { NOTE_HEADING, NOTE_ITEM, NOTE_HALF, NOTE_WARNING, NOTE_SWATCH, NOTE_ANSWER };
 

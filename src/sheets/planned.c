@@ -16,6 +16,9 @@
 static const double PLAN_COARSEST = 100, PLAN_FINEST = 48, LED_MOST = 0.3;
 /* With more small texts than this share of all, all are. */
 static const double SMALL_MOST = 0.15;
+/* Paper mm, own design: where the notes of a sheet do not fit, its column of text grows by
+ * these steps into what its drawing does not need, or a strip under the drawing does. */
+static const double ROOM_STEP = 12, WIDER_MOST = 60;
 /* A view is divided into no more parts: where its labels crowd, and where it is too large. */
 enum { PARTS_CROWDED_MOST = 16, PARTS_MOST = 64 };
 
@@ -112,7 +115,7 @@ static struct cloud_scope scope_of(const struct planned *planned, const struct s
 	return (struct cloud_scope){planned->kind->shows, planned->room, core};
 }
 
-static struct outcome try_sheet(const struct set_facts *facts, const struct planned *planned,
+static struct outcome draw_view(const struct set_facts *facts, const struct planned *planned,
                                 const struct draft *draft, struct portion portion,
                                 enum attempt attempt, const char *missing)
 {
@@ -134,6 +137,56 @@ static struct outcome try_sheet(const struct set_facts *facts, const struct plan
 	sheet->contents_count = facts->contents_count;
 	outcome.fit =
 		planned->room ? install_draw(sheet, planned->room) : planned->kind->draw(sheet);
+	return outcome;
+}
+
+/* The same draft with a wider column, or with text under the drawing. */
+static const struct draft *roomier_draft(const struct draft *draft, double wider, double foot)
+{
+	struct paper_size *paper = ARENA_NEW(draft->arena, struct paper_size);
+	struct draft *roomier = ARENA_NEW(draft->arena, struct draft);
+	*paper = *draft->paper;
+	paper->column += wider;
+	paper->narrow += wider;
+	*roomier = *draft;
+	roomier->paper = paper;
+	roomier->foot = foot;
+	return roomier;
+}
+
+static bool is_roomy(const struct outcome *outcome, const struct outcome *before)
+{
+	return outcome->fit == SHEET_FITS && !outcome->sheet->is_squeezed &&
+	       !(outcome->sheet->scale > before->sheet->scale);
+}
+
+static struct outcome draw_roomy(const struct set_facts *facts, const struct planned *planned,
+                                 const struct draft *draft, enum attempt attempt,
+                                 const char *missing, struct outcome before)
+{
+	const struct sheet *sheet = before.sheet;
+	for (int wide = 1; wide >= 0; wide--) {
+		double most = wide ? fmin(sheet->spare_wide, WIDER_MOST) : sheet->spare_high;
+		for (double more = ROOM_STEP; more <= most; more += ROOM_STEP) {
+			struct outcome outcome =
+				draw_view(facts, planned,
+			                  roomier_draft(draft, wide ? more : 0, wide ? 0 : more),
+			                  (struct portion){0}, attempt, missing);
+			if (is_roomy(&outcome, &before))
+				return outcome;
+		}
+	}
+	return before;
+}
+
+static struct outcome try_sheet(const struct set_facts *facts, const struct planned *planned,
+                                const struct draft *draft, struct portion portion,
+                                enum attempt attempt, const char *missing)
+{
+	struct outcome outcome = draw_view(facts, planned, draft, portion, attempt, missing);
+	if (outcome.fit == SHEET_FITS && outcome.sheet->is_squeezed && !portion.parts)
+		outcome = draw_roomy(facts, planned, draft, attempt, missing, outcome);
+	struct sheet *sheet = outcome.sheet;
 	if (outcome.fit != SHEET_FITS)
 		return outcome;
 	title_band_draw(sheet);

@@ -14,7 +14,7 @@ struct sheet *sheet_new(const struct draft *draft, const char *name, const char 
 	struct sheet *sheet = ARENA_NEW(draft->arena, struct sheet);
 	struct paper_box frame = {FILING, MARGIN, paper->width - MARGIN, paper->height - MARGIN};
 	double split = frame.x1 - paper->column;
-	double floor = frame.y1 - paper->band;
+	double floor = frame.y1 - paper->band, under = floor - draft->foot;
 	*sheet = (struct sheet){
 		.draft = draft,
 		.list = list_new(draft->arena, draft->style, draft->text, paper->width,
@@ -23,7 +23,8 @@ struct sheet *sheet_new(const struct draft *draft, const char *name, const char 
 		.title = title,
 		.subject = subject,
 		.frame = frame,
-		.drawing = {frame.x0 + GUTTER, frame.y0 + GUTTER, split - GUTTER, floor - GUTTER},
+		.drawing = {frame.x0 + GUTTER, frame.y0 + GUTTER, split - GUTTER, under - GUTTER},
+		.foot = {frame.x0, under, split, floor},
 		.column = {split, frame.y0, frame.x1, frame.y1},
 		.band = {frame.x0, floor, split, frame.y1},
 	};

@@ -49,6 +49,7 @@ struct sheet {
 	struct paper_box frame;   /* the drawing space */
 	struct paper_box drawing; /* where the view and its dimensions go */
 	struct paper_box column;  /* text, from the top; what is left of it */
+	struct paper_box foot;    /* more text, under the drawing; as a rule empty */
 	struct paper_box band;
 	double block; /* where the title block begins, under the column */
 	size_t number, count;
@@ -56,14 +57,16 @@ struct sheet {
 	struct view view;          /* the same; scale 0: there is none */
 	const struct parts *parts; /* of the view this sheet shows one of; NULL: all of it */
 	size_t part;
-	const struct margin *margin; /* of its view, which may be divided; NULL: no view */
-	bool is_cramped;             /* a narrow column of text would give it a larger scale */
-	bool is_section;             /* cuts through the floor: no north */
-	const char *missing;         /* labels that found no room on the drawing; NULL: none */
-	struct notes *rest;          /* notes that go on on a further sheet; NULL: none */
-	struct table *more;          /* a table that goes on on a further sheet; NULL: none */
-	struct details *details;     /* sections that go on on a further sheet; NULL: none */
-	const char *const *contents; /* name and title of each sheet of the set */
+	const struct margin *margin;   /* of its view, which may be divided; NULL: no view */
+	double spare_wide, spare_high; /* of the drawing, at its scale */
+	bool is_squeezed;              /* its notes did not fit in their full height */
+	bool is_cramped;               /* a narrow column of text would give it a larger scale */
+	bool is_section;               /* cuts through the floor: no north */
+	const char *missing;           /* labels that found no room on the drawing; NULL: none */
+	struct notes *rest;            /* notes that go on on a further sheet; NULL: none */
+	struct table *more;            /* a table that goes on on a further sheet; NULL: none */
+	struct details *details;       /* sections that go on on a further sheet; NULL: none */
+	const char *const *contents;   /* name and title of each sheet of the set */
 	size_t contents_count;
 	unsigned long used; /* set of legend_mark; on the first sheet those of the whole set */
 };
