@@ -68,6 +68,6 @@ enum sheet_fit count_sheet_draw(struct sheet *sheet)
 				row.cells[filled++] = cells.texts[k];
 		table_add(sheet, &table, row);
 	}
-	table_draw(sheet, &table, sheet->drawing);
+	table_draw(sheet, &table, table_whole_sheet(sheet));
 	return SHEET_FITS;
 }

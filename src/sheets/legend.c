@@ -61,15 +61,16 @@ static void draw_swatch(struct sheet *sheet, struct paper_box box, const struct 
 	}
 }
 
-void legend_draw_entry(struct sheet *sheet, enum legend_mark mark, double x, double y)
+void legend_draw_entry(struct sheet *sheet, enum text_role role, enum legend_mark mark, double x,
+                       double y)
 {
 	const struct legend_entry *entry = &ENTRIES[mark];
-	double cap = sheet->draft->style->texts[TEXT_TABLE].cap;
+	double cap = sheet->draft->style->texts[role].cap;
 	double middle = y + ROW / 2;
 	struct paper_box swatch = {x, middle - SWATCH_HEIGHT / 2, x + SWATCH_WIDTH,
 	                           middle + SWATCH_HEIGHT / 2};
 	draw_swatch(sheet, swatch, entry);
-	list_text(sheet->list, LAYER_NOTES, TEXT_TABLE, NULL,
+	list_text(sheet->list, LAYER_NOTES, role, NULL,
 	          paper_at(swatch.x1 + TEXT_GAP, middle + cap / 2), ALIGN_START,
 	          draft_word(sheet->draft, entry->key));
 }
@@ -85,35 +86,41 @@ static int rows_of(struct paper_box box)
 }
 
 /* As many columns as the longest text in use leaves. */
-static int columns_of(const struct sheet *sheet, struct paper_box box)
+static int columns_of(const struct sheet *sheet, struct paper_box box, enum text_role role)
 {
 	double least = COLUMN_LEAST;
 	for (int mark = 0; mark < LEGEND_COUNT; mark++) {
 		const char *text = draft_word(sheet->draft, ENTRIES[mark].key);
 		if (sheet_uses(sheet, (enum legend_mark)mark))
 			least = fmax(least, SWATCH_WIDTH + 2 * TEXT_GAP +
-			                            list_text_width(sheet->list, TEXT_TABLE, text));
+			                            list_text_width(sheet->list, role, text));
 	}
 	return (int)((box.x1 - box.x0 + TEXT_GAP) / least);
 }
 
-bool legend_fits(const struct sheet *sheet, struct paper_box box)
+static bool fits(const struct sheet *sheet, struct paper_box box, enum text_role role)
 {
 	int used = 0;
 	for (int mark = 0; mark < LEGEND_COUNT; mark++)
 		used += sheet_uses(sheet, (enum legend_mark)mark);
-	return used <= rows_of(box) * columns_of(sheet, box);
+	return used <= rows_of(box) * columns_of(sheet, box, role);
+}
+
+bool legend_fits(const struct sheet *sheet, struct paper_box box)
+{
+	return fits(sheet, box, TEXT_TABLE);
 }
 
 void legend_draw(struct sheet *sheet, struct paper_box box)
 {
+	enum text_role role = fits(sheet, box, TEXT_BODY) ? TEXT_BODY : TEXT_TABLE;
 	int rows = rows_of(box), next = 0;
-	double width = (box.x1 - box.x0) / columns_of(sheet, box);
+	double width = (box.x1 - box.x0) / columns_of(sheet, box, role);
 	for (int mark = 0; mark < LEGEND_COUNT; mark++) {
 		if (!sheet_uses(sheet, (enum legend_mark)mark))
 			continue;
-		legend_draw_entry(sheet, (enum legend_mark)mark, box.x0 + width * (next / rows),
-		                  box.y0 + ROW * (next % rows));
+		legend_draw_entry(sheet, role, (enum legend_mark)mark,
+		                  box.x0 + width * (next / rows), box.y0 + ROW * (next % rows));
 		next++;
 	}
 }

@@ -9,7 +9,7 @@ bool legend_fits(const struct sheet *, struct paper_box box);
 /* Fills `box` by columns. */
 void legend_draw(struct sheet *, struct paper_box box);
 /* One mark with its meaning, its upper left corner at (x, y). */
-void legend_draw_entry(struct sheet *, enum legend_mark, double x, double y);
+void legend_draw_entry(struct sheet *, enum text_role, enum legend_mark, double x, double y);
 double legend_row_height(void);
 
 #endif

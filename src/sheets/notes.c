@@ -10,7 +10,7 @@
 static const double INSET = 4, AFTER_ITEM = 1.2, AFTER_HEADING = 2, BEFORE_HEADING = 3.6;
 static const double BOX_INSET = 2.5, MARK_GAP = 2.4, TOP = 2;
 static const double ANSWER_ROW = 7.5;
-/* Share of the white between notes that is left where a column is short of room. */
+/* Share of the white round headings that is left where a column is short of room. */
 static const double TIGHT = 0.5;
 
 enum { COLUMNS_MOST = 8 };
@@ -89,14 +89,14 @@ void notes_legend(struct notes *notes)
 struct setting {
 	struct sheet *sheet;
 	const struct notes *notes;
-	bool is_tight; /* less white between the notes */
+	bool is_tight; /* less white round headings */
 	bool is_small; /* findings are set in the height of tables */
 	bool is_dry;
 	bool is_right; /* the next half stands beside the one before, on the row that ends at y */
 	double x0, x1, y;
 };
 
-/* White between notes. */
+/* White round headings; items stand as close as lines already. */
 static double white(const struct setting *s, double mm)
 {
 	return s->is_tight ? TIGHT * mm : mm;
@@ -172,7 +172,7 @@ static void set_item(struct setting *s, const struct note *note)
 	double indent = indent_of(s, note, mark);
 	set_text(s, mark, s->x0, s->y + cap_of(s, body), note->mark);
 	s->y = set_paragraph(s, body, s->x0 + indent, s->x1 - s->x0 - indent, s->y, note->text) +
-	       white(s, AFTER_ITEM);
+	       AFTER_ITEM;
 }
 
 static void set_half(struct setting *s, const struct note *note)
@@ -185,7 +185,7 @@ static void set_half(struct setting *s, const struct note *note)
 	bool is_long = indent + list_text_width(s->sheet->list, body, note->text) + MARK_GAP > half;
 	s->is_right = s->is_right && !is_long;
 	double x = s->x0 + (s->is_right ? half : 0);
-	double row = text_pitch(cap_of(s, body)) + white(s, AFTER_ITEM) / 2;
+	double row = text_pitch(cap_of(s, body)) + AFTER_ITEM / 2;
 	double base = s->y - (s->is_right ? row : 0) + cap_of(s, body);
 	set_text(s, mark, x, base, note->mark);
 	set_text(s, body, x + indent, base, note->text);
@@ -203,7 +203,7 @@ static void set_warning(struct setting *s, const struct note *note)
 		list_stroke(s->sheet->list, LAYER_NOTES, PEN_WARNING, NULL,
 		            paper_path_box(s->sheet->draft->arena,
 		                           (struct paper_box){s->x0, top, s->x1, y}));
-	s->y = y + white(s, AFTER_ITEM);
+	s->y = y + AFTER_ITEM;
 }
 
 /* A word, and a line to write on from it to `to`. */
@@ -231,7 +231,7 @@ static void set_answer(struct setting *s, const struct note *note)
 static void set_swatch(struct setting *s, const struct note *note)
 {
 	if (!s->is_dry)
-		legend_draw_entry(s->sheet, note->swatch, s->x0, s->y);
+		legend_draw_entry(s->sheet, TEXT_BODY, note->swatch, s->x0, s->y);
 	s->y += legend_row_height();
 }
 

@@ -149,7 +149,7 @@ static bool draw_rest(struct sheet *sheet, const struct sheet *before)
 	if (before->details)
 		return details_sheet_continue(sheet, before->details);
 	size_t first = before->more->next;
-	table_draw(sheet, before->more, sheet->drawing);
+	table_draw(sheet, before->more, table_whole_sheet(sheet));
 	return before->more->next > first;
 }
 

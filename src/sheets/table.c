@@ -5,7 +5,7 @@
 /* Paper mm, own design: white between columns, over and under a row's text, and the least
  * width that the wrapped column is set in. */
 static const double GAP = 4, PAD = 1.1, WRAP_LEAST = 22;
-static const double COLUMN_INSET = 4;
+static const double COLUMN_INSET = 4, SHEET_INSET = 2;
 
 struct layout {
 	const struct draft *draft;
@@ -141,6 +141,14 @@ double table_draw(struct sheet *sheet, struct table *table, struct paper_box box
 		*sheet->more = *table;
 	}
 	return y;
+}
+
+struct paper_box table_whole_sheet(const struct sheet *sheet)
+{
+	struct paper_box box = sheet->drawing;
+	box.x0 += SHEET_INSET;
+	box.x1 -= SHEET_INSET;
+	return box;
 }
 
 void table_place(struct sheet *sheet, struct table *table)

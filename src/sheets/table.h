@@ -25,6 +25,8 @@ void table_add(struct sheet *, struct table *, struct table_row);
 bool table_fits(const struct sheet *, const struct table *, struct paper_box box);
 /* Sets the rows that fit; what is left becomes sheet->more. Gives the y under the last. */
 double table_draw(struct sheet *, struct table *, struct paper_box box);
+/* The drawing's place, for a table alone on it: clear of the centring marks. */
+struct paper_box table_whole_sheet(const struct sheet *);
 /* Under the text in sheet->column where all of it fits there, else on a further sheet; an
  * empty one nowhere. */
 void table_place(struct sheet *, struct table *);
