@@ -11,7 +11,7 @@ static const double INSET = 4, AFTER_ITEM = 1.2, AFTER_HEADING = 2, BEFORE_HEADI
 static const double BOX_INSET = 2.5, MARK_GAP = 2.4, TOP = 2;
 static const double ANSWER_ROW = 7.5;
 /* Share of the white round headings that is left where a column is short of room. */
-static const double TIGHT = 0.5;
+static const double TIGHT = 0.35;
 
 enum { COLUMNS_MOST = 8 };
 
