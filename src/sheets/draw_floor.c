@@ -172,13 +172,14 @@ void draw_obstacles(struct sheet *sheet, const struct view *view, const struct s
 		list_area(sheet->list, LAYER_SLAB, AREA_PAPER, obstacle->id, path);
 		list_area(sheet->list, LAYER_SLAB, AREA_OBSTACLE, obstacle->id, path);
 		list_stroke(sheet->list, LAYER_SLAB, PEN_OBSTACLE, obstacle->id, path);
-		sheet_use(sheet, LEGEND_OBSTACLE);
+		struct paper_point at = view_point(view, ring_middle(obstacle->ring));
+		if (list_shows(sheet->list, at))
+			sheet_use(sheet, LEGEND_OBSTACLE);
 		const char *const lines[] = {
 			draft_text(draft, "tag.obstacle", {"id", draft_tag(draft, obstacle->id)},
 		                   {"kind",
 		                    draft_word(draft, obstacle_kind_key(obstacle->plan->kind))}),
 			obstacle_size(draft, obstacle)};
-		struct paper_point at = view_point(view, ring_middle(obstacle->ring));
 		list_label(sheet->list, &(struct label){.lines = lines,
 		                                        .line_count = 2,
 		                                        .role = TEXT_TAG,

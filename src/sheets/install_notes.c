@@ -3,6 +3,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "geometry/overlay.h"
 #include "sheets/cautions.h"
 #include "sheets/lay_view.h"
 #include "sheets/materials.h"
@@ -18,6 +19,7 @@ struct steps {
 	const struct site_room *room;
 	const struct placed_lay *lay;
 	enum note_group group;
+	const struct lay_view *seen; /* what of the lay the sheet names; NULL: all of it */
 	int number;
 };
 
@@ -69,11 +71,37 @@ static void add_id(struct strbuf *list, const char *id)
 	strbuf_printf(list, "%s%s", list->length ? ", " : "", id);
 }
 
-/* A slab joint that bends, or runs through several rooms, is carried in several. */
-static bool is_said_before(const struct joints *joints, size_t joint)
+static bool sees_line(const struct steps *s, struct line line)
 {
+	return !s->seen || lay_view_named(s->draft->arena, s->seen, line).count >= 2;
+}
+
+static bool sees_carried(const struct steps *s, const struct joint *joint)
+{
+	return joint->kind == JOINT_CARRIED && sees_line(s, joint->line);
+}
+
+static bool sees_strip(const struct steps *s, const struct strip *strip)
+{
+	if (!s->seen || !s->seen->is_cut)
+		return true;
+	return overlay_intersection(s->draft->arena, &strip->region, &s->seen->named).count > 0;
+}
+
+static bool sees_crack(const struct steps *s, const struct placed_crack *crack)
+{
+	for (size_t i = 0; i < crack->run_count; i++)
+		if (sees_line(s, crack->runs[i]))
+			return true;
+	return false;
+}
+
+/* A slab joint that bends, or runs through several rooms, is carried in several. */
+static bool is_said_before(const struct steps *s, size_t joint)
+{
+	const struct joints *joints = s->lay->joints;
 	for (size_t i = 0; i < joint; i++)
-		if (joints->joints[i].kind == JOINT_CARRIED &&
+		if (sees_carried(s, &joints->joints[i]) &&
 		    strcmp(joints->joints[i].of, joints->joints[joint].of) == 0)
 			return true;
 	return false;
@@ -84,7 +112,7 @@ static const char *carried_ids(const struct steps *s)
 	struct strbuf list = strbuf_in(s->draft->arena);
 	const struct joints *joints = s->lay->joints;
 	for (size_t i = 0; i < joints->joint_count; i++)
-		if (joints->joints[i].kind == JOINT_CARRIED && !is_said_before(joints, i))
+		if (sees_carried(s, &joints->joints[i]) && !is_said_before(s, i))
 			add_id(&list, draft_tag(s->draft, joints->joints[i].of));
 	return list.text;
 }
@@ -93,7 +121,8 @@ static const char *strip_ids(const struct steps *s)
 {
 	struct strbuf list = strbuf_in(s->draft->arena);
 	for (size_t i = 0; i < s->lay->strips->strip_count; i++)
-		add_id(&list, draft_tag(s->draft, s->lay->strips->strips[i].cracks[0]));
+		if (sees_strip(s, &s->lay->strips->strips[i]))
+			add_id(&list, draft_tag(s->draft, s->lay->strips->strips[i].cracks[0]));
 	return list.text;
 }
 
@@ -103,7 +132,8 @@ static const char *ids_of_rule(const struct steps *s, const char *rule)
 	struct strbuf list = strbuf_in(s->draft->arena);
 	for (size_t i = 0; i < s->lay->cracks->crack_count; i++) {
 		const char *id = s->lay->cracks->cracks[i].id;
-		for (size_t k = 0; k < s->draft->findings->count; k++) {
+		bool is_seen = sees_crack(s, &s->lay->cracks->cracks[i]);
+		for (size_t k = 0; is_seen && k < s->draft->findings->count; k++) {
 			const struct finding *finding = &s->draft->findings->items[k];
 			if (strcmp(finding->rule->name, rule) == 0 &&
 			    strcmp(finding->about, id) == 0)
@@ -132,7 +162,7 @@ static void add_filling(struct steps *s)
 static bool has_pending(const struct steps *s)
 {
 	for (size_t i = 0; i < s->lay->strips->strip_count; i++)
-		if (s->lay->strips->strips[i].pending)
+		if (s->lay->strips->strips[i].pending && sees_strip(s, &s->lay->strips->strips[i]))
 			return true;
 	return false;
 }
@@ -149,10 +179,11 @@ static void add_grout(struct steps *s)
 
 static void add_membrane(struct steps *s)
 {
-	if (s->lay->strips->strip_count == 0)
-		return;
+	const char *strips = strip_ids(s);
 	const char *hours = materials_cure(s->draft, s->lay);
-	add_step(s, draft_text(s->draft, "step.membrane", {"cracks", strip_ids(s)}));
+	if (!*strips)
+		return;
+	add_step(s, draft_text(s->draft, "step.membrane", {"cracks", strips}));
 	if (hours)
 		add_step(s, draft_text(s->draft, "step.membrane-wait", {"hours", hours}));
 }
@@ -171,7 +202,7 @@ static bool has_slant(const struct steps *s)
 {
 	for (size_t i = 0; i < s->lay->joints->joint_count; i++) {
 		const struct joint *joint = &s->lay->joints->joints[i];
-		for (size_t k = 0; joint->kind == JOINT_CARRIED && k + 1 < joint->line.count; k++) {
+		for (size_t k = 0; sees_carried(s, joint) && k + 1 < joint->line.count; k++) {
 			struct point along = point_unit(
 				point_sub(joint->line.points[k + 1], joint->line.points[k]));
 			if (fmin(fabs(along.x), fabs(along.y)) > SLANT)
@@ -189,8 +220,9 @@ static void add_tiling(struct steps *s)
 	add_word(s, "step.first");
 	if (lay_view_is_turned(&v))
 		add_word(s, "step.cut-walls");
-	if (has_joint(s, JOINT_CARRIED))
-		add_step(s, draft_text(s->draft, "step.carried", {"joints", carried_ids(s)}));
+	const char *carried = carried_ids(s);
+	if (*carried)
+		add_step(s, draft_text(s->draft, "step.carried", {"joints", carried}));
 	if (has_slant(s))
 		add_word(s, "step.cut-joints");
 	add_sealed(s);
@@ -217,7 +249,14 @@ static void add_steps(struct steps *s)
 void install_steps(struct notes *notes, const struct site_room *room, const struct placed_lay *lay,
                    enum note_group group)
 {
-	struct steps steps = {notes, notes->sheet->draft, room, lay, group, 0};
+	struct steps steps = {notes, notes->sheet->draft, room, lay, group, NULL, 0};
+	add_steps(&steps);
+}
+
+/* Of the room, or the part of it that the sheet shows. */
+static void steps_here(struct notes *notes, const struct lay_view *v)
+{
+	struct steps steps = {notes, notes->sheet->draft, v->room, v->lay, NOTE_WORK, v, 0};
 	add_steps(&steps);
 }
 
@@ -235,9 +274,9 @@ void install_notes(struct sheet *sheet, const struct site_room *room, const stru
 	              draft_text(draft, "note.stop-and-call",
 	                         {"tolerance", draft_measure(draft, lay->field->tolerance)}));
 	notes_heading(&notes, NOTE_WORK, "heading.order");
-	install_steps(&notes, room, lay, NOTE_WORK);
 	struct view plain = parts_extent(sheet);
 	struct lay_view v = lay_view_make(draft->arena, lay, &plain, room);
+	steps_here(&notes, &v);
 	struct strip_corners corners = strip_corners_find(draft->arena, &v, false);
 	strip_corners_note(&notes, &v, &corners);
 	materials_add(&notes, lay);

@@ -318,17 +318,26 @@ static bool all_fit(struct setting s, const struct places_of_text *places)
 	return next == s.notes->list.count;
 }
 
+/* The first of these in which all fit: as they are, tight, findings small, both. With a
+ * further sheet there is room for the full height on both. False: not in full height. */
+static bool find_setting(struct setting *s, const struct places_of_text *places)
+{
+	for (int way = 0; way < 4; way++) {
+		s->is_tight = way & 1;
+		s->is_small = way >> 1;
+		if (all_fit(*s, places))
+			return !s->is_small;
+	}
+	s->is_tight = s->is_small = false;
+	return false;
+}
+
 void notes_draw(struct notes *notes)
 {
 	struct sheet *sheet = notes->sheet;
 	struct setting s = {.sheet = sheet, .notes = notes};
 	struct places_of_text places = places_of(notes);
-	s.is_tight = !all_fit(s, &places);
-	sheet->is_squeezed = s.is_tight && !all_fit(s, &places);
-	s.is_small = sheet->is_squeezed;
-	/* With a further sheet there is room for the full height on both. */
-	s.is_small = s.is_small && all_fit(s, &places);
-	s.is_tight = s.is_tight && (!sheet->is_squeezed || s.is_small);
+	sheet->is_squeezed = !find_setting(&s, &places);
 	for (int i = 0; i < places.count; i++) {
 		go_to(&s, places.items[i]);
 		fill_column(&s, notes, places.items[i].y1);

@@ -46,6 +46,8 @@ static void draw_reading(struct sheet *sheet, const struct view *view,
 {
 	const struct draft *draft = sheet->draft;
 	struct paper_point at = view_point(view, reading->at);
+	if (!list_shows(sheet->list, at))
+		return;
 	const char *lines[] = {
 		draft_text(draft, "tag.reading", {"id", draft_tag(draft, reading->id)},
 	                   {"value", draft_tag(draft, value_text(draft, reading->plan))}),

@@ -12,6 +12,6 @@ for plan in demo-plans/*.xml; do
 	check "$name: well-formed XML" xmllint --noout "$out/placed.xml" "$out"/*.svg
 	for svg in "$out"/*.svg; do
 		check "$name: ${svg##*/} is drawn by another program" \
-			rsvg-convert -o "$TMPDIR/seen.png" "$svg"
+			rsvg-convert -w 1200 -a -o "$TMPDIR/seen.png" "$svg"
 	done
 done
