@@ -1,11 +1,7 @@
-#include <setjmp.h>
-#include <stdarg.h>
-#include <stddef.h>
-#include <stdint.h>
+#include <math.h>
 #include <string.h>
 
-#include <cmocka.h>
-
+#include "support/program.h"
 #include "support/ink.h"
 
 enum { WIDTH = 200, HEIGHT = 150 };
@@ -200,6 +196,73 @@ static void test_a_label_is_pushed_aside(void **state)
 	ink_release(&ink);
 }
 
+/* Two places 3.9 mm apart: side by side there is room for texts of 3.5 and 2.5 mm, not for two
+ * of 3.5. Only the one that finds no room is small, and only where the list allows it. */
+static void test_a_label_without_room_is_small(void **state)
+{
+	(void)state;
+	static const struct label_place places[] = {{.at = {50, 50}}, {.at = {50, 53.9}}};
+	static const char *const one = "one", *const two = "two";
+	for (int allowed = 0; allowed <= 1; allowed++) {
+		struct ink ink = ink_sheet("paper", WIDTH, HEIGHT);
+		ink.list->small_cap = allowed ? 2.5 : 0;
+		struct label label = {.lines = &one,
+		                      .line_count = 1,
+		                      .role = TEXT_TAG,
+		                      .layer = LAYER_LABELS,
+		                      .where = LABEL_FIXED,
+		                      .places = &places[0],
+		                      .place_count = 1,
+		                      .priority = 2};
+		list_label(ink.list, &label);
+		label.lines = &two;
+		label.places = &places[1];
+		label.priority = 1;
+		list_label(ink.list, &label);
+		struct label_report report = list_finish(ink.list, within);
+		assert_int_equal(report.unplaced, !allowed);
+		assert_int_equal(report.small, allowed);
+		assert_near(find_text(ink.list, "one")->cap, 3.5, 1e-9);
+		if (allowed)
+			assert_near(find_text(ink.list, "two")->cap, 2.5, 1e-9);
+		ink_release(&ink);
+	}
+}
+
+/* What is cut away asks for no label; what is cut through asks where it is named. */
+static void test_a_clip_keeps_the_labels_of_other_sheets_out(void **state)
+{
+	(void)state;
+	struct ink ink = ink_sheet("paper", WIDTH, HEIGHT);
+	static const char *const here = "here", *const there = "there", *const along = "along";
+	struct label label = {.lines = &here,
+	                      .line_count = 1,
+	                      .role = TEXT_TAG,
+	                      .layer = LAYER_LABELS,
+	                      .where = LABEL_AROUND,
+	                      .a = {60, 60}};
+	list_set_clip(ink.list, &(struct list_clip){{20, 20, 120, 100}, {20, 20, 100, 100}});
+	list_label(ink.list, &label);
+	label.lines = &there;
+	label.a = paper_at(110, 60); /* shown, but named by the neighbour */
+	list_label(ink.list, &label);
+	label.lines = &along;
+	label.where = LABEL_ALONG;
+	label.a = paper_at(80, 80);
+	label.b = paper_at(200, 80);
+	list_label(ink.list, &label);
+	list_text(ink.list, LAYER_LABELS, TEXT_TAG, NULL, paper_at(118, 40), ALIGN_START, "cut");
+	list_set_clip(ink.list, NULL);
+	assert_int_equal(list_finish(ink.list, within).placed, 2);
+	assert_non_null(find_text(ink.list, "here"));
+	assert_null(find_text(ink.list, "there"));
+	assert_null(find_text(ink.list, "cut"));
+	/* Beside the middle of the 20 mm that are named here. */
+	const struct op *op = find_text(ink.list, "along");
+	assert_true(fabs((op->box.x0 + op->box.x1) / 2 - 90) < 10);
+	ink_release(&ink);
+}
+
 /* Beside an upright line a plain text is turned, a tag stays level. */
 static void test_text_along_an_upright_line(void **state)
 {
@@ -245,6 +308,8 @@ int main(void)
 		cmocka_unit_test(test_same_requests_same_places),
 		cmocka_unit_test(test_higher_priority_takes_the_only_place),
 		cmocka_unit_test(test_a_label_is_pushed_aside),
+		cmocka_unit_test(test_a_label_without_room_is_small),
+		cmocka_unit_test(test_a_clip_keeps_the_labels_of_other_sheets_out),
 		cmocka_unit_test(test_text_along_an_upright_line),
 		cmocka_unit_test(test_reserved_ground_stays_free),
 	};
