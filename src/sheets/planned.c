@@ -300,7 +300,7 @@ static struct division find_division(const struct set_facts *facts, const struct
 	if (is_legible && !is_crowded(&whole->report))
 		return best;
 	if (is_asked)
-		return try_parts(facts, planned, sheet, draft->scale, SHEETS_MOST);
+		return try_parts(facts, planned, sheet, draft->scale, facts->left);
 	double scale = fits ? fmin(sheet->scale, PLAN_COARSEST + 1) : PLAN_COARSEST + 1;
 	size_t most = is_legible ? PARTS_CROWDED_MOST : PARTS_MOST;
 	while ((scale = finer_scale(draft, scale)) > 0) {

@@ -26,6 +26,7 @@ struct set_facts {
 	const char *const *contents; /* name and title of each sheet */
 	size_t contents_count;
 	unsigned long used; /* marks of all other sheets */
+	size_t left;        /* how many more sheets the set may have */
 };
 
 /* A sheet to be drawn. */

@@ -153,12 +153,23 @@ static bool draw_rest(struct sheet *sheet, const struct sheet *before)
 	return before->more->next > first;
 }
 
+static size_t sheet_count(const struct set_builder *b)
+{
+	size_t count = 0;
+	for (size_t i = 0; i < b->plans.count; i++)
+		count += b->plans.items[i].sheets.count;
+	return count;
+}
+
 static struct set_facts facts_of(const struct set_builder *b)
 {
+	size_t count = sheet_count(b);
 	return (struct set_facts){.draft = b->draft,
 	                          .contents = b->contents.items,
 	                          .contents_count = b->contents.count,
-	                          .used = b->used};
+	                          .used = b->used,
+	                          .left = SHEETS_MOST -
+	                                  (count < SHEETS_MOST ? count : SHEETS_MOST)};
 }
 
 /* NAME-2 and on: what the sheet before had no room for. */
@@ -263,14 +274,6 @@ static struct document document_of(const struct draft *draft)
 	                                                  : draft_word(draft, "sheet.untitled"),
 	                         .subject = draft_word(draft, "sheet.subject"),
 	                         .creator = "jurystick"};
-}
-
-static size_t sheet_count(const struct set_builder *b)
-{
-	size_t count = 0;
-	for (size_t i = 0; i < b->plans.count; i++)
-		count += b->plans.items[i].sheets.count;
-	return count;
 }
 
 /* In the order of the set; only now each sheet knows its number. */

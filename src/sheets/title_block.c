@@ -95,9 +95,30 @@ static size_t revisions_shown(const struct sheet *sheet)
 	return count < REVISIONS_SHOWN ? count : REVISIONS_SHOWN;
 }
 
+static double note_left(const struct sheet *sheet)
+{
+	return sheet->column.x0 + INSET + REVISION_MARK + REVISION_DATE;
+}
+
+/* A note that is too long for one line of its cell has more. */
+static double revision_height(const struct sheet *sheet, const char *note)
+{
+	const struct draft *draft = sheet->draft;
+	const struct text_style *style = &draft->style->texts[TEXT_TABLE];
+	struct text_lines lines = text_wrap(draft->text, draft->arena, style->weight, style->cap,
+	                                    sheet->column.x1 - INSET - note_left(sheet), note);
+	size_t more = lines.count > 1 ? lines.count - 1 : 0;
+	return REVISION_ROW + (double)more * text_pitch(style->cap);
+}
+
 static double revisions_height(const struct sheet *sheet)
 {
-	return (double)(revisions_shown(sheet) + 1) * REVISION_ROW;
+	const struct plan *plan = sheet->draft->site->plan;
+	double height = REVISION_ROW;
+	for (size_t i = plan->revision_count - revisions_shown(sheet); i < plan->revision_count;
+	     i++)
+		height += revision_height(sheet, or_blank(plan->revisions[i].note));
+	return height;
 }
 
 void title_block_reserve(struct sheet *sheet)
@@ -142,9 +163,10 @@ static void draw_revision_row(struct block *b, enum text_role role, const char *
 	double base = b->y + REVISION_ROW / 2 + table_cap(b) / 2;
 	add_text(b, role, b->x0 + INSET, base, mark);
 	add_text(b, role, b->x0 + INSET + REVISION_MARK, base, date);
-	double left = b->x0 + INSET + REVISION_MARK + REVISION_DATE;
-	add_fitted(b, role, left, base, b->x1 - INSET - left, note);
-	b->y += REVISION_ROW;
+	double left = note_left(b->sheet);
+	list_paragraph(b->sheet->list, LAYER_SHEET, role, paper_at(left, base - table_cap(b)),
+	               b->x1 - INSET - left, note);
+	b->y += revision_height(b->sheet, note);
 	add_rule(b, PEN_RULE, b->x0, b->y, b->x1, b->y);
 }
 

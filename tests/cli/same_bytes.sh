@@ -5,14 +5,20 @@ root=$PWD
 demo=$root/tests/support/demo.sh
 mkdir -p "$TMPDIR/here" "$TMPDIR/far away/home"
 
+# A revised floor is compared with its base, which goes along.
+bring() {
+	base=${1%.revised.xml}.xml
+	cp "$1" "$2" || return
+	[ ! -e "$base" ] || cp "$base" "$2"
+}
 here() {
-	cp "$1" "$TMPDIR/here" && cd "$TMPDIR/here" && sh "$demo" "$JURYSTICK" "${1##*/}" out
+	bring "$1" "$TMPDIR/here" && cd "$TMPDIR/here" && sh "$demo" "$JURYSTICK" "${1##*/}" out
 }
 # A processor without these chooses other code for sines and their kin, whose last digits are
 # others. Names of several versions of the C library.
 OTHER_PROCESSOR=glibc.cpu.hwcaps=-AVX2,-AVX2_Usable,-FMA,-FMA_Usable,-FMA4,-FMA4_Usable
 far_away() {
-	cp "$1" "$TMPDIR/far away" && cd "$TMPDIR/far away" && umask 077 &&
+	bring "$1" "$TMPDIR/far away" && cd "$TMPDIR/far away" && umask 077 &&
 		env -i PATH="$PATH" HOME="$TMPDIR/far away/home" LC_ALL=de_DE.UTF-8 LANG=tr_TR.UTF-8 \
 			LANGUAGE=de TZ=Pacific/Chatham XDG_CACHE_HOME="$TMPDIR/far away/cache" \
 			SOURCE_DATE_EPOCH=86400 GLIBC_TUNABLES=$OTHER_PROCESSOR \
