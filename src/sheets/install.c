@@ -161,7 +161,7 @@ static void draw_lay(struct sheet *sheet, const struct lay_view *v)
 	draw_controls(sheet, v);
 	draw_first_tile(sheet, v);
 	draw_cuts(sheet, v);
-	struct strip_corners corners = strip_corners_find(sheet->draft->arena, v, false);
+	struct strip_corners corners = strip_corners_find(sheet->draft->arena, v, false, 0);
 	strip_corners_mark(sheet, v, &corners);
 }
 

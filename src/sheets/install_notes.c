@@ -277,7 +277,7 @@ void install_notes(struct sheet *sheet, const struct site_room *room, const stru
 	struct view plain = parts_extent(sheet);
 	struct lay_view v = lay_view_make(draft->arena, lay, &plain, room);
 	steps_here(&notes, &v);
-	struct strip_corners corners = strip_corners_find(draft->arena, &v, false);
+	struct strip_corners corners = strip_corners_find(draft->arena, &v, false, 0);
 	strip_corners_note(&notes, &v, &corners);
 	materials_add(&notes, lay);
 	notes_missing(&notes);

@@ -73,15 +73,16 @@ static void add_ring(struct arena *arena, struct strip_corners *corners, const s
 	for (size_t i = 0; i < ring.count; i++) {
 		if (!lay_view_has(v, ring.points[i]))
 			continue;
-		const char *letter = letter_of(arena, corners->list.count);
+		const char *letter = letter_of(arena, corners->first + corners->list.count);
 		*array_push(arena, &corners->list) =
 			(struct strip_corner){letter, strip, ring.points[i]};
 	}
 }
 
-struct strip_corners strip_corners_find(struct arena *arena, const struct lay_view *v, bool all)
+struct strip_corners strip_corners_find(struct arena *arena, const struct lay_view *v, bool all,
+                                        size_t first)
 {
-	struct strip_corners corners = {0};
+	struct strip_corners corners = {.first = first};
 	for (size_t i = 0; i < v->lay->strips->strip_count; i++) {
 		const struct strip *strip = &v->lay->strips->strips[i];
 		for (size_t k = 0; k < strip->region.count; k++)
@@ -121,6 +122,9 @@ void strip_corners_note(struct notes *notes, const struct lay_view *v,
 	if (corners->list.count == 0 || !one || !two)
 		return;
 	notes_heading(notes, NOTE_CORNER, "heading.corners");
+	/* Each room has lines of its own. */
+	if (draft->site->room_count > 1)
+		notes_item(notes, NOTE_CORNER, "", v->room->name);
 	for (size_t i = 0; i < corners->list.count; i++) {
 		struct point at = corners->list.items[i].at;
 		notes_half(notes, NOTE_CORNER, corners->list.items[i].letter,
