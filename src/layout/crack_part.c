@@ -71,7 +71,8 @@ static void share_out_tiles(struct arena *arena, const struct tiling *tiling,
 	for (size_t t = 0; t < crack->crossed_count; t++) {
 		struct tile_ref tile = crack->crossed[t];
 		struct point middle = ring_middle(tile_ref_ring(arena, tiling, tile));
-		struct crack_part *part = nearest_part(arena, ground, list, index, tile.panel, middle);
+		struct crack_part *part =
+			nearest_part(arena, ground, list, index, tile.panel, middle);
 		if (!part)
 			continue;
 		if (!part->tiles)

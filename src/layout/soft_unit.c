@@ -355,8 +355,10 @@ const char *soft_unit_joint_beside(struct arena *arena, const struct soft_settin
 			struct point along = point_unit(point_sub(side.to, side.from));
 			struct point towards = point_scale(point_left(along), left ? 1 : -1);
 			int steps = (int)ceil(segment_length(side) / sample_step(setting)) + 1;
-			for (int k = 0; k < steps; k++) {
-				double share = (k + 0.5) / steps;
+			/* An end on a border is looked at from a hair inside. */
+			double hair = fmin(0.5, 2 * TOLERANCE_WHOLE / segment_length(side));
+			for (int k = 0; k <= steps; k++) {
+				double share = fmin(fmax((double)k / steps, hair), 1 - hair);
 				const char *joint =
 					joint_beside(setting, unit,
 				                     point_between(side.from, side.to, share),

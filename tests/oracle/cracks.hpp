@@ -40,6 +40,8 @@ double reach_of(const Plan &, const Crack &); // width / 2 + wander
 std::vector<const Tile *> crossed(const Floor &, const Crack &);
 // The crack has a length inside the panel.
 bool runs_in(const Floor &, const Crack &, size_t panel);
+// The tile lies in the hold of other cracks.
+bool in_other_hold(const Floor &, const Crack &, const Tile &);
 std::vector<Shape> carried_bands(const Record &);
 // Length of the segment outside (or inside) of all shapes; nearer than `slack` to a border
 // counts for neither.

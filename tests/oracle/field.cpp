@@ -78,6 +78,10 @@ std::vector<Shape> round_holds(const Floor &floor)
 		for (const Segment &s : segments_of(hold.shape))
 			shapes.push_back({capsule(s, 2 * floor.line_width + NEAR)});
 	}
+	// Along a wall, past its end, a line may take the sliver that is left there.
+	for (const Room &room : floor.record.rooms)
+		for (const Segment &wall : segments_of(room.shape))
+			shapes.push_back({capsule(wall, floor.lay.gap + floor.line_width)});
 	return shapes;
 }
 
@@ -132,13 +136,42 @@ double mitred(const Ring &ring, double gap, bool is_inside)
 {
 	double area = 0, sense = (signed_area(ring) > 0) != is_inside ? 1 : -1;
 	for (size_t i = 0; i < ring.size(); i++) {
-		Point a = ring[i], b = ring[(i + 1) % ring.size()],
-		      c = ring[(i + 2) % ring.size()];
+		Point a = ring[i], b = ring[(i + 1) % ring.size()], c = ring[(i + 2) % ring.size()];
 		double turn = sense * std::atan2(cross(b - a, c - b), dot(b - a, c - b));
 		if (turn > 0)
 			area += gap * gap * (std::tan(turn / 2) - turn / 2);
 	}
 	return area;
+}
+
+Trapezoid largest_of(const std::vector<Trapezoid> &all)
+{
+	Trapezoid largest{};
+	for (const Trapezoid &t : all)
+		if (t.area() > largest.area())
+			largest = t;
+	return largest;
+}
+
+// Every room's obstacles: the ground they and the gap round them take, and what that gap holds
+// more than a round one.
+std::vector<Shape> obstacle_stops(const Floor &floor, const Room &room, double &slack)
+{
+	std::vector<Shape> stops;
+	double gap = floor.lay.gap;
+	auto found = floor.plan.obstacles.find(room.id);
+	if (found == floor.plan.obstacles.end())
+		return stops;
+	for (const Obstacle &obstacle : found->second) {
+		stops.push_back({obstacle.ring});
+		slack += obstacle.round * 1.5 * SAGITTA +
+		         (obstacle.round > 0 ? 0 : mitred(obstacle.ring, gap, false));
+		if (obstacle.kind == "drain")
+			continue;
+		for (const Segment &side : segments_of(Shape{obstacle.ring}))
+			stops.push_back({capsule(side, gap)});
+	}
+	return stops;
 }
 
 // Rooms and recesses, less obstacles, less the gap all round (none at drains), less the
@@ -159,26 +192,12 @@ void check_field(const Floor &floor, Report &report)
 			stops.push_back({capsule(wall, gap)}), slack += gap * gap / 4;
 		for (const Ring &ring : room.shape)
 			slack += mitred(ring, gap, true);
-		if (auto found = floor.plan.obstacles.find(room.id);
-		    found != floor.plan.obstacles.end())
-			for (const Obstacle &obstacle : found->second) {
-				stops.push_back({obstacle.ring});
-				slack += obstacle.round * 1.5 * SAGITTA +
-				         (obstacle.round > 0 ? 0 : mitred(obstacle.ring, gap, false));
-				if (obstacle.kind == "drain")
-					continue;
-				for (const Segment &side : segments_of(Shape{obstacle.ring}))
-					stops.push_back({capsule(side, gap)});
-			}
+		for (const Shape &stop : obstacle_stops(floor, room, slack))
+			stops.push_back(stop);
 	}
 	for (const Panel &panel : floor.field.panels)
 		panels.push_back(panel.shape);
-	// Along a wall, past its end, a line may take the sliver that is left there.
-	const std::vector<Shape> bands = line_bands(floor, false);
-	std::vector<Shape> held = round_holds(floor);
-	for (const Room &room : floor.record.rooms)
-		for (const Segment &wall : segments_of(room.shape))
-			held.push_back({capsule(wall, gap + floor.line_width)});
+	const std::vector<Shape> bands = line_bands(floor, false), held = round_holds(floor);
 	std::vector<Shape> far = line_bands(floor, true);
 	for (const Shape &band : unbuilt_bands(floor))
 		far.push_back(band);
@@ -208,11 +227,8 @@ void check_field(const Floor &floor, Report &report)
 			return false;
 		return (is_in(0) && !is_in(1) && !is_in(3)) != is_in(2);
 	});
-	double area = total_area(apart), largest = 0;
-	Point most;
-	for (const Trapezoid &t : apart)
-		if (t.area() > largest)
-			largest = t.area(), most = t.middle();
+	double area = total_area(apart);
+	Point most = largest_of(apart).middle();
 	report.cases++;
 	report.check(area <= slack, "field",
 	             "lay %s: drawn anew it differs by %.3f mm2, allowed %.3f, most at %.0f,%.0f",

@@ -25,12 +25,13 @@ class Spill
 	Spill(const Floor &f, const Group &g, size_t p, double greatest_reach)
 	    : floor(f), group(g), panel(f.field.panels[p]), network(f, p, box_round(f, g)),
 	      far(f.half_width() + 2 * f.lay.tile_long),
-	      near(f.lay.tile_long + greatest_reach + END_REACH)
+	      near(f.lay.tile_long + greatest_reach + END_REACH),
+	      flank(f.half_width() + f.lay.tile_long + END_REACH), covers(f.covered())
 	{
 		for (const Tile &tile : floor.tiling.tiles)
 			if (int c = tile.panel == p ? network.cell_at(tile.face, tile.i, tile.j)
 			                            : -1;
-			    c >= 0 && !tile.held)
+			    c >= 0 && !in_other_hold(f, *g.cracks.front(), tile))
 				pieces[c].push_back(&tile);
 		for (const Crack *crack : group.cracks) {
 			for (const OpenEnd &end : open_ends(floor, *crack))
@@ -69,10 +70,25 @@ class Spill
 	std::vector<const Tile *> first;       // crossed
 	std::set<const Tile *> reached, loose; // loose: reached, though they should not be
 
-	// On both sides of the crack, or only on its left (1) or right (-1).
-	void run(int side)
+	// The crossed tiles in lots that hang together.
+	std::vector<std::vector<const Tile *>> lots()
 	{
-		std::vector<const Tile *> from = first;
+		std::vector<std::vector<const Tile *>> lots;
+		std::set<const Tile *> left(first.begin(), first.end());
+		while (!left.empty()) {
+			lots.push_back({*left.begin()});
+			left.erase(left.begin());
+			for (size_t k = 0; k < lots.back().size(); k++)
+				for (const Tile *next : beside[lots.back()[k]])
+					if (left.erase(next))
+						lots.back().push_back(next);
+		}
+		return lots;
+	}
+
+	// From some tiles, on both sides of the crack, or only on its left (1) or right (-1).
+	void run(std::vector<const Tile *> from, int side)
+	{
 		loose.clear();
 		reached = {from.begin(), from.end()};
 		while (!from.empty()) {
@@ -95,7 +111,8 @@ class Spill
 	const Group &group;
 	const Panel &panel;
 	Network network;
-	const double far, near;
+	const double far, near, flank;
+	const std::vector<Shape> covers;
 	std::map<int, std::vector<const Tile *>> pieces; // by cell
 	std::map<const Tile *, std::vector<const Tile *>> beside;
 	std::vector<OpenEnd> open;
@@ -226,13 +243,16 @@ class Spill
 		       distance(tile.middle, group.line) > far;
 	}
 
-	// A border serves within a tile of the crack, and beside an end of it or of a soft joint.
+	// A border serves within a tile of the crack, as far as the flanks of the strip go, and
+	// beside an end of the crack or of a soft joint.
 	bool is_at_bare_border(const Tile &tile) const
 	{
 		for (const Ring &quad : tile.quads)
 			for (Point p : quad)
 				if (distance(p, panel.border) <= NEAR &&
-				    distance(p, group.line) > near && distance(p, ends) > far &&
+				    distance(p, group.line) >
+				            (Floor::in_any(covers, p, NEAR) ? flank : near) &&
+				    distance(p, ends) > far &&
 				    distance(p, soft_ends) > floor.lay.tile_long)
 					return true;
 		return false;
@@ -280,13 +300,15 @@ void check_present(const Floor &floor, const Group &group, Report &report)
 			open += open_points(floor, group, p, samples);
 			continue;
 		}
-		spill.run(one ? 1 : 0);
-		if (one && !spill.loose.empty())
-			spill.run(-1);
-		reached += spill.reached.size();
-		if (loose == 0 && !spill.loose.empty())
-			first = (*spill.loose.begin())->middle;
-		loose += spill.loose.size();
+		for (const std::vector<const Tile *> &lot : spill.lots()) {
+			spill.run(lot, one ? 1 : 0);
+			if (one && !spill.loose.empty())
+				spill.run(lot, -1);
+			reached += spill.reached.size();
+			if (loose == 0 && !spill.loose.empty())
+				first = (*spill.loose.begin())->middle;
+			loose += spill.loose.size();
+		}
 	}
 	report.cases += static_cast<long>(reached) + samples;
 	report.check(loose == 0 && open == 0, "E-C3.present",
