@@ -1,6 +1,7 @@
 #include "layout/field_joint.h"
 
 #include "base/array.h"
+#include "geometry/line.h"
 #include "geometry/overlay.h"
 #include "geometry/segment.h"
 #include "geometry/tolerance.h"
@@ -32,6 +33,9 @@ static void add_line(struct listing *listing, const struct movement_line *line)
 		if (listing->held.count > 0)
 			built = built_of(listing, line, line->runs[r], &count);
 		for (size_t k = 0; k < count; k++) {
+			/* Between a wall and a column: nothing to fill. */
+			if (line_length(built[k]) <= line->width)
+				continue;
 			const char *id = line->id;
 			if (parts++ > 0)
 				id = arena_printf(listing->arena, "%s.part.%zu", id, parts);
