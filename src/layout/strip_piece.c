@@ -91,12 +91,35 @@ static struct strip_piece piece_of(const struct strip_leg *leg, struct ring outl
 	return piece;
 }
 
+static struct slice across_of(const struct strip_leg *leg)
+{
+	return (struct slice){-leg->right, leg->left};
+}
+
+static struct slice along_of(const struct strip_leg *leg)
+{
+	return (struct slice){-leg->before, leg->length + leg->after};
+}
+
+/* What is cut from the leg's own ground need not be cut again at its rim: a slice at the rim goes
+ * on past it. */
+static struct slice past_rim(struct slice slice, struct slice all, double past)
+{
+	if (slice.from <= all.from)
+		slice.from -= past;
+	if (slice.to >= all.to)
+		slice.to += past;
+	return slice;
+}
+
 static void add_pieces(struct arena *arena, const struct strip_leg *leg,
                        const struct region *ground, const struct strip_goods *goods,
                        struct slice lane, struct slice length, struct strip_piece_list *list)
 {
-	struct region cut = region_from_ring(arena, strip_leg_ring(arena, leg, lane.from, lane.to,
-	                                                           length.from, length.to));
+	struct slice wide = past_rim(lane, across_of(leg), goods->step);
+	struct slice far = past_rim(length, along_of(leg), goods->step);
+	struct region cut = region_from_ring(arena, strip_leg_ring(arena, leg, wide.from, wide.to,
+	                                                           far.from, far.to));
 	struct region parts = overlay_intersection(arena, &cut, ground);
 	for (size_t p = 0; p < parts.count; p++) {
 		if (polygon_area(&parts.polygons[p]) < TOLERANCE_AREA_MM2)
@@ -112,14 +135,12 @@ void strip_leg_cut(struct arena *arena, const struct strip_leg *leg, const struc
                    const struct strip_goods *goods, struct strip_piece_list *list)
 {
 	struct region mine = strip_leg_ground(arena, leg, ground);
-	struct slice across = {-leg->right, leg->left};
-	struct slice along = {-leg->before, leg->length + leg->after};
 	struct slice clear = {-leg->crack_right - goods->seam_clear,
 	                      leg->crack_left + goods->seam_clear};
 	/* Seams square to the crack cross it wherever they are. */
 	struct slice nowhere = {INFINITY, -INFINITY};
-	struct slices lanes = cut_up(arena, across, goods->roll_wide, goods->lap, clear);
-	struct slices lengths = cut_up(arena, along, goods->roll_long, goods->lap, nowhere);
+	struct slices lanes = cut_up(arena, across_of(leg), goods->roll_wide, goods->lap, clear);
+	struct slices lengths = cut_up(arena, along_of(leg), goods->roll_long, goods->lap, nowhere);
 	for (size_t w = 0; w < lanes.items.count; w++)
 		for (size_t l = 0; l < lengths.items.count; l++)
 			add_pieces(arena, leg, &mine, goods, lanes.items.items[w],
