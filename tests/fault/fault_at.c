@@ -32,10 +32,12 @@ static bool is_faulty(const char *function)
 	calls++;
 	if (*on ? calls < number : calls != number)
 		return false;
-	if (fault < 0)
+	if (fault < 0) {
+		signal(-fault, SIG_DFL); /* a shell's background ignores some */
 		raise(-fault);
-	else
+	} else {
 		errno = fault;
+	}
 	return fault > 0;
 }
 
