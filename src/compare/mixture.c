@@ -6,19 +6,7 @@
 
 static bool names_something(const struct grammar_attribute *attribute, const char *text)
 {
-	switch (attribute->value) {
-	case GRAMMAR_ID:
-	case GRAMMAR_NAME:
-	case GRAMMAR_REF:
-	case GRAMMAR_REFS:
-	case GRAMMAR_PLACES:
-	case GRAMMAR_ABOUT:
-		return true;
-	case GRAMMAR_SUBJECT:
-		return !value_is_word(attribute->words, text);
-	default:
-		return false;
-	}
+	return attribute->value == GRAMMAR_ID || value_names_others(attribute, text);
 }
 
 static void append(struct markup *parent, struct markup *child)

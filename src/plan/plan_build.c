@@ -40,22 +40,6 @@ static void report_unknown_attribute(struct plan_build *b, size_t built,
 	                        meant ? meant->name : expected_attributes(b->arena, at->element)));
 }
 
-static bool names_others(const struct grammar_attribute *attribute, const char *text)
-{
-	switch (attribute->value) {
-	case GRAMMAR_NAME:
-	case GRAMMAR_REF:
-	case GRAMMAR_REFS:
-	case GRAMMAR_PLACES:
-	case GRAMMAR_ABOUT:
-		return true;
-	case GRAMMAR_SUBJECT:
-		return !value_is_word(attribute->words, text);
-	default:
-		return false;
-	}
-}
-
 static void name_element(struct plan_build *b, size_t built, const struct markup_attribute *id,
                          bool is_sound)
 {
@@ -91,7 +75,7 @@ static void read_written(struct plan_build *b, size_t built,
 		wrong = arena_printf(b->arena,
 		                     "<%s> %s is not supported yet; expected a plan without it",
 		                     at.element->name, attribute->name);
-	else if (names_others(attribute, written->value))
+	else if (value_names_others(attribute, written->value))
 		*array_push(b->arena, &b->namings) =
 			(struct plan_naming){attribute, written, built};
 	else
@@ -103,7 +87,7 @@ static void read_written(struct plan_build *b, size_t built,
 		plan_mark_faulty(b, built);
 	if (attribute->value == GRAMMAR_ID)
 		name_element(b, built, written, is_sound);
-	if (is_sound && !wrong && !names_others(attribute, written->value))
+	if (is_sound && !wrong && !value_names_others(attribute, written->value))
 		mark_sound(b, built, attribute);
 }
 

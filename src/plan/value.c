@@ -40,6 +40,22 @@ bool value_is_word(const char *const *words, const char *text)
 	return place_of_word(words, text, strlen(text)) >= 0;
 }
 
+bool value_names_others(const struct grammar_attribute *attribute, const char *text)
+{
+	switch (attribute->value) {
+	case GRAMMAR_NAME:
+	case GRAMMAR_REF:
+	case GRAMMAR_REFS:
+	case GRAMMAR_PLACES:
+	case GRAMMAR_ABOUT:
+		return true;
+	case GRAMMAR_SUBJECT:
+		return !value_is_word(attribute->words, text);
+	default:
+		return false;
+	}
+}
+
 /* Whether a list of words separated by blanks holds one. */
 static bool lists_word(const char *list, const char *word)
 {

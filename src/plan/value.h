@@ -20,5 +20,7 @@ bool value_read(const struct value_reader *, const char *owner, const struct gra
 /* What the attribute takes, in words: "a date such as 2026-04-06". */
 const char *value_expected(const struct value_reader *, const struct grammar_attribute *);
 bool value_is_word(const char *const *words, const char *text);
+/* True where the value names other elements: it is resolved when all are read. */
+bool value_names_others(const struct grammar_attribute *, const char *text);
 
 #endif
