@@ -121,7 +121,7 @@ static void add_along(struct maker *m)
 
 static void add_inside(struct maker *m)
 {
-	enum { STEPS = 4 }; /* on each side of the middle */
+	enum { STEPS = 8 }; /* on each side of the middle */
 	struct paper_box room = m->label->room;
 	double free_x = (room.x1 - room.x0 - m->body->width) / 2;
 	double free_y = (room.y1 - room.y0 - m->body->height) / 2;
@@ -188,8 +188,8 @@ static void add_led(struct maker *m, struct paper_point to, struct paper_point d
 	c->leader_count = 3;
 }
 
-struct candidates candidate_led(struct arena *arena, const struct label *label,
-                                const struct label_body *body)
+/* Every place that a leader of one length has, by slope and quadrant. */
+static void add_led_ring(struct maker *m, struct paper_point to, double distance, double cost)
 {
 	/* 45 degrees is the drafter's habit; flat and steep ones cost a little more. */
 	static const struct {
@@ -199,24 +199,50 @@ struct candidates candidate_led(struct arena *arena, const struct label *label,
 	              {0.8660, 0.5, 0.4},
 	              {0.2588, 0.9659, 1},
 	              {0.9659, 0.2588, 1}};
+	for (size_t j = 0; j < sizeof slopes / sizeof *slopes; j++)
+		for (int quadrant = 0; quadrant < 4; quadrant++)
+			add_led(m, to,
+			        paper_at(quadrant & 1 ? -slopes[j].x : slopes[j].x,
+			                 quadrant & 2 ? slopes[j].y : -slopes[j].y),
+			        distance, slopes[j].cost + 0.2 * quadrant + cost);
+}
+
+static double reach_of(const struct label *label)
+{
+	return label->reach > 0 ? label->reach : DEFAULT_REACH;
+}
+
+static struct paper_point tip_at(const struct label *label, double share)
+{
+	return paper_step(label->a, paper_sub(label->b, label->a), share);
+}
+
+struct candidates candidate_led(struct arena *arena, const struct label *label,
+                                const struct label_body *body)
+{
 	static const double distances[] = {5, 7, 10, 14, 18, 23, 28, 34, 40, 48, 57, 67, 78, 90};
 	static const double stations[] = {0.5, 0.3, 0.7, 0.12, 0.88};
 	struct maker m = {arena, label, body, {0}};
-	double reach = label->reach > 0 ? label->reach : DEFAULT_REACH;
 	bool is_line = paper_distance(label->a, label->b) > 0;
 	size_t station_count = is_line ? sizeof stations / sizeof *stations : 1;
-	for (size_t s = 0; s < station_count; s++) {
-		struct paper_point to =
-			paper_step(label->a, paper_sub(label->b, label->a), stations[s]);
+	for (size_t s = 0; s < station_count; s++)
 		for (size_t i = 0; i < sizeof distances / sizeof *distances; i++)
-			for (size_t j = 0; j < sizeof slopes / sizeof *slopes; j++)
-				for (int quadrant = 0; quadrant < 4 && distances[i] <= reach;
-				     quadrant++)
-					add_led(&m, to,
-					        paper_at(quadrant & 1 ? -slopes[j].x : slopes[j].x,
-					                 quadrant & 2 ? slopes[j].y : -slopes[j].y),
-					        distances[i],
-					        slopes[j].cost + 0.2 * quadrant + 0.5 * (double)s);
-	}
+			if (distances[i] <= reach_of(label))
+				add_led_ring(&m, tip_at(label, stations[s]), distances[i],
+				             0.5 * (double)s);
+	return m.out;
+}
+
+struct candidates candidate_led_densely(struct arena *arena, const struct label *label,
+                                        const struct label_body *body)
+{
+	static const double STEP = 1.7; /* mm of leader from one place to the next */
+	static const double stations[] = {0.5, 0.4, 0.6, 0.2, 0.8};
+	struct maker m = {arena, label, body, {0}};
+	bool is_line = paper_distance(label->a, label->b) > 0;
+	size_t station_count = is_line ? sizeof stations / sizeof *stations : 1;
+	for (size_t s = 0; s < station_count; s++)
+		for (double distance = 4; distance <= reach_of(label); distance += STEP)
+			add_led_ring(&m, tip_at(label, stations[s]), distance, 0.5 * (double)s);
 	return m.out;
 }

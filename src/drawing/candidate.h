@@ -34,5 +34,8 @@ struct label_body label_body_of(const struct list *, const struct label *);
 struct candidates candidate_near(struct arena *, const struct label *, const struct label_body *);
 /* Places away from it, with a leader. */
 struct candidates candidate_led(struct arena *, const struct label *, const struct label_body *);
+/* The same, many more of them, for a label that found none. */
+struct candidates candidate_led_densely(struct arena *, const struct label *,
+                                        const struct label_body *);
 
 #endif

@@ -14,7 +14,8 @@ static const double layer_weights[LAYER_COUNT] = {
 	[LAYER_CONTROL] = 4, [LAYER_DIMENSIONS] = 3, [LAYER_LABELS] = 20,  [LAYER_NOTES] = 20,
 	[LAYER_CHANGES] = 2,
 };
-static const double HATCH_WEIGHT = 0.12;
+/* Of hatch: on an obstacle or a hold a text would seem its name. */
+static const double HATCH_WEIGHT = 0.12, HATCH_OWN_WEIGHT = 0.5;
 
 /* Leader's arrow: length in capital heights of its label, and length to width. */
 static const double ARROW = 0.7, ARROW_SLENDER = 3, DOT_RADIUS = 0.6;
@@ -42,6 +43,11 @@ static bool is_reserved(const struct op *op)
 	       (op->kind == OP_FILL && op->role.area == AREA_INK);
 }
 
+static double hatch_weight(enum area area)
+{
+	return area == AREA_OBSTACLE || area == AREA_HOLD ? HATCH_OWN_WEIGHT : HATCH_WEIGHT;
+}
+
 struct occupancy *list_occupied(const struct list *list)
 {
 	struct occupancy *o = occupancy_new(list->arena, list->width, list->height);
@@ -53,7 +59,7 @@ struct occupancy *list_occupied(const struct list *list)
 			add_path_marks(o, paper_path_flat(list->arena, op->path),
 			               layer_weights[op->layer]);
 		else if (op->kind == OP_HATCH)
-			add_path_marks(o, op->path, HATCH_WEIGHT);
+			add_path_marks(o, op->path, hatch_weight(op->role.area));
 	}
 	return o;
 }

@@ -13,6 +13,10 @@ static const double LEADERS_CROSS = 25;
 /* A place that costs more is worth looking for one with a leader. */
 static const double LEADER_WORTH = 6;
 enum { IMPROVE_ROUNDS = 2, NEVER = -1 };
+/* From a height of lettering to the next lower of ISO 3098-1, within its rounding. */
+static const double STEP_DOWN = 0.7;
+/* So many labels may be moved to make room for one. */
+enum { PUSHED_MOST = 3 };
 
 struct choice {
 	struct candidates near, led;
@@ -182,54 +186,82 @@ static void choose(struct solver *s, size_t self)
 		s->labels[self].chosen = led;
 }
 
-/* The only label `c` clashes with, or `count` where there is none or more than one. */
-static size_t only_clash(const struct solver *s, size_t self, const struct candidate *c)
+/* The labels that `c` clashes with; more than PUSHED_MOST: too many to move. */
+static size_t clashes(const struct solver *s, size_t self, const struct candidate *c,
+                      size_t out_others[PUSHED_MOST])
 {
-	size_t found = s->count;
-	for (size_t i = 0; i < s->count; i++) {
+	size_t count = 0;
+	for (size_t i = 0; i < s->count && count <= PUSHED_MOST; i++) {
 		if (i == self || !s->labels[i].chosen || !is_clash(c, s->labels[i].chosen))
 			continue;
-		if (found < s->count)
-			return s->count;
-		found = i;
+		if (count < PUSHED_MOST)
+			out_others[count] = i;
+		count++;
 	}
-	return found;
+	return count;
 }
 
-/* Takes the place of one other label, if that finds another place. */
+/* Takes `c` for `self` from the labels that stand there, if each finds another place. */
+static bool push_from(struct solver *s, size_t self, const struct candidate *c)
+{
+	size_t others[PUSHED_MOST], count = clashes(s, self, c, others), moved = 0;
+	const struct candidate *before[PUSHED_MOST];
+	if (count > PUSHED_MOST)
+		return false;
+	for (size_t i = 0; i < count; i++) {
+		before[i] = s->labels[others[i]].chosen;
+		s->labels[others[i]].chosen = NULL;
+	}
+	s->labels[self].chosen = c;
+	for (; moved < count; moved++) {
+		choose(s, others[moved]);
+		if (!s->labels[others[moved]].chosen)
+			break;
+	}
+	if (moved == count)
+		return true;
+	s->labels[self].chosen = NULL;
+	for (size_t i = 0; i < count; i++)
+		s->labels[others[i]].chosen = before[i];
+	return false;
+}
+
 static bool push_aside(struct solver *s, size_t self, struct candidates among)
 {
-	for (size_t i = 0; i < among.count; i++) {
-		size_t other = only_clash(s, self, &among.items[i]);
-		if (other == s->count)
-			continue;
-		const struct candidate *before = s->labels[other].chosen;
-		s->labels[other].chosen = NULL;
-		s->labels[self].chosen = &among.items[i];
-		choose(s, other);
-		if (s->labels[other].chosen)
+	for (size_t i = 0; i < among.count; i++)
+		if (push_from(s, self, &among.items[i]))
 			return true;
-		s->labels[other].chosen = before;
-		s->labels[self].chosen = NULL;
-	}
 	return false;
+}
+
+/* Among many more places, the best that is free. */
+static bool look_closely(struct solver *s, size_t self)
+{
+	struct solver_label *l = &s->labels[self];
+	int64_t best = NEVER;
+	if (l->label->can_lead)
+		l->chosen = cheapest(s, self,
+		                     rated(s, candidate_led_densely(s->arena, l->label, &l->body)),
+		                     &best);
+	return l->chosen;
 }
 
 static bool make_room(struct solver *s, size_t self)
 {
-	return push_aside(s, self, s->choices[self].near) ||
+	return look_closely(s, self) || push_aside(s, self, s->choices[self].near) ||
 	       push_aside(s, self, s->choices[self].led);
 }
 
-/* The last resort: the same words in the small height. */
+/* The last resort: the same words in the small height; never a dimension. */
 static void set_small(struct solver *s, const struct list *list, size_t self)
 {
 	struct solver_label *l = &s->labels[self];
-	if (list->small_cap <= 0 || l->body.cap <= list->small_cap)
+	if (list->small_cap <= 0 || l->body.cap <= list->small_cap ||
+	    l->label->role == TEXT_DIMENSION)
 		return;
 	struct label *small = ARENA_NEW(s->arena, struct label);
 	*small = *l->label;
-	small->cap = list->small_cap;
+	small->cap = fmax(list->small_cap, l->body.cap * STEP_DOWN);
 	l->label = small;
 	l->body = label_body_of(list, small);
 	l->is_small = true;

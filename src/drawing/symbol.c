@@ -146,9 +146,41 @@ void symbol_swatch_area(struct list *list, struct paper_box box, enum area area,
 	list_stroke(list, LAYER_SHEET, outline, NULL, path);
 }
 
+static double dash_sum(const struct pen_style *pen, int first)
+{
+	double sum = 0;
+	for (int i = first; i < pen->dash_count; i++)
+		sum += pen->dash[i];
+	return sum;
+}
+
+/* The strokes of a broken line from x0 to x1, what follows its first dash in the middle: a
+ * swatch is shorter than the period of most. None is longer than the first dash, so each is
+ * drawn whole. */
+static struct paper_path centred_strokes(struct arena *arena, const struct pen_style *pen,
+                                         struct paper_box box)
+{
+	double y = (box.y0 + box.y1) / 2, period = dash_sum(pen, 0);
+	double x = (box.x0 + box.x1 - dash_sum(pen, 1)) / 2 - pen->dash[0];
+	struct paper_path path = {0};
+	for (x -= period * ceil((x - box.x0) / period); x < box.x1;)
+		for (int i = 0; i < pen->dash_count; x += pen->dash[i++]) {
+			double from = fmax(x, box.x0), to = fmin(x + pen->dash[i], box.x1);
+			if (i % 2 == 0 && from < to)
+				path = paper_path_join(arena, path,
+				                       paper_path_segment(arena, paper_at(from, y),
+				                                          paper_at(to, y)));
+		}
+	return path;
+}
+
 void symbol_swatch_pen(struct list *list, struct paper_box box, enum pen pen)
 {
+	const struct pen_style *style = &list->style->pens[pen];
 	double y = (box.y0 + box.y1) / 2;
-	list_stroke(list, LAYER_SHEET, pen, NULL,
-	            paper_path_segment(list->arena, paper_at(box.x0, y), paper_at(box.x1, y)));
+	struct paper_path path =
+		style->dash_count > 0
+			? centred_strokes(list->arena, style, box)
+			: paper_path_segment(list->arena, paper_at(box.x0, y), paper_at(box.x1, y));
+	list_stroke(list, LAYER_SHEET, pen, NULL, path);
 }

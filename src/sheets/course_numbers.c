@@ -1,8 +1,12 @@
 #include "sheets/course_numbers.h"
 
+#include <math.h>
+
+#include "geometry/segment.h"
+
 /* Paper mm, own design: clear of the control line; the least pitch at which every course has
- * its number; from a number to the walls. */
-static const double BESIDE = 3.4, PITCH_LEAST = 4.4, CLEAR = 3;
+ * its number; from a number to walls and joints. */
+static const double BESIDE = 3.8, PITCH_LEAST = 5.4, CLEAR = 3.4;
 enum { SPARSE = 5 };
 
 struct numbering {
@@ -14,21 +18,45 @@ struct numbering {
 	int step;
 };
 
+/* False: a wall, an obstacle or a joint that is not grouted is too near for a number. */
+static bool is_free(const struct numbering *n, struct point p)
+{
+	const struct joints *joints = n->v->lay->joints;
+	double clear = CLEAR * n->v->view->scale;
+	struct point plan = lay_view_plan(n->v, p);
+	if (!region_holds(&n->v->ground, plan) || region_distance(&n->v->ground, plan) < clear)
+		return false;
+	for (size_t i = 0; i < joints->joint_count; i++) {
+		struct line line = joints->joints[i].line;
+		for (size_t k = 0; k + 1 < line.count; k++)
+			if (segment_distance((struct segment){line.points[k], line.points[k + 1]},
+			                     p) < clear)
+				return false;
+	}
+	return true;
+}
+
+/* On the other side of the line where a joint runs along this one; else nowhere. */
 static void draw_number(const struct numbering *n, int number, int way)
 {
-	double at = way * (number - 0.5) * n->pitch, off = n->side * BESIDE * n->v->view->scale;
-	bool along_u = n->from->along_u;
-	struct point p = along_u ? (struct point){n->beside->from.x + off, n->from->from.y + at}
-	                         : (struct point){n->from->from.x + at, n->beside->from.y + off};
-	double cap = n->sheet->draft->style->texts[TEXT_TABLE].cap;
-	struct paper_point on = lay_view_point(n->v, p);
-	struct point plan = lay_view_plan(n->v, p);
-	if (!region_holds(&n->v->ground, plan) ||
-	    view_length(n->v->view, region_distance(&n->v->ground, plan)) < CLEAR)
+	struct sheet *sheet = n->sheet;
+	double at = way * (number - 0.5) * n->pitch;
+	double cap = sheet->draft->style->texts[TEXT_DIMENSION].cap;
+	for (int side = n->side, tries = 0; tries < 2; side = -side, tries++) {
+		double off = side * BESIDE * n->v->view->scale;
+		struct point p = n->from->along_u
+		                         ? (struct point){n->beside->from.x + off,
+		                                          n->from->from.y + at}
+		                         : (struct point){n->from->from.x + at,
+		                                          n->beside->from.y + off};
+		struct paper_point on = lay_view_point(n->v, p);
+		if (!is_free(n, p))
+			continue;
+		list_text(sheet->list, LAYER_NOTES, TEXT_DIMENSION, n->from->id,
+		          paper_at(on.x, on.y + cap / 2), ALIGN_MIDDLE,
+		          arena_printf(sheet->draft->arena, "%d", number));
 		return;
-	list_text(n->sheet->list, LAYER_NOTES, TEXT_TABLE_HEAD, n->from->id,
-	          paper_at(on.x, on.y + cap / 2), ALIGN_MIDDLE,
-	          arena_printf(n->sheet->draft->arena, "%d", number));
+	}
 }
 
 static int free_side(const struct lay_view *v, bool along_u)

@@ -34,7 +34,7 @@ static const char *ends_text(const struct draft *draft, const struct border_cut 
 	return list.text;
 }
 
-static bool is_askew(const struct field_border *border)
+bool draw_cuts_is_askew(const struct field_border *border)
 {
 	struct point along = point_unit(point_sub(border->to, border->from));
 	return fmin(fabs(along.x), fabs(along.y)) > ASKEW;
@@ -191,7 +191,7 @@ static void label_carried(struct sheet *sheet, const struct field_border *border
                           const struct border_cut *cut, struct paper_point a, struct paper_point b)
 {
 	const struct draft *draft = sheet->draft;
-	if (is_askew(border) || cut->varies)
+	if (draw_cuts_is_askew(border) || cut->varies)
 		return;
 	if (!is_tapered(cut)) {
 		label_side(sheet, border->of, a, b, 0.5, cut_text(draft, cut));
@@ -210,7 +210,7 @@ static void label_border(struct sheet *sheet, const struct lay_view *v, size_t i
 	const char *name = name_of(v, draft, index);
 	if (border->is_carried) {
 		label_carried(sheet, border, cut, a, b);
-	} else if (is_askew(border) || cut->varies) {
+	} else if (draw_cuts_is_askew(border) || cut->varies) {
 		label_askew(sheet, v, border->of, name, a, b);
 	} else if (is_tapered(cut)) {
 		label_taper(sheet, cut, border->of, name, a, b);

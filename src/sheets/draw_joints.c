@@ -1,8 +1,13 @@
 /* draw_joints.c - soft, field, carried and perimeter joints: as a crew builds them, or as the
  * schedule names them. */
+#include "geometry/line.h"
 #include "sheets/draw_floor.h"
 #include "sheets/draw_tile.h"
 #include "sheets/joint_tag.h"
+
+/* From the wall's line to the line of the joint along it, paper mm: own design, so that both
+ * are seen at half size. */
+static const double WALL_CLEAR = 1.3;
 
 struct joint_look {
 	enum pen pen;
@@ -20,16 +25,54 @@ static struct joint_look look_of(const struct joint *joint)
 	return LOOKS[joint->kind];
 }
 
+/* The same line this far to its left, its ends drawn in by as much. */
+static struct line beside(struct arena *arena, struct line line, bool is_closed, double off)
+{
+	size_t n = line.count;
+	struct line out = {ARENA_ARRAY(arena, struct point, n), n};
+	for (size_t i = 0; i < n; i++) {
+		bool is_first = !is_closed && i == 0, is_last = !is_closed && i + 1 == n;
+		struct point at = line.points[i];
+		struct point before = line.points[is_closed ? (i + n - 1) % n : i - !is_first];
+		struct point after = line.points[is_closed ? (i + 1) % n : i + !is_last];
+		struct point in = point_unit(point_sub(is_first ? after : at, is_first ? at : before));
+		struct point on = point_unit(point_sub(is_last ? at : after, is_last ? before : at));
+		double share = off / (1 + point_dot(in, on)), end = off * (is_first - is_last);
+		out.points[i] = (struct point){at.x - (in.y + on.y) * share + in.x * end,
+		                               at.y + (in.x + on.x) * share + in.y * end};
+	}
+	return out;
+}
+
+/* Where the joint is drawn: one at a wall clear of the wall's own line. */
+static struct line drawn_line(struct arena *arena, const struct lay_view *v,
+                              const struct joint *joint)
+{
+	double off = WALL_CLEAR * v->view->scale;
+	struct line line = joint->line;
+	if (joint->kind == JOINT_PERIMETER && line_length(line) > 4 * off)
+		line = beside(arena, line, joint->is_closed, off);
+	/* A ring that may be cut goes back to its start. */
+	if (joint->is_closed && v->is_cut) {
+		struct point *points = ARENA_ARRAY(arena, struct point, line.count + 1);
+		for (size_t i = 0; i <= line.count; i++)
+			points[i] = line.points[i % line.count];
+		line = (struct line){points, line.count + 1};
+	}
+	return line;
+}
+
 /* False: nothing of it is in the room. */
 static bool draw_line(struct sheet *sheet, const struct lay_view *v, const struct joint *joint)
 {
 	struct joint_look look = look_of(joint);
 	struct paper_path path = {0};
 	if (joint->line.count >= 2)
-		path = lay_view_line(sheet->draft->arena, v, joint->line);
+		path = lay_view_line(sheet->draft->arena, v,
+		                     drawn_line(sheet->draft->arena, v, joint));
 	if (path.count == 0)
 		return false;
-	if (joint->is_closed && path.count == 1)
+	if (joint->is_closed && !v->is_cut)
 		path.lines[0].kind = PAPER_CLOSED;
 	list_stroke(sheet->list, LAYER_JOINTS, look.pen, joint->id, path);
 	sheet_use(sheet, look.mark);
@@ -95,7 +138,8 @@ void draw_scheduled_joints(struct sheet *sheet, const struct lay_view *v)
 		const struct joint *joint = &joints->joints[i];
 		const char *text = draft_tag(sheet->draft, joint->id);
 		/* A perimeter joint is found by its wall, whose name stands there. */
-		if (!draw_line(sheet, v, joint) || joint->kind == JOINT_PERIMETER)
+		if (is_gap(joint) || !draw_line(sheet, v, joint) ||
+		    joint->kind == JOINT_PERIMETER)
 			continue;
 		struct line named = lay_view_named(sheet->draft->arena, v, joint->line);
 		if (named.count >= 2)

@@ -163,7 +163,7 @@ static double held_cap(const struct sheet *sheet, const char *text, struct paper
 }
 
 /* Places all over the hold where the warning's box lies inside it, the middle first. */
-static size_t held_places(const struct lay_view *v, const struct hold *hold, struct paper_box room,
+static size_t held_places(const struct lay_view *v, const struct region *seen, struct paper_box room,
                           double wide, double high, struct label_place *places)
 {
 	struct paper_point middle = {(room.x0 + room.x1) / 2, (room.y0 + room.y1) / 2};
@@ -176,7 +176,7 @@ static size_t held_places(const struct lay_view *v, const struct hold *hold, str
 			struct paper_point p = {x + (corner & 1 ? wide : -wide) / 2,
 			                        y + (corner & 2 ? high : -high) / 2};
 			struct point at = frame_in(v->lay->field->frame, view_floor(v->view, p));
-			inside = inside && region_holds(&hold->region, at);
+			inside = inside && region_holds(seen, at);
 		}
 		if (inside)
 			places[count++] = (struct label_place){
@@ -185,17 +185,32 @@ static size_t held_places(const struct lay_view *v, const struct hold *hold, str
 	return count;
 }
 
+/* Where a leader to the hold ends: on its largest part that is seen in this room. */
+static struct paper_point middle_of_largest(const struct lay_view *v, const struct region *seen)
+{
+	const struct polygon *best = &seen->polygons[0];
+	for (size_t i = 1; i < seen->count; i++)
+		if (ring_area(seen->polygons[i].outline) > ring_area(best->outline) + 1)
+			best = &seen->polygons[i];
+	return lay_view_point(v, ring_middle(best->outline));
+}
+
 static void tag_hold(struct sheet *sheet, const struct lay_view *v, const struct hold *hold,
                      struct paper_box room)
 {
 	const struct draft *draft = sheet->draft;
+	struct region seen = v->is_cut
+	                             ? overlay_intersection(draft->arena, &hold->region, &v->named)
+	                             : hold->region;
+	if (seen.count == 0)
+		return;
 	const char *lines[] = {draft_word(draft, "tag.held"), draft_word(draft, "tag.held-do-not")};
 	double cap = held_cap(sheet, lines[1], room);
 	double wide = list_text_width(sheet->list, TEXT_WARNING, lines[1]) * cap /
 	              draft->style->texts[TEXT_WARNING].cap;
 	struct label_place places[HELD_GRID * HELD_GRID];
-	size_t count = held_places(v, hold, room, wide + 2 * cap, 4 * cap, places);
-	struct paper_point at = lay_view_point(v, ring_middle(hold->region.polygons[0].outline));
+	size_t count = held_places(v, &seen, room, wide + 2 * cap, 4 * cap, places);
+	struct paper_point at = middle_of_largest(v, &seen);
 	list_label(sheet->list, &(struct label){.lines = lines,
 	                                        .line_count = 2,
 	                                        .role = TEXT_WARNING,

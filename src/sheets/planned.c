@@ -41,10 +41,10 @@ struct division {
 	bool is_crowded;
 };
 
-/* The same draft with labels and dimensions in the height of tables. */
+/* The same draft with labels in the height of tables; dimensions keep their own. */
 static const struct draft *small_draft(const struct draft *draft)
 {
-	static const enum text_role SHRUNK[] = {TEXT_DIMENSION, TEXT_TAG, TEXT_WARNING, TEXT_ROOM};
+	static const enum text_role SHRUNK[] = {TEXT_TAG, TEXT_WARNING, TEXT_ROOM};
 	struct style *style = ARENA_NEW(draft->arena, struct style);
 	struct draft *small = ARENA_NEW(draft->arena, struct draft);
 	*style = *draft->style;
@@ -221,7 +221,9 @@ static struct outcome try_harder(const struct set_facts *facts, const struct pla
                                  struct outcome outcome)
 {
 	const char *missing = NULL;
-	for (int attempt = ATTEMPT_FEW_SMALL; attempt < ATTEMPT_COUNT; attempt++) {
+	/* What a crew reads on the floor is never set smaller. */
+	int first = planned->room ? ATTEMPT_NOTED : ATTEMPT_FEW_SMALL;
+	for (int attempt = first; attempt < ATTEMPT_COUNT; attempt++) {
 		if (outcome.fit != SHEET_FITS || is_readable(&outcome.report))
 			break;
 		if (attempt == ATTEMPT_SMALL)

@@ -61,11 +61,37 @@ static bool is_same_element(const struct plan_default *a, const struct plan_defa
 	return a->line == b->line && strcmp(default_name(a), default_name(b)) == 0;
 }
 
-/* One item an element, with all that it left unsaid. */
+/* Elements of one kind that left the same unsaid. */
+struct unsaid {
+	const char *element, *list;
+	struct strbuf names;
+};
+
+struct unsaids {
+	ARRAY_OF(struct unsaid) items;
+};
+
+static void add_unsaid(struct arena *arena, struct unsaids *all, const char *element,
+                       const char *list, const char *name)
+{
+	struct unsaid *same = NULL;
+	for (size_t i = 0; i < all->items.count && !same; i++)
+		if (strcmp(all->items.items[i].element, element) == 0 &&
+		    strcmp(all->items.items[i].list, list) == 0)
+			same = &all->items.items[i];
+	if (!same) {
+		same = array_push(arena, &all->items);
+		*same = (struct unsaid){element, list, strbuf_in(arena)};
+	}
+	strbuf_printf(&same->names, "%s%s", same->names.length ? ", " : "", name);
+}
+
+/* One item for all elements of a kind that left the same unsaid. */
 static void add_defaults(struct notes *notes)
 {
 	const struct draft *draft = notes->sheet->draft;
 	const struct plan *plan = draft->site->plan;
+	struct unsaids all = {0};
 	notes_heading(notes, NOTE_FINDING, "heading.defaults");
 	for (size_t i = 0; i < plan->default_count;) {
 		const struct plan_default *first = &plan->defaults[i];
@@ -73,8 +99,13 @@ static void add_defaults(struct notes *notes)
 		for (; i < plan->default_count && is_same_element(first, &plan->defaults[i]); i++)
 			strbuf_printf(&list, "%s%s %s", list.length ? ", " : "",
 			              plan->defaults[i].attribute, plan->defaults[i].value);
-		notes_item(notes, NOTE_FINDING, draft_tag(draft, default_name(first)), list.text);
+		add_unsaid(draft->arena, &all, first->element, list.text,
+		           draft_tag(draft, default_name(first)));
 	}
+	for (size_t i = 0; i < all.items.count; i++)
+		notes_item(notes, NOTE_FINDING, NOTE_DASH,
+		           arena_printf(draft->arena, "%s: %s", all.items.items[i].names.text,
+		                        all.items.items[i].list));
 }
 
 static void add_lay(struct notes *notes, const struct placed_lay *lay)

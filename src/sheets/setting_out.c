@@ -1,5 +1,9 @@
 /* setting_out.c - the tile as it is set out: lines, first tile, cuts, courses, diagonals. */
+#include <math.h>
+#include <string.h>
+
 #include "sheets/course_numbers.h"
+#include "sheets/draw_cuts.h"
 #include "sheets/draw_tile.h"
 #include "sheets/floor_plan.h"
 #include "sheets/notes.h"
@@ -12,7 +16,7 @@ static void draw_room(struct sheet *sheet, const struct lay_view *v)
 {
 	draw_cut_tiles(sheet, v);
 	draw_tile_joints(sheet, v);
-	draw_joints(sheet, v);
+	draw_scheduled_joints(sheet, v);
 	draw_holds(sheet, v, true);
 	draw_controls(sheet, v);
 	draw_first_tile(sheet, v);
@@ -65,20 +69,59 @@ static void add_diagonal(struct notes *notes, const struct site_room *room)
 	                                                                   outline.points[far]))}));
 }
 
-/* What the border with the least cut is of: a wall, a doorway, a column, a slab joint. */
-static const char *smallest_at(const struct placed_lay *lay)
+static const struct field_border *border_of(const struct placed_lay *lay,
+                                            const struct border_cut *cut)
+{
+	return &lay->field->borders[cut->border];
+}
+
+/* The border with the least cut; of those that cut the tile askew, down to nothing, there is
+ * none to say. NULL: all are. */
+static const struct border_cut *least_cut(const struct placed_lay *lay)
 {
 	const struct position *position = lay->position;
 	const struct border_cut *best = NULL;
 	for (size_t i = 0; i < position->cut_count; i++)
-		if (!best || position->cuts[i].least < best->least - SAME_CUT)
+		if (!draw_cuts_is_askew(border_of(lay, &position->cuts[i])) &&
+		    (!best || position->cuts[i].least < best->least - SAME_CUT))
 			best = &position->cuts[i];
-	return best ? lay->field->borders[best->border].of : "";
+	return best;
+}
+
+/* Least cut with a wall off by the tolerance, of the same borders. */
+static double worst_cut(const struct placed_lay *lay)
+{
+	const struct position *position = lay->position;
+	double worst = INFINITY;
+	for (size_t i = 0; i < position->cut_count; i++)
+		if (!draw_cuts_is_askew(border_of(lay, &position->cuts[i])))
+			worst = fmin(worst, position->cuts[i].worst);
+	return worst;
+}
+
+/* Walls and joints that cut the tile askew, each once. */
+static const char *askew_ids(const struct draft *draft, const struct placed_lay *lay)
+{
+	struct strbuf list = strbuf_in(draft->arena);
+	const struct position *position = lay->position;
+	for (size_t i = 0; i < position->cut_count; i++) {
+		const struct field_border *border = border_of(lay, &position->cuts[i]);
+		bool is_new = draw_cuts_is_askew(border);
+		for (size_t k = 0; k < i && is_new; k++) {
+			const struct field_border *other = border_of(lay, &position->cuts[k]);
+			is_new = !draw_cuts_is_askew(other) || strcmp(other->of, border->of) != 0;
+		}
+		if (is_new)
+			strbuf_printf(&list, "%s%s", list.length ? ", " : "",
+			              draft_tag(draft, border->of));
+	}
+	return list.text;
 }
 
 static void add_tiles(struct notes *notes, const struct placed_lay *lay)
 {
 	const struct draft *draft = notes->sheet->draft;
+	const struct border_cut *least = least_cut(lay);
 	long whole = 0, cut = 0;
 	for (size_t i = 0; i < lay->tiling->panel_count; i++) {
 		whole += lay->tiling->panels[i].whole_count;
@@ -86,11 +129,18 @@ static void add_tiles(struct notes *notes, const struct placed_lay *lay)
 	}
 	notes_item(notes, NOTE_WORK, draft_tag(draft, lay->field->lay->id),
 	           draft_text(draft, "tiles.told", {"whole", number(draft, whole)},
-	                      {"cut", number(draft, cut)},
-	                      {"least", draft_measure(draft, lay->position->smallest_cut)},
-	                      {"where", draft_tag(draft, smallest_at(lay))},
-	                      {"worst", draft_measure(draft, lay->position->smallest_cut_worst)},
-	                      {"tolerance", draft_measure(draft, lay->field->tolerance)}));
+	                      {"cut", number(draft, cut)}));
+	if (least)
+		notes_item(notes, NOTE_WORK, NOTE_DASH,
+		           draft_text(draft, "tiles.least",
+		                      {"least", draft_measure(draft, least->least)},
+		                      {"where", draft_tag(draft, border_of(lay, least)->of)},
+		                      {"worst", draft_measure(draft, worst_cut(lay))},
+		                      {"tolerance", draft_measure(draft, lay->field->tolerance)}));
+	const char *askew = askew_ids(draft, lay);
+	if (askew && *askew)
+		notes_item(notes, NOTE_WORK, NOTE_DASH,
+		           draft_text(draft, "tiles.askew", {"where", askew}));
 }
 
 static void add_room(struct notes *notes, const struct site_room *room)
