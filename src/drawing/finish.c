@@ -15,7 +15,7 @@ static const double layer_weights[LAYER_COUNT] = {
 	[LAYER_CHANGES] = 2,
 };
 /* Of hatch: on an obstacle or a hold a text would seem its name. */
-static const double HATCH_WEIGHT = 0.12, HATCH_OWN_WEIGHT = 0.5;
+static const double HATCH_WEIGHT = 0.12, HATCH_OWN_WEIGHT = 1.5;
 
 /* Leader's arrow: length in capital heights of its label, and length to width. */
 static const double ARROW = 0.7, ARROW_SLENDER = 3, DOT_RADIUS = 0.6;

@@ -12,6 +12,8 @@ static const double LEADER_END = 1.2;
 static const double LEADERS_CROSS = 25;
 /* A place that costs more is worth looking for one with a leader. */
 static const double LEADER_WORTH = 6;
+/* And one that costs more than this worth a closer look. */
+static const double CLOSER_WORTH = 14;
 enum { IMPROVE_ROUNDS = 2, NEVER = -1 };
 /* From a height of lettering to the next lower of ISO 3098-1, within its rounding. */
 static const double STEP_DOWN = 0.7;
@@ -19,8 +21,8 @@ static const double STEP_DOWN = 0.7;
 enum { PUSHED_MOST = 3 };
 
 struct choice {
-	struct candidates near, led;
-	bool is_near_rated, is_led_made;
+	struct candidates near, led, dense;
+	bool is_near_rated, is_led_made, is_dense_made;
 };
 
 struct solver {
@@ -234,21 +236,25 @@ static bool push_aside(struct solver *s, size_t self, struct candidates among)
 	return false;
 }
 
-/* Among many more places, the best that is free. */
-static bool look_closely(struct solver *s, size_t self)
+/* Among many more places the cheapest that is free, if cheaper than `best`. */
+static bool look_closely(struct solver *s, size_t self, int64_t best)
 {
 	struct solver_label *l = &s->labels[self];
-	int64_t best = NEVER;
-	if (l->label->can_lead)
-		l->chosen = cheapest(s, self,
-		                     rated(s, candidate_led_densely(s->arena, l->label, &l->body)),
-		                     &best);
-	return l->chosen;
+	struct choice *choice = &s->choices[self];
+	if (!l->label->can_lead)
+		return false;
+	if (!choice->is_dense_made)
+		choice->dense = rated(s, candidate_led_densely(s->arena, l->label, &l->body));
+	choice->is_dense_made = true;
+	const struct candidate *found = cheapest(s, self, choice->dense, &best);
+	if (found)
+		l->chosen = found;
+	return found;
 }
 
 static bool make_room(struct solver *s, size_t self)
 {
-	return look_closely(s, self) || push_aside(s, self, s->choices[self].near) ||
+	return look_closely(s, self, NEVER) || push_aside(s, self, s->choices[self].near) ||
 	       push_aside(s, self, s->choices[self].led);
 }
 
@@ -269,6 +275,24 @@ static void set_small(struct solver *s, const struct list *list, size_t self)
 	choose(s, self);
 	if (!l->chosen)
 		make_room(s, self);
+}
+
+/* A better place than it has, now that all have one. */
+static void improve(struct solver *s, size_t self)
+{
+	const struct candidate *before = s->labels[self].chosen;
+	if (!before)
+		return;
+	int64_t cost = cost_now(s, self, before);
+	choose(s, self);
+	const struct candidate *after = s->labels[self].chosen;
+	int64_t now = after ? cost_now(s, self, after) : NEVER;
+	if (now == NEVER || now >= cost) {
+		s->labels[self].chosen = before;
+		now = cost;
+	}
+	if (now > llround(CLOSER_WORTH * 1e6))
+		look_closely(s, self, now);
 }
 
 struct turn {
@@ -317,5 +341,8 @@ struct solver_label *solver_place(struct arena *arena, const struct list *list,
 		if (!s.labels[self].chosen && !make_room(&s, self))
 			set_small(&s, list, self);
 	}
+	for (int round = 0; round < IMPROVE_ROUNDS; round++)
+		for (size_t i = 0; i < count; i++)
+			improve(&s, turns[i].index);
 	return s.labels;
 }

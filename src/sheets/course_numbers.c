@@ -44,11 +44,10 @@ static void draw_number(const struct numbering *n, int number, int way)
 	double cap = sheet->draft->style->texts[TEXT_DIMENSION].cap;
 	for (int side = n->side, tries = 0; tries < 2; side = -side, tries++) {
 		double off = side * BESIDE * n->v->view->scale;
-		struct point p = n->from->along_u
-		                         ? (struct point){n->beside->from.x + off,
-		                                          n->from->from.y + at}
-		                         : (struct point){n->from->from.x + at,
-		                                          n->beside->from.y + off};
+		struct point p =
+			n->from->along_u
+				? (struct point){n->beside->from.x + off, n->from->from.y + at}
+				: (struct point){n->from->from.x + at, n->beside->from.y + off};
 		struct paper_point on = lay_view_point(n->v, p);
 		if (!is_free(n, p))
 			continue;

@@ -35,8 +35,10 @@ static struct line beside(struct arena *arena, struct line line, bool is_closed,
 		struct point at = line.points[i];
 		struct point before = line.points[is_closed ? (i + n - 1) % n : i - !is_first];
 		struct point after = line.points[is_closed ? (i + 1) % n : i + !is_last];
-		struct point in = point_unit(point_sub(is_first ? after : at, is_first ? at : before));
-		struct point on = point_unit(point_sub(is_last ? at : after, is_last ? before : at));
+		struct point in =
+			point_unit(point_sub(is_first ? after : at, is_first ? at : before));
+		struct point on =
+			point_unit(point_sub(is_last ? at : after, is_last ? before : at));
 		double share = off / (1 + point_dot(in, on)), end = off * (is_first - is_last);
 		out.points[i] = (struct point){at.x - (in.y + on.y) * share + in.x * end,
 		                               at.y + (in.x + on.x) * share + in.y * end};
@@ -138,8 +140,7 @@ void draw_scheduled_joints(struct sheet *sheet, const struct lay_view *v)
 		const struct joint *joint = &joints->joints[i];
 		const char *text = draft_tag(sheet->draft, joint->id);
 		/* A perimeter joint is found by its wall, whose name stands there. */
-		if (is_gap(joint) || !draw_line(sheet, v, joint) ||
-		    joint->kind == JOINT_PERIMETER)
+		if (is_gap(joint) || !draw_line(sheet, v, joint) || joint->kind == JOINT_PERIMETER)
 			continue;
 		struct line named = lay_view_named(sheet->draft->arena, v, joint->line);
 		if (named.count >= 2)

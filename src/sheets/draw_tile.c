@@ -163,8 +163,9 @@ static double held_cap(const struct sheet *sheet, const char *text, struct paper
 }
 
 /* Places all over the hold where the warning's box lies inside it, the middle first. */
-static size_t held_places(const struct lay_view *v, const struct region *seen, struct paper_box room,
-                          double wide, double high, struct label_place *places)
+static size_t held_places(const struct lay_view *v, const struct region *seen,
+                          struct paper_box room, double wide, double high,
+                          struct label_place *places)
 {
 	struct paper_point middle = {(room.x0 + room.x1) / 2, (room.y0 + room.y1) / 2};
 	size_t count = 0;

@@ -16,7 +16,7 @@ static void draw_room(struct sheet *sheet, const struct lay_view *v)
 {
 	draw_cut_tiles(sheet, v);
 	draw_tile_joints(sheet, v);
-	draw_scheduled_joints(sheet, v);
+	draw_joint_lines(sheet, v);
 	draw_holds(sheet, v, true);
 	draw_controls(sheet, v);
 	draw_first_tile(sheet, v);
