@@ -48,6 +48,15 @@ const char *say_area(const struct saying *saying, double mm2)
 	                      : with_unit(saying, say_number(saying, mm2 / 1e6, 2), "m2");
 }
 
+const char *say_warming(const struct saying *saying, double kelvin)
+{
+	const double FAHRENHEIT_PER_KELVIN = 1.8;
+	return saying->inches
+	               ? with_unit(saying, say_number(saying, kelvin * FAHRENHEIT_PER_KELVIN, 0),
+	                           "fahrenheit")
+	               : with_unit(saying, say_number(saying, kelvin, 0), "kelvin");
+}
+
 const char *say_value(const struct saying *saying, double value, const char *unit)
 {
 	if (strcmp(unit, "mm") == 0)

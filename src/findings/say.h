@@ -19,6 +19,8 @@ const char *say_length(const struct saying *, double mm);
 const char *say_area(const struct saying *, double mm2);
 /* With at most `decimals`, ending zeros left out. */
 const char *say_number(const struct saying *, double value, int decimals);
+/* A difference of temperature, in the degrees of the plan's measures. */
+const char *say_warming(const struct saying *, double kelvin);
 /* A value in the unit of its finding; shares as percentages, masses in pounds, as the trade
  * tells moisture; all but lengths, shares and masses without their unit. */
 const char *say_value(const struct saying *, double value, const char *unit);

@@ -1,11 +1,9 @@
 #include "layout/crack_movement.h"
 
 #include "geometry/segment.h"
+#include "layout/warming.h"
 #include "units/length.h"
 #include "units/number.h"
-
-/* Source: EN 1992-1-1 3.1.3(5). */
-static const double CONCRETE_EXPANSION_PER_K = 10e-6;
 
 /* ---- the way to what stops the movement ---- */
 
@@ -69,39 +67,48 @@ static struct concrete concrete_of(const struct plan *plan, const struct plan_sl
 	};
 }
 
-static struct crack_movement movement_over(const struct plan *plan, const struct plan_slab *slab,
-                                           double length)
+static struct crack_movement movement_over(const struct plan *plan, const struct rules *rules,
+                                           const struct site_slab_part *part, double length)
 {
-	struct crack_movement movement = {.slab = slab, .length = length};
-	movement.concrete = concrete_of(plan, slab);
+	struct crack_movement movement = {.slab = part->slab, .length = length};
+	movement.concrete = concrete_of(plan, part->slab);
 	movement.shrinkage = shrinkage_to_come(&movement.concrete) * length;
-	movement.thermal = CONCRETE_EXPANSION_PER_K * (slab->hottest_c - slab->coldest_c) * length;
-	movement.total = movement.shrinkage + fmax(movement.thermal, 0);
+	movement.warming = warming_of(rules, part);
+	movement.thermal =
+		rules_figure(rules, FIGURE_CONCRETE_EXPANSION) * 1e-6 * movement.warming * length;
+	movement.total = movement.shrinkage + movement.thermal;
 	return movement;
 }
 
 /* ---- along the crack ---- */
 
-/* Where the crack's straight piece a-b moves most: looked at in its middle. */
-static struct crack_movement movement_at(const struct site *site, const struct site_crack *crack,
-                                         const struct site_room *room, const struct region *ground,
-                                         struct segment piece)
+struct trace {
+	const struct site *site;
+	const struct rules *rules;
+	const struct site_crack *crack;
+};
+
+/* Where the straight piece of crack in a room moves most: looked at in its middle. */
+static struct crack_movement movement_at(const struct trace *trace, const struct site_room *room,
+                                         const struct region *ground, struct segment piece)
 {
+	const struct site *site = trace->site;
 	struct point middle = point_between(piece.from, piece.to, 0.5);
 	struct point side = point_left(point_unit(point_sub(piece.to, piece.from)));
-	const struct plan_slab *slab = site_slab_at(site, room, middle);
-	double left = way(site, crack, ground, middle, side);
-	double right = way(site, crack, ground, middle, point_scale(side, -1));
-	if (slab->joints_nm > 0) {
-		left = fmin(left, length_mm(slab->joints_nm));
-		right = fmin(right, length_mm(slab->joints_nm));
+	const struct site_slab_part *part = site_slab_part_at(site, room, middle);
+	double left = way(site, trace->crack, ground, middle, side);
+	double right = way(site, trace->crack, ground, middle, point_scale(side, -1));
+	if (part->slab->joints_nm > 0) {
+		left = fmin(left, length_mm(part->slab->joints_nm));
+		right = fmin(right, length_mm(part->slab->joints_nm));
 	}
-	return movement_over(site->plan, slab, (left + right) / 2);
+	return movement_over(site->plan, trace->rules, part, (left + right) / 2);
 }
 
 struct crack_movement crack_movement_of(struct arena *arena, const struct site *site,
-                                        const struct site_crack *crack)
+                                        const struct rules *rules, const struct site_crack *crack)
 {
+	const struct trace trace = {site, rules, crack};
 	struct crack_movement most = {0};
 	for (size_t r = 0; r < site->room_count; r++) {
 		const struct site_room *room = &site->rooms[r];
@@ -113,7 +120,7 @@ struct crack_movement crack_movement_of(struct arena *arena, const struct site *
 			struct point middle = point_between(piece.from, piece.to, 0.5);
 			if (!region_holds(&ground, middle))
 				continue;
-			struct crack_movement here = movement_at(site, crack, room, &ground, piece);
+			struct crack_movement here = movement_at(&trace, room, &ground, piece);
 			if (most.slab == NULL || number_order(here.total, most.total) > 0)
 				most = here;
 		}

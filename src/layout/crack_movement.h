@@ -5,6 +5,7 @@
  * Units: mm, Celsius, days. By value. Source: E-C4; EN 1992-1-1 3.1.3, 3.1.4. */
 #ifndef LAYOUT_CRACK_MOVEMENT_H
 #define LAYOUT_CRACK_MOVEMENT_H
+#include "rules/rules.h"
 #include "rules/shrinkage.h"
 #include "site/site.h"
 
@@ -13,11 +14,12 @@ struct crack_movement {
 	struct concrete concrete;     /* of it, when tile starts */
 	double length;                /* of concrete that moves: half the way on both sides */
 	double shrinkage;
-	double thermal; /* NAN: the slab's temperatures are not stated */
-	double total;   /* of what is known */
+	double warming; /* kelvin from the coldest day to the hottest */
+	double thermal;
+	double total;
 };
 
-struct crack_movement crack_movement_of(struct arena *, const struct site *,
+struct crack_movement crack_movement_of(struct arena *, const struct site *, const struct rules *,
                                         const struct site_crack *);
 
 #endif

@@ -41,7 +41,7 @@ static void write_concrete(struct markup *m, struct arena *arena, const struct c
 static void write_movement(struct markup *m, struct arena *arena, const struct placed *placed,
                            const struct site_crack *crack)
 {
-	struct crack_movement move = crack_movement_of(arena, placed->site, crack);
+	struct crack_movement move = crack_movement_of(arena, placed->site, placed->rules, crack);
 	const struct plan_membrane *membrane = membrane_over(placed, crack);
 	if (move.slab == NULL)
 		return;
@@ -49,7 +49,7 @@ static void write_movement(struct markup *m, struct arena *arena, const struct p
 	markup_text(m, "crack", crack->id);
 	markup_length(m, "length", move.length);
 	markup_length(m, "shrinkage", move.shrinkage);
-	write_known(m, "thermal", move.thermal, !isnan(move.thermal));
+	markup_length(m, "thermal", move.thermal);
 	markup_length(m, "total", move.total);
 	write_known(m, "rating", membrane != NULL ? length_mm(membrane->movement_nm) : 0,
 	            membrane != NULL && membrane->movement_nm > 0);

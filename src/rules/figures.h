@@ -74,7 +74,12 @@
 	FIGURE(SAW_KERF, "saw-kerf", LENGTH)                                     \
 	FIGURE(TILE_BREAKAGE, "tile-breakage", NUMBER)                           \
 	FIGURE(TILE_ATTIC, "tile-attic", NUMBER)                                 \
-	FIGURE(FILM_WASTE, "film-waste", NUMBER)
+	FIGURE(FILM_WASTE, "film-waste", NUMBER)                                 \
+	FIGURE(CONCRETE_EXPANSION, "concrete-expansion", NUMBER)                 \
+	FIGURE(WARMING_INDOOR, "warming-indoor", NUMBER)                         \
+	FIGURE(WARMING_HEATED, "warming-heated", NUMBER)                         \
+	FIGURE(WARMING_SUNLIT, "warming-sunlit", NUMBER)                         \
+	FIGURE(WARMING_OUTDOOR, "warming-outdoor", NUMBER)
 
 enum figure {
 #define FIGURE(id, name, kind) FIGURE_##id,

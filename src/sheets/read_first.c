@@ -2,6 +2,8 @@
  * materials, order of work, cautions, the sheets of the set. */
 #include <string.h>
 
+#include "findings/say.h"
+#include "layout/warming.h"
 #include "sheets/cautions.h"
 #include "sheets/install_notes.h"
 #include "sheets/key_plan.h"
@@ -86,6 +88,24 @@ static void add_unsaid(struct arena *arena, struct unsaids *all, const char *ele
 	strbuf_printf(&same->names, "%s%s", same->names.length ? ", " : "", name);
 }
 
+/* Temperatures have no one default: it depends on what reaches the slab. */
+static void add_warming(const struct draft *draft, struct unsaids *all)
+{
+	const struct saying saying = {draft->arena, draft->words, draft->site->inches};
+	for (size_t r = 0; draft->site->crack_count > 0 && r < draft->site->room_count; r++) {
+		const struct site_room *room = &draft->site->rooms[r];
+		for (size_t i = 0; i < room->slab_part_count; i++) {
+			const struct site_slab_part *part = &room->slab_parts[i];
+			double kelvin = warming_of(draft->placed->rules, part);
+			if (!warming_is_stated(part->slab))
+				add_unsaid(draft->arena, all, "room",
+				           draft_text(draft, "assumed.warming",
+				                      {"warming", say_warming(&saying, kelvin)}),
+				           draft_tag(draft, room->id));
+		}
+	}
+}
+
 /* One item for all elements of a kind that left the same unsaid. */
 static void add_defaults(struct notes *notes)
 {
@@ -102,6 +122,7 @@ static void add_defaults(struct notes *notes)
 		add_unsaid(draft->arena, &all, first->element, list.text,
 		           draft_tag(draft, default_name(first)));
 	}
+	add_warming(draft, &all);
 	for (size_t i = 0; i < all.items.count; i++)
 		notes_item(notes, NOTE_FINDING, NOTE_DASH,
 		           arena_printf(draft->arena, "%s: %s", all.items.items[i].names.text,

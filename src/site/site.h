@@ -137,6 +137,9 @@ enum status site_build(struct arena *, const struct plan *, struct diag_list *,
 const struct site_room *site_room_find(const struct site *, const char *id);
 /* The slab at a point of a room: the one whose region holds it, else the room's own. */
 const struct plan_slab *site_slab_at(const struct site *, const struct site_room *, struct point);
+/* The part of the room that lies on it. */
+const struct site_slab_part *site_slab_part_at(const struct site *, const struct site_room *,
+                                               struct point);
 /* Some of the room is on that slab, or so exposed. */
 bool site_room_is_on(const struct site_room *, const struct plan_slab *);
 bool site_room_is_exposed(const struct site_room *, enum plan_exposure);

@@ -101,6 +101,16 @@ const struct plan_slab *site_slab_at(const struct site *site, const struct site_
 	return room->plan->slab;
 }
 
+const struct site_slab_part *site_slab_part_at(const struct site *site,
+                                               const struct site_room *room, struct point at)
+{
+	const struct plan_slab *slab = site_slab_at(site, room, at);
+	for (size_t i = 0; i < room->slab_part_count; i++)
+		if (room->slab_parts[i].slab == slab)
+			return &room->slab_parts[i];
+	return &room->slab_parts[0];
+}
+
 bool site_room_is_on(const struct site_room *room, const struct plan_slab *slab)
 {
 	for (size_t i = 0; i < room->slab_part_count; i++)

@@ -18,7 +18,10 @@ static const double FINAL = 432.094e-6;
 static struct crack_movement movement(struct arena *arena, const char *text)
 {
 	const struct site *site = site_from_text(arena, text);
-	return crack_movement_of(arena, site, &site->cracks[0]);
+	struct diag_list diags = diag_list_in(arena, "");
+	const struct rules *rules = rules_load(arena, "us", site->inches, &diags);
+	assert_non_null(rules);
+	return crack_movement_of(arena, site, rules, &site->cracks[0]);
 }
 
 static void half_the_way_on_both_sides(void **state)
@@ -28,8 +31,8 @@ static void half_the_way_on_both_sides(void **state)
 	struct crack_movement move = movement(arena, PLAN(SUSPENDED, ""));
 	assert_near(move.length, (1000 + 3000) / 2, 1e-6);
 	assert_near(move.shrinkage, FINAL * 2000, 1e-4);
-	assert_true(isnan(move.thermal));
-	assert_near(move.total, move.shrinkage, 0);
+	assert_near(move.thermal, 10e-6 * 17 * 2000, 1e-9);
+	assert_near(move.total, move.shrinkage + move.thermal, 1e-9);
 	move = movement(arena, PLAN(SUSPENDED, "<slab-joint id='J1' kind='cold' width='4'>"
 	                                       "<at x='2000' y='0'/><at x='2000' y='3000'/>"
 	                                       "</slab-joint>"));
@@ -67,12 +70,31 @@ static void temperatures(void **state)
 	arena_free(arena);
 }
 
+/* What is not stated comes from the table, by what reaches the room. */
+static void temperatures_not_stated(void **state)
+{
+	(void)state;
+	static const struct {
+		const char *text;
+		double kelvin;
+	} ROWS[] = {
+		{PLAN(SUSPENDED, ""), 17},
+		{PLAN(SUSPENDED "heated='yes'", ""), 22},
+		{PLAN(SUSPENDED "coldest='5C'", ""), 17},
+	};
+	struct arena *arena = arena_new();
+	for (size_t i = 0; i < sizeof ROWS / sizeof *ROWS; i++)
+		assert_near(movement(arena, ROWS[i].text).warming, ROWS[i].kelvin, 1e-9);
+	arena_free(arena);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(half_the_way_on_both_sides),
 		cmocka_unit_test(age_and_support),
 		cmocka_unit_test(temperatures),
+		cmocka_unit_test(temperatures_not_stated),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }
