@@ -163,19 +163,45 @@ static bool is_chosen_full(const struct plan_membrane *membrane)
 	       (membrane->kind == PLAN_MEMBRANE_LIQUID || membrane->kind == PLAN_MEMBRANE_SHEET);
 }
 
+static void judge_cover(struct judging *judging, const struct placed_lay *lay)
+{
+	const struct plan_membrane *membrane = lay->strips->cover.membrane;
+	struct raised raised = raised_of_lay(judging, RULE_COVER_UNAPPROVED, lay);
+	if (!is_chosen_full(membrane))
+		return;
+	raised.about = membrane->id;
+	raised.line = membrane->line;
+	if (lay->strips->cover.is_full)
+		raised.message = "finding.cover-unapproved.full";
+	judge_say(judging, raised, {"partial", judge_area(judging, judge_partial_mm2(lay))},
+	          {"full", judge_area(judging, judge_full_mm2(lay))});
+}
+
+/* Small tile over a membrane is crushed by point loads: the maker says from which side on. */
+static void judge_sides(struct judging *judging, const struct placed_lay *lay)
+{
+	const struct plan_membrane *membrane = lay->strips->cover.membrane;
+	for (size_t i = 0; i < lay->field->lay->tile_count; i++) {
+		const struct plan_tile *tile = lay->field->lay->tiles[i];
+		struct raised raised = raised_of_lay(judging, RULE_TILE_SMALL, lay);
+		if (tile->wide_nm >= membrane->min_tile_nm)
+			continue;
+		raised.about = membrane->id;
+		raised.line = membrane->line;
+		raised.measured = length_mm(tile->wide_nm);
+		raised.limit = length_mm(membrane->min_tile_nm);
+		raised.unit = "mm";
+		judge_say(judging, raised, {"tile", tile->id});
+	}
+}
+
 void judge_membranes(struct judging *judging)
 {
 	for (size_t i = 0; i < judging->placed->lay_count; i++) {
 		const struct placed_lay *lay = &judging->placed->lays[i];
-		const struct plan_membrane *membrane = lay->strips->cover.membrane;
-		struct raised raised = raised_of_lay(judging, RULE_COVER_UNAPPROVED, lay);
-		if (membrane == NULL || !is_chosen_full(membrane))
+		if (lay->strips->cover.membrane == NULL)
 			continue;
-		raised.about = membrane->id;
-		raised.line = membrane->line;
-		if (lay->strips->cover.is_full)
-			raised.message = "finding.cover-unapproved.full";
-		judge_say(judging, raised, {"partial", judge_area(judging, judge_partial_mm2(lay))},
-		          {"full", judge_area(judging, judge_full_mm2(lay))});
+		judge_cover(judging, lay);
+		judge_sides(judging, lay);
 	}
 }

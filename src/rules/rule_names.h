@@ -35,6 +35,7 @@
 	RULE(NEED_UNMET, "need-unmet")                       \
 	RULE(PARTIAL_WATERPROOF, "partial-waterproof")       \
 	RULE(WATERPROOF_CUT, "waterproof-cut")               \
+	RULE(TILE_SMALL, "tile-small")                       \
 	RULE(FLOOR_RAISED, "floor-raised")                   \
 	RULE(SHIFT_LARGE, "shift-large")                     \
 	RULE(JOINT_NARROW, "joint-narrow")                   \
