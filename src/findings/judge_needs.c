@@ -58,6 +58,8 @@ static void judge_waterproof_cuts(struct judging *judging, const struct placed_l
 		return;
 	for (size_t c = 0; c < field->carried_count; c++) {
 		const struct field_carried *carried = &field->carried[c];
+		if (carried->joint == NULL)
+			continue;
 		struct region met = overlay_intersection(judging->arena, &carried->band,
 		                                         &field->room_grounds[index]);
 		struct raised raised = raised_of_room(judging, RULE_WATERPROOF_CUT, room);

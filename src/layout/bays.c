@@ -26,7 +26,7 @@ static size_t number_classes(size_t *classes, size_t count)
 static bool stretch_along(const struct field_carried *carried, const struct field_border *border,
                           double *out_from, double *out_to)
 {
-	if (border->of != carried->joint->id)
+	if (border->of != carried->of)
 		return false;
 	struct point middle = point_between(border->from, border->to, 0.5);
 	if (region_distance(&carried->band, middle) >= TOLERANCE_WHOLE)
@@ -54,8 +54,9 @@ static void join_across(struct bays *bays, const struct field *field,
                         const struct field_carried *carried)
 {
 	size_t count = field->region.count;
-	bool free_u = carried->separates && carried->axis == FIELD_AXIS_V;
-	bool free_v = carried->separates && carried->axis == FIELD_AXIS_U;
+	bool is_free = carried->separates && carried->joint;
+	bool free_u = is_free && carried->axis == FIELD_AXIS_V;
+	bool free_v = is_free && carried->axis == FIELD_AXIS_U;
 	for (size_t a = 0; a < field->border_count; a++)
 		for (size_t b = a + 1; b < field->border_count; b++) {
 			if (!face_each_other(carried, &field->borders[a], &field->borders[b]))

@@ -1,7 +1,8 @@
 /* bays.h - which parts of a field share the lattice along u, and along v.
  * Across a carried joint that runs along a lattice axis and wholly separates its sides, the
- * parts share the lattice along the joint and are free across it; any other joint leaves
- * the lattice the same on both sides. Source: contract "Carried joints and bays". */
+ * parts share the lattice along the joint and are free across it; any other joint, and one
+ * in a doorway, leaves the lattice the same on both sides.
+ * Source: contract "Carried joints and bays". */
 #ifndef LAYOUT_BAYS_H
 #define LAYOUT_BAYS_H
 #include "layout/field.h"

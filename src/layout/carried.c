@@ -83,6 +83,14 @@ static struct region band_of(struct arena *arena, const struct region *ground,
 	return region_from_ring(arena, (struct ring){corners, 4});
 }
 
+static void add_band(struct carrying *c, struct field_carried carried)
+{
+	carried.band = band_of(c->arena, &c->field->ground, &carried);
+	struct region met = overlay_intersection(c->arena, &carried.band, &c->field->ground);
+	if (met.count)
+		*array_push(c->arena, &c->carried) = carried;
+}
+
 static void carry_run(struct carrying *c, const struct site_slab_joint *joint,
                       const struct point *points, size_t count, size_t number)
 {
@@ -92,6 +100,7 @@ static void carry_run(struct carrying *c, const struct site_slab_joint *joint,
 	double last = point_dot(point_sub(points[count - 1], fit.through), fit.along);
 	struct field_carried carried = {
 		.joint = joint,
+		.of = joint->id,
 		.id = number ? arena_printf(c->arena, "%s.carried.%zu", origin, number + 1)
 	                     : arena_printf(c->arena, "%s.carried", origin),
 		.from = point_add(fit.through, point_scale(fit.along, first)),
@@ -100,10 +109,7 @@ static void carry_run(struct carrying *c, const struct site_slab_joint *joint,
 		.width = fmax(joint->width + 2 * fit.deviation, c->least_width),
 		.axis = axis_of(fit.along),
 	};
-	carried.band = band_of(c->arena, &c->field->ground, &carried);
-	struct region met = overlay_intersection(c->arena, &carried.band, &c->field->ground);
-	if (met.count)
-		*array_push(c->arena, &c->carried) = carried;
+	add_band(c, carried);
 }
 
 /* Last point of the longest run from `first` that one straight line can carry: a bend in
@@ -127,6 +133,45 @@ static void carry_joint(struct carrying *c, const struct site_slab_joint *joint,
 	}
 }
 
+/* ---- doorways ---- */
+
+/* On the jamb line, so that the joint lies within the wall's depth where there is room for it. */
+static struct point on_jamb(struct point near, struct point far, double share, double width)
+{
+	double depth = point_distance(near, far);
+	if (depth <= width)
+		return point_between(near, far, 0.5);
+	double at = fmin(fmax(share * depth, width / 2), depth - width / 2);
+	return point_between(near, far, at / depth);
+}
+
+static void part_doorway(struct carrying *c, const struct site_doorway *doorway, double width)
+{
+	struct point from = on_jamb(doorway->from, doorway->stop_from, doorway->stop_share, width);
+	struct point to = on_jamb(doorway->to, doorway->stop_to, doorway->stop_share, width);
+	struct field_carried carried = {
+		.of = doorway->id,
+		.id = arena_printf(c->arena, "%s.joint", doorway->id),
+		.from = frame_in(c->field->frame, from),
+		.to = frame_in(c->field->frame, to),
+		.width = width,
+	};
+	carried.axis = axis_of(point_sub(carried.to, carried.from));
+	add_band(c, carried);
+}
+
+/* Of doorways between rooms of the lay, each once. */
+static void part_doorways(struct carrying *c, const struct rules *rules)
+{
+	for (size_t r = 0; r < c->field->room_count; r++)
+		for (size_t d = 0; d < c->field->rooms[r]->doorway_count; d++) {
+			const struct site_doorway *doorway = &c->field->rooms[r]->doorways[d];
+			if (doorway->end == SITE_EDGE_OPEN && doorway->plan->joint &&
+			    !doorway->is_back)
+				part_doorway(c, doorway, field_joint_width(c->field, rules));
+		}
+}
+
 struct field_carried *carried_place(struct arena *arena, const struct field *field,
                                     const struct rules *rules, bool outdoor, size_t *out_count)
 {
@@ -140,6 +185,7 @@ struct field_carried *carried_place(struct arena *arena, const struct field *fie
 		const struct site_slab_joint *joint = &field->site->slab_joints[i];
 		carry_joint(&c, joint, frame_line_in(arena, field->frame, joint->line));
 	}
+	part_doorways(&c, rules);
 	*out_count = c.carried.count;
 	return c.carried.items;
 }

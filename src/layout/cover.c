@@ -28,7 +28,8 @@ struct region cover_ground(struct arena *arena, const struct tiling *tiling,
 			*array_push(arena, &rooms) = frame_region_in(arena, field->frame, &room);
 		}
 	for (size_t i = 0; i < field->carried_count; i++)
-		*array_push(arena, &taken) = field->carried[i].band;
+		if (field->carried[i].joint)
+			*array_push(arena, &taken) = field->carried[i].band;
 	for (size_t i = 0; i < cracks->hold_count; i++)
 		*array_push(arena, &taken) = cracks->holds[i].region;
 	struct region under = overlay_union_all(arena, rooms.items, rooms.count);

@@ -277,7 +277,7 @@ static struct field_border border_of_edge(const struct making *making, size_t pa
 	}
 	const struct field_carried *carried = carried_beside(making->field, edge);
 	border.is_carried = true;
-	border.of = carried ? carried->joint->id : making->field->lay->id;
+	border.of = carried ? carried->of : making->field->lay->id;
 	return border;
 }
 
@@ -304,7 +304,7 @@ static void list_borders(struct making *making)
 /* Which side of the carried line a border of its band runs on: 1 left, -1 right, 0 neither. */
 static int side_of_carried(const struct field_carried *carried, const struct field_border *border)
 {
-	if (!border->is_carried || border->of != carried->joint->id)
+	if (!border->is_carried || border->of != carried->of)
 		return 0;
 	struct point middle = point_between(border->from, border->to, 0.5);
 	double off = point_cross(point_unit(point_sub(carried->to, carried->from)),
@@ -367,4 +367,12 @@ size_t field_room_at(const struct field *field, struct point p)
 		}
 	}
 	return nearest;
+}
+
+double field_joint_width(const struct field *field, const struct rules *rules)
+{
+	double width = rules_figure(rules, FIGURE_CARRIED_WIDTH_INDOOR);
+	if (is_outdoor(field))
+		width = fmax(width, rules_figure(rules, FIGURE_FIELD_WIDTH_OUTDOOR));
+	return fmax(width, length_mm(field->lay->joint_nm));
 }

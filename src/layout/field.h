@@ -12,11 +12,13 @@
 /* Which lattice axis a straight line runs along (within TOLERANCE_PARALLEL). */
 enum field_axis { FIELD_AXIS_NONE, FIELD_AXIS_U, FIELD_AXIS_V };
 
-/* A slab joint that is carried straight up through the tile. */
+/* A joint open straight through the tile before any is set: a slab joint that is carried up, or
+ * the joint of a doorway. */
 struct field_carried {
-	const struct site_slab_joint *joint;
-	const char *id;        /* of the carried joint: JOINT.carried, JOINT.carried.2 …, where
-	                        * JOINT is its origin (origin.h) */
+	const struct site_slab_joint *joint; /* NULL: of a doorway; the membrane runs on under it */
+	const char *of;                      /* the slab joint or doorway */
+	const char *id;        /* JOINT.carried, JOINT.carried.2 …, where JOINT is its origin
+	                        * (origin.h); DOORWAY.joint */
 	struct point from, to; /* best-fit centre line, extended to the ground's border */
 	double width, deviation;
 	enum field_axis axis;
@@ -58,6 +60,8 @@ struct field {
 /* `before`: the field of the lay before it in the plan, or NULL. */
 const struct field *field_place(struct arena *, const struct site *, const struct rules *,
                                 const struct plan_lay *, const struct field *before);
+/* Least width of the joints between panels, and in doorways. */
+double field_joint_width(const struct field *, const struct rules *);
 /* Index of the room that a point lies in, or lies nearest to; of equals the first. */
 size_t field_room_at(const struct field *, struct point);
 

@@ -100,7 +100,7 @@ static bool is_on_tile_joint(const struct making *making, const struct field_bor
 static bool lies_beside(const struct field_border *border, const struct field_carried *carried)
 {
 	struct point middle = point_between(border->from, border->to, 0.5);
-	return border->is_carried && border->of == carried->joint->id &&
+	return border->is_carried && border->of == carried->of &&
 	       segment_distance((struct segment){carried->from, carried->to}, middle) <=
 	               carried->width / 2 + TOLERANCE_WHOLE;
 }
@@ -120,7 +120,7 @@ static const char *met_at(const struct making *making, const struct field_carrie
                           struct point end)
 {
 	const struct field *field = making->tiling->field;
-	const char *met = carried->joint->id;
+	const char *met = carried->of;
 	double least = INFINITY;
 	for (size_t b = 0; b < field->border_count; b++) {
 		const struct field_border *border = &field->borders[b];
@@ -145,15 +145,16 @@ static void add_carried(struct making *making, const struct field_carried *carri
 			.id = k == 0 ? carried->id
 		                     : arena_printf(making->arena, "%s.part.%zu", carried->id,
 		                                    k + 1),
-			.kind = JOINT_CARRIED,
-			.of = carried->joint->id,
+			.kind = carried->joint ? JOINT_CARRIED : JOINT_MOVEMENT,
+			.of = carried->of,
 			.side = "",
 			.on_joint = carried_on_joint(making, carried),
 			.width = carried->width,
 			.length = line_length(parts[k]),
 			.ends = arena_printf(making->arena, "%s %s", met_at(making, carried, from),
 		                             met_at(making, carried, to)),
-			.why = rules_rule(making->rules, RULE_JOINT_CARRIED)->name,
+			.why = carried->joint ? rules_rule(making->rules, RULE_JOINT_CARRIED)->name
+		                              : "doorway-joint",
 			.line = parts[k],
 		};
 		joint.cost = joint.length;

@@ -57,15 +57,6 @@ static double limit_of_lay(const struct field *field, const struct rules *rules)
 	return limit;
 }
 
-static double width_of_lay(const struct field *field, const struct rules *rules, double tile_joint)
-{
-	double width = rules_figure(rules, FIGURE_CARRIED_WIDTH_INDOOR);
-	for (size_t i = 0; i < field->room_count; i++)
-		if (site_room_is_exposed(field->rooms[i], PLAN_EXPOSURE_OUTDOOR))
-			width = fmax(width, rules_figure(rules, FIGURE_FIELD_WIDTH_OUTDOOR));
-	return fmax(width, tile_joint);
-}
-
 static struct region slice(struct arena *arena, const struct polygon *ground, struct box box)
 {
 	struct region whole = {(struct polygon *)ground, 1};
@@ -146,8 +137,7 @@ static size_t add_lines(struct making *m, size_t part, bool along_u)
 {
 	struct movement_places places =
 		movement_choose(m->arena, m->field, m->module, m->position, part, along_u,
-	                        m->movement->limit,
-	                        width_of_lay(m->field, m->rules, m->module->joint));
+	                        m->movement->limit, field_joint_width(m->field, m->rules));
 	m->movement->missing_count += places.is_missing;
 	for (size_t i = 0; i < places.count; i++) {
 		struct movement_line line = {

@@ -102,8 +102,7 @@ static const char *carried_at(const struct field *field, const struct field_bord
 		const struct field_carried *carried = &field->carried[c];
 		double distance =
 			segment_distance((struct segment){carried->from, carried->to}, middle);
-		if (strcmp(carried->joint->id, border->of) == 0 &&
-		    distance < least - TOLERANCE_SAME) {
+		if (strcmp(carried->of, border->of) == 0 && distance < least - TOLERANCE_SAME) {
 			least = distance;
 			id = carried->id;
 		}

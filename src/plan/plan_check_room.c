@@ -165,9 +165,6 @@ void plan_check_doorway(struct plan_build *b, size_t built)
 	if (doorway->to == at_of(b, plan_within(b, built, "room"))->object)
 		plan_fault(b, built, plan_line_of(at, "to"),
 		           "<doorway> to its own room; expected another room");
-	if (plan_is_sound(at, "joint") && doorway->joint)
-		plan_fault(b, built, plan_line_of(at, "joint"),
-		           "<doorway> joint=\"yes\" with to is not supported yet; expected no");
 }
 
 void plan_check_diagonal(struct plan_build *b, size_t built)

@@ -66,7 +66,8 @@ static bool find_facing(const struct site_room *room, const struct site_doorway 
 	return out_facing->depth < HUGE_VAL;
 }
 
-/* How much of the patch is this room's where the two rooms are not of one lay. */
+/* How much of the patch is this room's where the two rooms are not of one lay, or lies before
+ * the joint where they are. */
 static double share_of(const struct plan_doorway *plan)
 {
 	static const double SHARES[] = {
@@ -100,6 +101,7 @@ bool passage_link(struct build *build, const struct site_room *room, struct site
 	}
 	bool is_one_lay = plan_lay_of(plan, room->plan) == plan_lay_of(plan, beyond->plan);
 	double share = is_one_lay ? 1 : share_of(doorway->plan);
+	doorway->stop_share = share_of(doorway->plan);
 	doorway->end = is_one_lay ? SITE_EDGE_OPEN : SITE_EDGE_STOP;
 	doorway->beyond = beyond;
 	doorway->stop_from = point_between(doorway->from, facing.from, share);
@@ -119,6 +121,8 @@ bool passage_link(struct build *build, const struct site_room *room, struct site
 		.stop_to = doorway->stop_from,
 		.end = doorway->end,
 		.beyond = room,
+		.stop_share = 1 - doorway->stop_share,
+		.is_back = true,
 	};
 	set_recess(build->arena, &back);
 	beyond->doorways[beyond->doorway_count++] = back;

@@ -56,6 +56,8 @@ struct site_doorway {
 	struct ring recess;              /* anticlockwise; count 0 where deep is 0 */
 	enum site_edge_kind end;         /* of the stop line; OPEN: the tile goes on */
 	const struct site_room *beyond;  /* the room behind; NULL: the scope ends there */
+	double stop_share; /* of the depth, from this wall: where a joint in the doorway runs */
+	bool is_back;      /* of the room behind, which did not declare it */
 };
 
 /* A slab under a room, and what holds there: a room's own exposure and heating override the

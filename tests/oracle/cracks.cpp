@@ -100,16 +100,21 @@ std::vector<const Tile *> crossed(const Floor &floor, const Crack &crack)
 	return found;
 }
 
+void add_band(const Joint &joint, std::vector<Shape> &bands)
+{
+	for (const Segment &s : segments_of(joint.line)) {
+		Point d = s.b - s.a;
+		Point out = Point{-d.y, d.x} * (joint.width / 2 / norm(d));
+		bands.push_back({{s.a - out, s.b - out, s.b + out, s.a + out}});
+	}
+}
+
 std::vector<Shape> carried_bands(const Record &record)
 {
 	std::vector<Shape> bands;
 	for (const Joint &joint : record.joints)
 		if (joint.kind == "carried")
-			for (const Segment &s : segments_of(joint.line)) {
-				Point d = s.b - s.a;
-				Point out = Point{-d.y, d.x} * (joint.width / 2 / norm(d));
-				bands.push_back({{s.a - out, s.b - out, s.b + out, s.a + out}});
-			}
+			add_band(joint, bands);
 	return bands;
 }
 

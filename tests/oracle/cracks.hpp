@@ -43,6 +43,8 @@ bool runs_in(const Floor &, const Crack &, size_t panel);
 // The tile lies in the hold of other cracks.
 bool in_other_hold(const Floor &, const Crack &, const Tile &);
 std::vector<Shape> carried_bands(const Record &);
+// The ground that a joint leaves without tile.
+void add_band(const Joint &, std::vector<Shape> &bands);
 // Length of the segment outside (or inside) of all shapes; nearer than `slack` to a border
 // counts for neither.
 double length_where(const Segment &, const std::vector<Shape> &, bool is_inside, double slack);
@@ -64,6 +66,7 @@ double taken_by(const Floor &, const Joint &);
 std::vector<Shape> unbuilt_bands(const Floor &);
 
 void check_field(const Floor &, Report &);
+void check_doorways(const Floor &, Report &);
 void check_field_joints(const Floor &, double longest, Report &);
 void check_controls(const Floor &, Report &);
 void check_cracks(const Floor &, Report &);

@@ -175,12 +175,15 @@ std::vector<Shape> obstacle_stops(const Floor &floor, const Room &room, double &
 }
 
 // Rooms and recesses, less obstacles, less the gap all round (none at drains), less the
-// bands of carried joints and what field joints take: that much the panels are, but for the
-// corners of the gap, which are round here and mitred there, and circles.
+// bands of carried and doorway joints and what field joints take: that much the panels are,
+// but for the corners of the gap, which are round here and mitred there, and circles.
 void check_field(const Floor &floor, Report &report)
 {
 	check_field_area(floor, report);
 	std::vector<Shape> ground = floor.ground(), stops = carried_bands(floor.record), panels;
+	for (const Joint &joint : floor.record.joints)
+		if (floor.plan.doorway_joints.count(joint.of) && joint.kind == "movement")
+			add_band(joint, stops);
 	double gap = floor.lay.gap, slack = 5;
 	for (const Room &room : floor.record.rooms) {
 		if (!floor.lay.rooms.count(room.id))

@@ -271,6 +271,8 @@ class PlanReader
 		if (is_one_lay(room, to)) {
 			plan.recesses[room].push_back({opening, far, true});
 			plan.recesses[to].push_back({far, far, true});
+			if (e.get("joint", "no") == "yes")
+				plan.doorway_joints[e.get("id")] = {opening, far, true};
 			return;
 		}
 		Segment end = {opening.a + (far.a - opening.a) * share,

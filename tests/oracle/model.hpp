@@ -61,6 +61,7 @@ struct Plan {
 	std::vector<PlanMembrane> membranes;
 	std::map<std::string, std::vector<Obstacle>> obstacles; // by room
 	std::map<std::string, std::vector<Recess>> recesses;    // by room
+	std::map<std::string, Recess> doorway_joints;           // by doorway: its whole depth
 	std::map<std::string, std::vector<Segment>> open_edges; // by room: the tile goes on
 };
 Plan read_plan(const std::string &path);

@@ -127,6 +127,7 @@ int recount(const std::string &plan_path, const std::string &record_path, double
 		check_counts(field, tiling, report);
 		Floor floor{own, plan, field, tiling, lay, line_width(plan, lay)};
 		check_field(floor, report);
+		check_doorways(floor, report);
 		check_field_joints(floor, longest_run_allowed(plan, floor.lay), report);
 		check_controls(floor, report);
 		check_cracks(floor, report);

@@ -107,7 +107,10 @@ static void write_field(struct floor *f, struct arena *arena)
 	f->borders[0] = (struct field_border){.from = {6, 6}, .to = {3994, 6}, .of = "hall.1"};
 	f->field.borders = f->borders;
 	f->field.border_count = 1;
-	f->carried = (struct field_carried){.joint = &f->joint, .id = "J1.carried", .width = 10};
+	f->carried = (struct field_carried){.joint = &f->joint,
+	                                    .of = "J1",
+	                                    .id = "J1.carried",
+	                                    .width = 10};
 	f->field.carried = &f->carried;
 }
 

@@ -140,6 +140,8 @@ CHANGE(ragged_under_full, f->softs[0].turns = 10; f->strips.cover.is_full = true
 CHANGE(straight_turns, f->softs[0].turns = 9)
 CHANGE(soft_double, f->softs[0].length = 6000)
 CHANGE(soft_longer, f->softs[0].length = 6001)
+CHANGE(tile_least, f->tile.wide_nm = 50000000; f->membrane.min_tile_nm = 50000000)
+CHANGE(tile_less, f->tile.wide_nm = 49999999; f->membrane.min_tile_nm = 50000000)
 CHANGE(joint_quarter, f->module.joint = 6.35)
 
 static void with_line(struct floor *f, bool on_joint)
@@ -175,6 +177,7 @@ static const struct pair pairs[] = {
 	{"soft-path-ragged", RULE_ASK, straight_turns, ragged_turns},
 	{"soft-path-ragged", RULE_ASK, soft_double, soft_longer},
 	{"soft-path-ragged", RULE_ASK, ragged_under_full, ragged_turns},
+	{"tile-small", RULE_ASK, tile_least, tile_less},
 	{"movement-joint-narrow", RULE_NOTE, joint_quarter, as_it_is},
 	{"slab-young", RULE_ASK, age_28, age_27},
 	{"slab-age-unknown", RULE_NOTE, age_27, age_unknown},
