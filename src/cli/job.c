@@ -18,16 +18,13 @@ enum status job_refuse(struct job *job, const char *format, ...)
 	return STATUS_INPUT;
 }
 
-/* One byte over the limit is enough to see that a plan is too long; the reader says so. */
+/* One byte over the limit is enough to see that a plan is too long; the reader says so. Of the room
+ * for it only what is read is ever touched. */
 static bool read_stream(struct job *job, FILE *in, struct bytes *out_bytes)
 {
-	enum { PIECE = 1 << 16 };
-	struct strbuf text = strbuf_in(job->arena);
-	char *piece = arena_alloc(job->arena, PIECE);
-	size_t got;
-	while (text.length <= MARKUP_MOST_BYTES && (got = fread(piece, 1, PIECE, in)) > 0)
-		strbuf_add_bytes(&text, piece, got);
-	*out_bytes = strbuf_bytes(&text);
+	size_t most = MARKUP_MOST_BYTES + 1;
+	char *text = arena_alloc(job->arena, most);
+	*out_bytes = (struct bytes){text, fread(text, 1, most, in)};
 	return !ferror(in);
 }
 

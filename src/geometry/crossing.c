@@ -7,28 +7,30 @@
 
 struct side {
 	struct segment segment;
-	double x0, x1; /* reach from west to east, grown by the tolerance */
+	double low, high; /* reach along the longer way of all, grown by the tolerance */
 	size_t index;
 };
 
-static int west_first(const void *a, const void *b)
+static int lowest_first(const void *a, const void *b)
 {
 	const struct side *s = a, *t = b;
-	if (s->x0 != t->x0)
-		return s->x0 < t->x0 ? -1 : 1;
+	if (s->low != t->low)
+		return s->low < t->low ? -1 : 1;
 	return s->index < t->index ? -1 : s->index > t->index;
 }
 
-static struct side *sides_from_west(struct arena *arena, struct ring ring)
+/* The first `count` sides of the ring, in the order of their low ends. */
+static void list_sides(struct side *sides, struct ring ring, size_t count)
 {
-	struct side *sides = ARENA_ARRAY(arena, struct side, ring.count);
-	for (size_t i = 0; i < ring.count; i++) {
+	struct box box = ring_box(ring);
+	bool is_tall = box.y1 - box.y0 > box.x1 - box.x0;
+	for (size_t i = 0; i < count; i++) {
 		struct segment s = segment_of_ring(ring, i);
-		double west = fmin(s.from.x, s.to.x), east = fmax(s.from.x, s.to.x);
-		sides[i] = (struct side){s, west - TOLERANCE_SAME, east + TOLERANCE_SAME, i};
+		double from = is_tall ? s.from.y : s.from.x, to = is_tall ? s.to.y : s.to.x;
+		sides[i] = (struct side){s, fmin(from, to) - TOLERANCE_SAME,
+		                         fmax(from, to) + TOLERANCE_SAME, i};
 	}
-	qsort(sides, ring.count, sizeof *sides, west_first);
-	return sides;
+	qsort(sides, count, sizeof *sides, lowest_first);
 }
 
 /* `b` starts where `a` ends: do they share more than that corner? */
@@ -54,20 +56,34 @@ static bool is_sooner(struct crossing a, struct crossing b)
 	return a.second != b.second ? a.second < b.second : a.first < b.first;
 }
 
-bool crossing_find(struct arena *arena, struct ring ring, struct crossing *out_crossing)
+static struct crossing soonest_of(const struct side *sides, size_t count, size_t all)
 {
-	struct side *sides = sides_from_west(arena, ring);
-	struct crossing soonest = {ring.count, ring.count};
-	for (size_t i = 0; i < ring.count; i++) {
-		for (size_t k = i + 1; k < ring.count && sides[k].x0 <= sides[i].x1; k++) {
+	struct crossing soonest = {all, all};
+	for (size_t i = 0; i < count; i++) {
+		for (size_t k = i + 1; k < count && sides[k].low <= sides[i].high; k++) {
 			bool in_order = sides[i].index < sides[k].index;
 			const struct side *a = in_order ? &sides[i] : &sides[k];
 			const struct side *b = in_order ? &sides[k] : &sides[i];
 			struct crossing here = {a->index, b->index};
-			if (is_sooner(here, soonest) && is_meeting(a, b, ring.count))
+			if (is_sooner(here, soonest) && is_meeting(a, b, all))
 				soonest = here;
 		}
 	}
-	*out_crossing = soonest;
-	return soonest.second < ring.count;
+	return soonest;
+}
+
+/* Twice as many sides each time: of a line wound up on itself only the first turns are looked at,
+ * where all of it would take a time that grows with its square. */
+bool crossing_find(struct arena *arena, struct ring ring, struct crossing *out_crossing)
+{
+	static const size_t FIRST_SIDES = 64;
+	struct side *sides = ARENA_ARRAY(arena, struct side, ring.count);
+	size_t count = ring.count < FIRST_SIDES ? ring.count : FIRST_SIDES;
+	for (;;) {
+		list_sides(sides, ring, count);
+		*out_crossing = soonest_of(sides, count, ring.count);
+		if (out_crossing->second < ring.count || count == ring.count)
+			return out_crossing->second < ring.count;
+		count = 2 * count < ring.count ? 2 * count : ring.count;
+	}
 }

@@ -1,5 +1,6 @@
 #include "site/slab.h"
 
+#include "base/array.h"
 #include "geometry/crossing.h"
 #include "geometry/overlay.h"
 #include "geometry/tolerance.h"
@@ -26,8 +27,7 @@ static struct region region_of(struct build *build, const struct plan_slab *slab
 
 static void check_apart(struct build *build, const struct site_slab *a, const struct site_slab *b)
 {
-	if (!a->region.count || !b->region.count ||
-	    !box_meets(region_box(&a->region), region_box(&b->region)))
+	if (!box_meets(region_box(&a->region), region_box(&b->region)))
 		return;
 	struct region both = overlay_intersection(build->arena, &a->region, &b->region);
 	if (region_area(&both) > TOLERANCE_AREA_MM2)
@@ -40,13 +40,17 @@ void slab_build_all(struct build *build)
 {
 	struct site *site = build->site;
 	const struct plan *plan = build->plan;
+	ARRAY_OF(const struct site_slab *) drawn = {0};
 	site->slab_count = plan->slab_count;
 	site->slabs = ARENA_ARRAY(build->arena, struct site_slab, plan->slab_count);
 	for (size_t i = 0; i < plan->slab_count; i++) {
 		const struct plan_slab *slab = &plan->slabs[i];
 		site->slabs[i] = (struct site_slab){slab, region_of(build, slab)};
-		for (size_t k = 0; k < i; k++)
-			check_apart(build, &site->slabs[k], &site->slabs[i]);
+		if (!site->slabs[i].region.count)
+			continue;
+		for (size_t k = 0; k < drawn.count; k++)
+			check_apart(build, drawn.items[k], &site->slabs[i]);
+		*array_push(build->arena, &drawn) = &site->slabs[i];
 	}
 }
 
