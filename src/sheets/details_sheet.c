@@ -6,6 +6,8 @@
 
 /* Paper mm, own design. */
 static const double GAP = 8, INSET = 4;
+/* The smallest scale at which a bond coat still shows as an area. */
+static const double LARGE = 2;
 
 static double middle(struct paper_box box)
 {
@@ -37,21 +39,36 @@ static size_t set_details(struct sheet *sheet, const struct details *details, si
 	return details->count;
 }
 
-/* The largest scale of a detail at which all fit; else the largest at which one does, and
- * the others go on on further sheets; 0: none. */
+/* Sheets that all details take at a scale; 0: one of them fits none. */
+static size_t sheets_at(struct sheet *sheet, const struct details *details, double scale)
+{
+	size_t count = 0;
+	for (size_t set = 0, next; set < details->count; set = next, count++) {
+		next = set_details(sheet, details, set, scale, true);
+		if (next == set)
+			return 0;
+	}
+	return count;
+}
+
+/* The scale at which they take the fewest sheets, at 1:2 or larger if they fit there; of two
+ * alike the larger; 0: they fit at none. */
 static double scale_for(struct sheet *sheet, const struct details *details)
 {
 	bool inches = sheet->draft->site->inches;
-	double some = 0;
+	double best = 0;
+	size_t fewest = 0;
 	for (size_t i = 0; detail_scale_at(inches, i) > 0; i++) {
 		double scale = detail_scale_at(inches, i);
-		size_t set = set_details(sheet, details, 0, scale, true);
-		if (set == details->count)
-			return scale;
-		if (set > 0 && some <= 0)
-			some = scale;
+		if (best > 0 && scale > LARGE)
+			break;
+		size_t sheets = sheets_at(sheet, details, scale);
+		if (sheets == 0 || (fewest > 0 && sheets >= fewest))
+			continue;
+		best = scale;
+		fewest = sheets;
 	}
-	return some;
+	return best;
 }
 
 /* What finds no room goes on. */

@@ -15,7 +15,8 @@ static const enum layer LAYERS[AREA_COUNT] = {
 	[AREA_OBSTACLE] = LAYER_SLAB,     [AREA_SHADE] = LAYER_SLAB,
 	[AREA_MEMBRANE] = LAYER_MEMBRANE, [AREA_BOND_COAT] = LAYER_TILE,
 	[AREA_TILE_SECTION] = LAYER_TILE, [AREA_PATCH] = LAYER_CRACKS,
-	[AREA_SEALANT] = LAYER_JOINTS,    [AREA_BACKER] = LAYER_JOINTS,
+	[AREA_INK] = LAYER_CUTS,          [AREA_SEALANT] = LAYER_JOINTS,
+	[AREA_BACKER] = LAYER_JOINTS,
 };
 
 static void add_part(struct section *section, struct section_part part)
@@ -35,9 +36,15 @@ void section_part(struct section *section, enum area area, double x0, double y0,
 	add_part(section, (struct section_part){area, {x0, y0, x1, y1}, false});
 }
 
+void section_dot(struct section *section, enum area area, double x0, double y0, double x1,
+                 double y1)
+{
+	add_part(section, (struct section_part){area, {x0, y0, x1, y1}, true});
+}
+
 void section_rod(struct section *section, double x0, double y0, double x1, double y1)
 {
-	add_part(section, (struct section_part){AREA_BACKER, {x0, y0, x1, y1}, true});
+	section_dot(section, AREA_BACKER, x0, y0, x1, y1);
 }
 
 void section_crack(struct section *section, double x)

@@ -38,6 +38,8 @@ struct section {
 
 /* Parts outside the spans are cut off; one of no size is left out. */
 void section_part(struct section *, enum area, double x0, double y0, double x1, double y1);
+/* A round part, a wire. */
+void section_dot(struct section *, enum area, double x0, double y0, double x1, double y1);
 void section_rod(struct section *, double x0, double y0, double x1, double y1);
 /* A crack down from the slab's surface at `x`. */
 void section_crack(struct section *, double x);

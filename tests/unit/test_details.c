@@ -11,8 +11,8 @@
 	"<at x='3000' y='4000'/></slab-joint>"
 
 /* A room with a doorway and a crack; more inside it and beside it as given. */
-static struct details details_of_room(struct arena *arena, const char *thick, const char *cover,
-                                      const char *inside, const char *beside)
+static struct details details_of_kind(struct arena *arena, const char *thick, const char *cover,
+                                      const char *kind, const char *inside, const char *beside)
 {
 	const char *text = arena_printf(
 		arena,
@@ -25,10 +25,11 @@ static struct details details_of_room(struct arena *arena, const char *thick, co
 		"</crack>"
 		"<tile id='T1' kind='porcelain' wide='297mm' thick='%s'/>"
 		"<lay id='L1' rooms='room' tile='T1' joint='3mm' pattern='grid'/>"
-		"<membrane id='M1' rooms='room' kind='sheet' movement='3mm' cover='%s'/>"
+		"<membrane id='M1' rooms='room' kind='%s' movement='3mm' cover='%s'%s/>"
 		"<answer about='M1' rule='cover-unapproved' decision='proceed' by='A. Owner'"
 		" on='2026-01-01'/></floor>",
-		inside, beside, thick, cover);
+		inside, beside, thick, kind, cover,
+		strcmp(kind, "mortar-bed") == 0 ? " thick='40mm'" : "");
 	const struct rules *rules = rules_for_tests(arena);
 	const struct site *site = site_from_text(arena, text);
 	struct draft *draft = ARENA_NEW(arena, struct draft);
@@ -38,6 +39,12 @@ static struct details details_of_room(struct arena *arena, const char *thick, co
 	                        .placed = placed_from_site(arena, site, rules),
 	                        .words = words_load(arena, "en", &diags)};
 	return details_of(draft);
+}
+
+static struct details details_of_room(struct arena *arena, const char *thick, const char *cover,
+                                      const char *inside, const char *beside)
+{
+	return details_of_kind(arena, thick, cover, "sheet", inside, beside);
 }
 
 static const struct section *find_title(struct details details, const char *part)
@@ -67,14 +74,14 @@ static void test_kinds_of_the_floor(void **state)
 	assert_non_null(find_title(plain, "UNDER A BASE"));
 	assert_non_null(find_title(plain, "DOORWAY"));
 	assert_null(find_title(plain, "CARRIED"));
-	assert_null(find_title(plain, "SEALED"));
+	assert_null(find_title(plain, "COLUMN"));
 	assert_null(find_title(plain, "FULL"));
 	struct details more =
 		details_of_room(arena, "10mm", "full",
 	                        "<obstacle id='C1' kind='column' x='4000' y='2000' across='300'/>",
 	                        JOINT);
 	assert_non_null(find_title(more, "CARRIED"));
-	assert_non_null(find_title(more, "SEALED"));
+	assert_non_null(find_title(more, "COLUMN"));
 	assert_non_null(find_title(more, "FULL"));
 	assert_null(find_title(more, "STRIP"));
 	arena_free(arena);
@@ -96,6 +103,32 @@ static void test_drawn_from_the_plan(void **state)
 		assert_near(height_of(&thin.items[i], AREA_CONCRETE),
 		            height_of(&thick.items[i], AREA_CONCRETE), 1e-9);
 	}
+	arena_free(arena);
+}
+
+/* Under a mat or a bed: the cover's own detail, with what lies on the slab. */
+static void test_mat_and_bed(void **state)
+{
+	(void)state;
+	struct arena *arena = arena_new();
+	struct details mat = details_of_kind(arena, "10mm", "full", "mat", "", JOINT);
+	assert_non_null(find_title(mat, "OVER A MAT"));
+	assert_null(find_title(mat, "FULL"));
+	assert_null(find_title(mat, "MORTAR"));
+	struct details bed = details_of_kind(arena, "10mm", "full", "mortar-bed", "", JOINT);
+	const struct section *soft = find_title(bed, "OVER A MORTAR BED");
+	assert_non_null(soft);
+	assert_null(find_title(bed, "OVER A MAT"));
+	/* 40 mm in all, 1 of it the cleavage membrane. */
+	assert_near(height_of(soft, AREA_MORTAR), 39, 1e-9);
+	assert_near(height_of(soft, AREA_MEMBRANE), 1, 1e-9);
+	/* Joints go through the bed: none of it lies in the opening. */
+	const struct section *carried = find_title(bed, "CARRIED");
+	assert_non_null(carried);
+	for (size_t i = 0; i < carried->parts.count; i++)
+		if (carried->parts.items[i].area == AREA_MORTAR)
+			assert_true(carried->parts.items[i].box.x1 <= -3 ||
+			            carried->parts.items[i].box.x0 >= 3);
 	arena_free(arena);
 }
 
@@ -125,6 +158,7 @@ int main(void)
 		cmocka_unit_test(test_kinds_of_the_floor),
 		cmocka_unit_test(test_drawn_from_the_plan),
 		cmocka_unit_test(test_membrane_ends_at_the_opening),
+		cmocka_unit_test(test_mat_and_bed),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }
