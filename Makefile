@@ -49,7 +49,8 @@ endif
 MAIN    := src/cli/main.c
 LAYERS  ?= $(sort $(notdir $(wildcard src/*)))
 SOURCES := $(filter-out $(MAIN),$(sort $(wildcard $(LAYERS:%=src/%/*.c))))
-DATA    := $(sort $(wildcard src/words/*.words src/rules/*.rules styles/*.style))
+STYLES  := $(sort $(wildcard styles/*.style))
+DATA    := $(sort $(wildcard src/words/*.words src/rules/*.rules)) $(STYLES)
 PLANS   := $(sort $(wildcard demo-plans/*.xml))
 
 BIN     := $(BUILD)/jurystick
@@ -109,17 +110,27 @@ $(BUILD)/embedded_table.o: $(BUILD)/embedded_table.c $(BUILD)/compile.list
 
 # ---- demo ----------------------------------------------------------------------------
 
+# The specimen of the drawing language: every line, area and mark, in each style.
+SPECIMEN_OBJ := $(addprefix $(BUILD)/,tests/specimen/specimen.o tests/specimen/main.o)
+SPECIMEN     := $(BUILD)/tests/specimen/draw_specimen
+$(SPECIMEN): $(SPECIMEN_OBJ) $(LIB)
+	@$(call say,LINK,$@)
+	$(Q)$(CC) $(SANITIZE_FLAGS) $(CFLAGS) $(LDFLAGS) $^ $(LIBS) -o $@
+
 .PHONY: demo
-demo: $(BIN)
+demo: $(BIN) $(SPECIMEN)
 	@$(if $(PLANS),,echo 'demo: no plan in demo-plans/' >&2; exit 1)
 	$(Q)for plan in $(PLANS); do \
 		tests/support/demo.sh $(BIN) $$plan $(BUILD)/demo || exit 1; \
 	done
+	$(Q)mkdir -p $(BUILD)/demo/drawing-language; for style in $(notdir $(STYLES:.style=)); do \
+		$(SPECIMEN) $$style $(BUILD)/demo/drawing-language || exit 1; \
+	done; echo 'drawing language: $(BUILD)/demo/drawing-language/'
 
 # ---- tests ---------------------------------------------------------------------------
 
 SUPPORT      := $(BUILD)/tests/libsupport.a
-SUPPORT_C    := $(sort $(wildcard tests/support/*.c tests/support/*.cpp))
+SUPPORT_C    := $(sort $(wildcard tests/support/*.c tests/support/*.cpp)) tests/specimen/specimen.c
 SUPPORT_OBJ  := $(addprefix $(BUILD)/,$(addsuffix .o,$(basename $(SUPPORT_C))))
 programs_of   = $(addprefix $(BUILD)/,$(basename $(sort $(wildcard $(1)))))
 UNIT         := $(call programs_of,tests/unit/test_*.c tests/unit/test_*.cpp)
@@ -247,5 +258,5 @@ endef
 help:
 	$(info $(HELP))@:
 
--include $(patsubst %.o,%.d,$(OBJECTS) $(BUILD)/$(MAIN:.c=.o) $(SUPPORT_OBJ) \
+-include $(patsubst %.o,%.d,$(OBJECTS) $(BUILD)/$(MAIN:.c=.o) $(SUPPORT_OBJ) $(SPECIMEN_OBJ) \
 	$(addsuffix .o,$(UNIT) $(PROPERTY) $(FUZZ) $(BENCH))) $(ORACLE_OBJ:.o=.d) $(RANDOM_OBJ:.o=.d)

@@ -58,7 +58,6 @@ static const char *const area_names[AREA_COUNT] = {
 	[AREA_STRIP] = "strip",
 	[AREA_STRIP_PENDING] = "strip-pending",
 	[AREA_COVER] = "cover",
-	[AREA_PATCH] = "patch",
 	[AREA_OBSTACLE] = "obstacle",
 	[AREA_NOT_TILED] = "not-tiled",
 	[AREA_CUT_TILE] = "cut-tile",

@@ -4,6 +4,7 @@
  * of it still shows. */
 static const double STEP_SIZE = 3.2, READING_RADIUS = 1.8, TARGET_RADIUS = 2.2;
 static const double BAR_HEIGHT = 1.8;
+static const double FILL_STEP = 3, FILL_BAR = 2.6;
 static const double ARROW_HEAD = 4, ARROW_HALF = 1.5;
 
 static struct paper_point across_of(struct paper_point along)
@@ -123,6 +124,31 @@ void symbol_step(struct list *list, const char *element, struct paper_point at,
 	          paper_path_line(arena, low, 4, PAPER_CLOSED));
 	list_stroke(list, LAYER_CRACKS, PEN_SYMBOL, element,
 	            paper_path_line(arena, all, 4, PAPER_CLOSED));
+}
+
+void symbol_fill(struct list *list, const char *element, struct paper_path crack)
+{
+	struct arena *arena = list->arena;
+	struct paper_path bars = {0};
+	for (size_t i = 0; i < crack.count; i++) {
+		const struct paper_line *line = &crack.lines[i];
+		double to_next = FILL_STEP / 2;
+		for (size_t k = 0; k + 1 < line->count; k++) {
+			struct paper_point a = line->points[k];
+			struct paper_point along = paper_sub(line->points[k + 1], a);
+			double length = paper_length(along), at = to_next;
+			along = paper_unit(along);
+			for (; at <= length; at += FILL_STEP)
+				bars = paper_path_join(
+					arena, bars,
+					paper_path_segment(arena,
+				                           at_axes(a, along, at, -FILL_BAR / 2),
+				                           at_axes(a, along, at, FILL_BAR / 2)));
+			to_next = at - length;
+		}
+	}
+	if (bars.count > 0)
+		list_stroke(list, LAYER_CRACKS, PEN_SYMBOL, element, bars);
 }
 
 void symbol_reading(struct list *list, const char *element, struct paper_point at, bool fails)

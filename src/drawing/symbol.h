@@ -19,6 +19,8 @@ void symbol_control_end(struct list *, const char *element, struct paper_point a
 /* Half-filled square by a crack whose sides differ in height. */
 void symbol_step(struct list *, const char *element, struct paper_point at,
                  struct paper_point low_side);
+/* Short bars across a crack that is filled flush: the patch. */
+void symbol_fill(struct list *, const char *element, struct paper_path crack);
 /* Place of a reading: cross in a circle, filled when it fails. */
 void symbol_reading(struct list *, const char *element, struct paper_point at, bool fails);
 /* Swatch of a hatch or fill for a legend; framed thinly. */

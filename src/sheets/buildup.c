@@ -17,7 +17,7 @@ static const struct plan_membrane *membrane_of(const struct buildup *f)
 }
 
 struct buildup buildup_of(const struct draft *draft, const struct placed_lay *lay,
-                             const struct joint *joint)
+                          const struct joint *joint)
 {
 	struct buildup f = {.draft = draft, .lay = lay, .joint = joint};
 	const struct plan_tile *tile = lay->field->lay->tiles[0];
@@ -123,7 +123,8 @@ void buildup_call_floor(struct section *s, const struct buildup *f, double x)
 	section_call(s, x, f->top - f->tile / 2,
 	             draft_text(draft, "detail.tile", {"thick", buildup_width(f, f->tile)}));
 	section_call(s, x - 4, f->membrane + f->bed + f->bond_coat / 2,
-	             draft_text(draft, "detail.bond-coat", {"thick", buildup_width(f, f->bond_coat)}));
+	             draft_text(draft, "detail.bond-coat",
+	                        {"thick", buildup_width(f, f->bond_coat)}));
 	if (f->bed > 0)
 		section_call(s, x - 8, f->membrane + f->bed * 0.7,
 		             draft_text(draft, "detail.bed", {"thick", buildup_width(f, f->bed)}));

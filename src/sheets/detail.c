@@ -125,7 +125,8 @@ static struct section carried_section(struct buildup *f)
 	buildup_add_tile(&s, f, half, FLOOR_SHOWN, half);
 	buildup_add_sealant(&s, f, -half, half);
 	section_call(&s, 0, -SLAB_SHOWN * 0.25,
-	             draft_text(f->draft, "detail.slab-joint", {"width", buildup_width(f, 2 * open)}));
+	             draft_text(f->draft, "detail.slab-joint",
+	                        {"width", buildup_width(f, 2 * open)}));
 	buildup_call_membrane(&s, f, half + 6, "detail.how-ends");
 	buildup_call_floor(&s, f, FLOOR_SHOWN - 8);
 	return s;
@@ -176,7 +177,8 @@ static struct section open_section(struct buildup *f)
 	section_call(&s, BASE_THICK / 2, f->top + BASE_HIGH * 0.6,
 	             draft_word(f->draft, "detail.base"));
 	section_call(&s, f->joint->width / 2, f->top - f->tile / 3,
-	             draft_text(f->draft, "detail.gap", {"gap", buildup_width(f, f->joint->width)}));
+	             draft_text(f->draft, "detail.gap",
+	                        {"gap", buildup_width(f, f->joint->width)}));
 	buildup_call_floor(&s, f, s.spans[0].to - 8);
 	return s;
 }

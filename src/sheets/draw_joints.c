@@ -1,5 +1,7 @@
 /* draw_joints.c - soft, field, carried and perimeter joints: as a crew builds them, or as the
  * schedule names them. */
+#include <string.h>
+
 #include "geometry/line.h"
 #include "sheets/draw_floor.h"
 #include "sheets/draw_tile.h"
@@ -14,7 +16,17 @@ struct joint_look {
 	enum legend_mark mark;
 };
 
-static struct joint_look look_of(const struct joint *joint)
+/* A soft joint waits for the same answer as its crack. */
+static bool is_pending(const struct lay_view *v, const struct joint *joint)
+{
+	const struct cracks *cracks = v->lay->cracks;
+	for (size_t i = 0; i < cracks->crack_count && joint->kind == JOINT_SOFT; i++)
+		if (strcmp(cracks->cracks[i].id, joint->of) == 0)
+			return cracks->cracks[i].pending;
+	return false;
+}
+
+static struct joint_look look_of(const struct lay_view *v, const struct joint *joint)
 {
 	static const struct joint_look LOOKS[] = {
 		[JOINT_SOFT] = {PEN_SOFT_JOINT, LEGEND_SOFT_JOINT},
@@ -22,6 +34,8 @@ static struct joint_look look_of(const struct joint *joint)
 		[JOINT_CARRIED] = {PEN_CARRIED_JOINT, LEGEND_CARRIED_JOINT},
 		[JOINT_PERIMETER] = {PEN_PERIMETER_JOINT, LEGEND_PERIMETER_SEALED},
 	};
+	if (is_pending(v, joint))
+		return (struct joint_look){PEN_JOINT_PENDING, LEGEND_SOFT_PENDING};
 	return LOOKS[joint->kind];
 }
 
@@ -67,7 +81,7 @@ static struct line drawn_line(struct arena *arena, const struct lay_view *v,
 /* False: nothing of it is in the room. */
 static bool draw_line(struct sheet *sheet, const struct lay_view *v, const struct joint *joint)
 {
-	struct joint_look look = look_of(joint);
+	struct joint_look look = look_of(v, joint);
 	struct paper_path path = {0};
 	if (joint->line.count >= 2)
 		path = lay_view_line(sheet->draft->arena, v,

@@ -1,11 +1,14 @@
 #include "sheets/draw_tile.h"
 
+#include "drawing/symbol.h"
 #include "geometry/overlay.h"
 #include "sheets/draw_floor.h"
 #include "sheets/tile_lines.h"
 
 /* Rows and columns of places that are tried for the warning in a hold. */
 enum { HELD_GRID = 7 };
+/* Paper mm: joints of tile that would be nearer are thinned (docs/sources.md R-D12, X05). */
+static const double JOINTS_APART = 1;
 
 void draw_tile_joints(struct sheet *sheet, const struct lay_view *v)
 {
@@ -14,7 +17,8 @@ void draw_tile_joints(struct sheet *sheet, const struct lay_view *v)
 	for (size_t i = 0; i < tiling->panel_count; i++) {
 		const struct panel *panel = &tiling->panels[i];
 		size_t count;
-		struct line *lines = tile_lines(arena, tiling, panel, &count);
+		struct line *lines =
+			tile_lines(arena, tiling, panel, JOINTS_APART * v->view->scale, &count);
 		list_stroke(sheet->list, LAYER_TILE, PEN_TILE, panel->id,
 		            lay_view_lines(arena, v, lines, count));
 	}
@@ -75,6 +79,10 @@ static void draw_covered_crack(struct sheet *sheet, const struct lay_view *v,
 			continue;
 		list_stroke(sheet->list, LAYER_CRACKS, PEN_CRACK_FINE, crack->id, path);
 		sheet_use(sheet, LEGEND_CRACK_UNDER);
+		if (crack_is_filled(draft, crack->id)) {
+			symbol_fill(sheet->list, crack->id, path);
+			sheet_use(sheet, LEGEND_CRACK_FILL);
+		}
 		if (seen.count < 2)
 			continue;
 		longest_piece(v, seen, &a, &b);

@@ -34,6 +34,18 @@ static void draw_overall(struct sheet *sheet, const struct view *view, struct bo
 	margin_chain(sheet, view, window, SIDE_LEFT, offset, &deep, NULL);
 }
 
+static void draw_not_tiled(struct sheet *sheet, const struct view *view,
+                           const struct site_room *room)
+{
+	struct arena *arena = sheet->draft->arena;
+	struct region ground = view_ground(arena, view, room);
+	if (ground.count == 0)
+		return;
+	list_area(sheet->list, LAYER_SLAB, AREA_NOT_TILED, room->id,
+	          view_region(arena, view, &ground));
+	sheet_use(sheet, LEGEND_NOT_TILED);
+}
+
 static void draw_room(struct sheet *sheet, const struct view *view, const struct site_room *room,
                       struct floor_plan plan)
 {
@@ -46,6 +58,8 @@ static void draw_room(struct sheet *sheet, const struct view *view, const struct
 		if (plan.has_cuts)
 			draw_cuts(sheet, &v);
 	}
+	if (!lay)
+		draw_not_tiled(sheet, view, room);
 	if (!lay || !plan.has_cuts)
 		draw_wall_names(sheet, view, room);
 	draw_walls(sheet, view, room);

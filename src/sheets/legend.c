@@ -7,7 +7,14 @@
 static const double ROW = 6.8, SWATCH_WIDTH = 13, SWATCH_HEIGHT = 4.6, TEXT_GAP = 2.5;
 static const double COLUMN_LEAST = 58;
 
-enum swatch_kind { SWATCH_AREA, SWATCH_PEN, SWATCH_STEP, SWATCH_READING, SWATCH_CLOUD };
+enum swatch_kind {
+	SWATCH_AREA,
+	SWATCH_PEN,
+	SWATCH_FILL,
+	SWATCH_STEP,
+	SWATCH_READING,
+	SWATCH_CLOUD
+};
 
 static const struct legend_entry {
 	const char *key;
@@ -22,18 +29,21 @@ static const struct legend_entry {
 	[LEGEND_STRIP_PENDING] = {"legend.strip-pending", SWATCH_AREA, AREA_STRIP_PENDING,
                                   PEN_STRIP_PENDING},
 	[LEGEND_SOFT_JOINT] = {"legend.soft-joint", SWATCH_PEN, 0, PEN_SOFT_JOINT},
+	[LEGEND_SOFT_PENDING] = {"legend.soft-pending", SWATCH_PEN, 0, PEN_JOINT_PENDING},
 	[LEGEND_CARRIED_JOINT] = {"legend.carried-joint", SWATCH_PEN, 0, PEN_CARRIED_JOINT},
 	[LEGEND_FIELD_JOINT] = {"legend.field-joint", SWATCH_PEN, 0, PEN_MOVEMENT_JOINT},
 	[LEGEND_PERIMETER_SEALED] = {"legend.perimeter-sealed", SWATCH_PEN, 0, PEN_PERIMETER_JOINT},
 	[LEGEND_COVER] = {"legend.cover", SWATCH_AREA, AREA_COVER, PEN_COVER},
 	[LEGEND_CRACK] = {"legend.crack", SWATCH_PEN, 0, PEN_CRACK},
 	[LEGEND_CRACK_UNDER] = {"legend.crack-under", SWATCH_PEN, 0, PEN_CRACK_FINE},
+	[LEGEND_CRACK_FILL] = {"legend.crack-fill", SWATCH_FILL, 0, PEN_CRACK},
 	[LEGEND_CRACK_STEP] = {"legend.crack-step", SWATCH_STEP, 0, PEN_CRACK},
 	[LEGEND_CRACK_PENDING] = {"legend.crack-pending", SWATCH_PEN, 0, PEN_CRACK_PENDING},
 	[LEGEND_SLAB_JOINT] = {"legend.slab-joint", SWATCH_PEN, 0, PEN_SLAB_JOINT},
 	[LEGEND_HOLD] = {"legend.hold", SWATCH_AREA, AREA_HOLD, PEN_HOLD},
 	[LEGEND_HOLD_LINE] = {"legend.hold-line", SWATCH_PEN, 0, PEN_HOLD},
 	[LEGEND_OBSTACLE] = {"legend.obstacle", SWATCH_AREA, AREA_OBSTACLE, PEN_OBSTACLE},
+	[LEGEND_NOT_TILED] = {"legend.not-tiled", SWATCH_AREA, AREA_NOT_TILED, PEN_WALL},
 	[LEGEND_READING] = {"legend.reading", SWATCH_READING, 0, PEN_SYMBOL},
 	[LEGEND_CHANGE] = {"legend.change", SWATCH_CLOUD, 0, PEN_CLOUD},
 };
@@ -46,6 +56,13 @@ static void draw_swatch(struct sheet *sheet, struct paper_box box, const struct 
 		break;
 	case SWATCH_PEN:
 		symbol_swatch_pen(sheet->list, box, entry->pen);
+		break;
+	case SWATCH_FILL:
+		symbol_swatch_pen(sheet->list, box, entry->pen);
+		symbol_fill(sheet->list, NULL,
+		            paper_path_segment(sheet->draft->arena,
+		                               paper_at(box.x0, (box.y0 + box.y1) / 2),
+		                               paper_at(box.x1, (box.y0 + box.y1) / 2)));
 		break;
 	case SWATCH_STEP:
 		symbol_step(sheet->list, NULL,

@@ -3,6 +3,9 @@
 #include <math.h>
 #include <stdlib.h>
 
+/* Floor mm. */
+static const double SAME = 0.001;
+
 /* A stretch of a joint's centre line that lies along one axis. */
 struct stretch {
 	long long at; /* place across, in thousandths of a mm: joints on one line agree */
@@ -11,7 +14,13 @@ struct stretch {
 
 struct stretches {
 	ARRAY_OF(struct stretch) list;
+	double step; /* the least from one joint to the next; 0: no joint yet */
 };
+
+static void note_step(struct stretches *s, double step)
+{
+	s->step = s->step > 0 ? fmin(s->step, step) : step;
+}
 
 static void add_stretch(struct arena *arena, struct stretches *s, double across, double from,
                         double to)
@@ -46,6 +55,24 @@ static void join(struct stretches *s)
 	s->list.count = last + 1;
 }
 
+/* Joints nearer to each other than `least` would close to black: of those that follow one
+ * another so near the first is drawn. */
+static void thin(struct stretches *s, double least)
+{
+	size_t kept = 0;
+	double last = -INFINITY;
+	if (s->step <= 0 || s->step >= least)
+		return;
+	for (size_t i = 0; i < s->list.count; i++) {
+		double across = s->list.items[i].across;
+		if (across > last && across < last + least - SAME)
+			continue;
+		last = across;
+		s->list.items[kept++] = s->list.items[i];
+	}
+	s->list.count = kept;
+}
+
 struct line_array {
 	ARRAY_OF(struct line) lines;
 };
@@ -61,6 +88,8 @@ static void add_line(struct arena *arena, struct line_array *lines, struct point
 static void add_box(struct arena *arena, struct box box, struct stretches *along,
                     struct stretches *across)
 {
+	note_step(along, box.y1 - box.y0);
+	note_step(across, box.x1 - box.x0);
 	add_stretch(arena, along, box.y0, box.x0, box.x1);
 	add_stretch(arena, along, box.y1, box.x0, box.x1);
 	add_stretch(arena, across, box.x0, box.y0, box.y1);
@@ -72,6 +101,8 @@ static void add_course(struct arena *arena, struct box cell, int last, struct st
                        struct stretches *across)
 {
 	double step = cell.x1 - cell.x0, x1 = cell.x1 + step * last;
+	note_step(along, cell.y1 - cell.y0);
+	note_step(across, step);
 	add_stretch(arena, along, cell.y0, cell.x0, x1);
 	add_stretch(arena, along, cell.y1, cell.x0, x1);
 	for (int i = 0; i <= last + 1; i++)
@@ -117,8 +148,14 @@ static bool is_box(struct ring ring)
 	       fabs(ring_area(ring) - (box.x1 - box.x0) * (box.y1 - box.y0)) < 1e-3;
 }
 
+static bool is_wide(struct ring cell, double least)
+{
+	struct box box = ring_box(cell);
+	return fmin(box.x1 - box.x0, box.y1 - box.y0) >= least;
+}
+
 struct line *tile_lines(struct arena *arena, const struct tiling *tiling, const struct panel *panel,
-                        size_t *out_count)
+                        double least, size_t *out_count)
 {
 	struct stretches along = {0}, across = {0};
 	struct line_array lines = {0};
@@ -128,11 +165,13 @@ struct line *tile_lines(struct arena *arena, const struct tiling *tiling, const 
 		struct ring cell = module_cell_at(arena, tiling->module, first, panel->position);
 		if (is_box(cell))
 			add_boxes(arena, ring_box(cell), run, tiling->module, &along, &across);
-		else
+		else if (is_wide(cell, least))
 			add_cells(arena, tiling, panel, run, &lines);
 	}
 	join(&along);
 	join(&across);
+	thin(&along, least);
+	thin(&across, least);
 	for (size_t i = 0; i < along.list.count; i++) {
 		struct stretch s = along.list.items[i];
 		add_line(arena, &lines, (struct point){s.from, s.across},

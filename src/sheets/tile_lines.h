@@ -5,7 +5,8 @@
 #define SHEETS_TILE_LINES_H
 #include "layout/tiling.h"
 
-struct line *tile_lines(struct arena *, const struct tiling *, const struct panel *,
+/* Joints nearer to each other than `least` are thinned to one. */
+struct line *tile_lines(struct arena *, const struct tiling *, const struct panel *, double least,
                         size_t *out_count);
 
 #endif

@@ -148,8 +148,8 @@ static void test_hatches_are_told_apart(void **state)
 {
 	(void)state;
 	static const char *const styles[] = {"paper", "copier", "screen"};
-	static const enum area plan[] = {AREA_HOLD,  AREA_STRIP,    AREA_STRIP_PENDING, AREA_COVER,
-	                                 AREA_PATCH, AREA_OBSTACLE, AREA_NOT_TILED};
+	static const enum area plan[] = {AREA_HOLD,  AREA_STRIP,    AREA_STRIP_PENDING,
+	                                 AREA_COVER, AREA_OBSTACLE, AREA_NOT_TILED};
 	enum { COUNT = sizeof plan / sizeof *plan };
 	for (int s = 0; s < 3; s++) {
 		struct ink ink = ink_sheet(styles[s], 10, 10);

@@ -237,7 +237,7 @@ static void test_joints_are_long_lines(void **state)
 	const struct tiling *tiling = f->floor.placed->lays[0].tiling;
 	const struct panel *panel = &tiling->panels[0];
 	size_t count, level = 0;
-	struct line *lines = tile_lines(f->arena, tiling, panel, &count);
+	struct line *lines = tile_lines(f->arena, tiling, panel, 0, &count);
 	for (size_t i = 0; i < count; i++)
 		level += lines[i].points[0].y == lines[i].points[1].y;
 	assert_int_equal(level,

@@ -107,7 +107,7 @@ static void test_each_fault_has_its_line(void **state)
 	                               "hold = lines 45 pitch 1.5 width 0.25 ink\n"
 	                               "strip = lines 40 pitch 2 width 0.25 ink\n"
 	                               "cover = dots pitch 2 width 0.18 ink\n"
-	                               "patch = waves 0 pitch 2 width 0.25 ink extra\n"
+	                               "obstacle = waves 0 pitch 2 width 0.25 ink extra\n"
 	                               "[texts]\n"
 	                               "body = 1 regular ink\n"
 	                               "tag = 3.5 italic ink\n"
