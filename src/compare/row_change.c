@@ -12,8 +12,7 @@ const struct count_row *row_change_row(const struct row_change *change)
 
 static bool is_alternative(enum count_kind kind)
 {
-	return kind == COUNT_FULL_AREA || kind == COUNT_FULL_FILM || kind == COUNT_FULL_PAIL ||
-	       kind == COUNT_FULL_ROLL || kind == COUNT_SEALANT_SAUSAGE || kind == COUNT_PRICE_FULL;
+	return count_kind_scheme(kind) != COUNT_AS_DRAWN || kind == COUNT_SEALANT_SAUSAGE;
 }
 
 static bool is_money(enum count_kind kind)

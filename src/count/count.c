@@ -32,6 +32,13 @@ static bool is_before(const struct count_row *rows, size_t index)
 	return false;
 }
 
+/* How a row came about, and what that rests on: [R-Q25]. */
+static const char *with_source(struct counting *c, const struct count_row *row)
+{
+	const char *source = count_kind_source(row->kind);
+	return *source != '\0' ? arena_printf(c->arena, "%s [%s]", row->how, source) : row->how;
+}
+
 /* The rows of `what`, then their sum: the row that counts for all of the floor. */
 static void move_group(struct counting *c, const char *what, struct count *count)
 {
@@ -41,7 +48,8 @@ static void move_group(struct counting *c, const char *what, struct count *count
 		const struct count_row *row = &c->rows.items[i];
 		if (strcmp(row->what, what) != 0)
 			continue;
-		count->rows[count->row_count++] = *row;
+		count->rows[count->row_count] = *row;
+		count->rows[count->row_count++].how = with_source(c, row);
 		double amount = sum.amount + row->amount;
 		int64_t cents = sum.cents + row->cents;
 		bool is_priced = (sum.what == NULL || sum.is_priced) && row->is_priced;
@@ -53,7 +61,7 @@ static void move_group(struct counting *c, const char *what, struct count *count
 		if (!same_rate)
 			sum.rate = "";
 	}
-	if (sum.is_total)
+	if (sum.is_total || sum.is_alone)
 		return;
 	for (int i = 0; i < sum.decimals; i++)
 		scale *= 10;

@@ -17,14 +17,17 @@ struct count_row {
 	enum count_kind kind;
 	const char *what;    /* the kind's name; with a size where it comes in several: rod-9mm */
 	const char *size;    /* as a reader sees it; NULL: it comes in one */
-	const char *where;   /* room, strip, hold, crack or joint; `total` */
+	const char *where;   /* ROOM, ROOM ELEMENT, rooms of a lay, a material; `total` */
 	const char *element; /* id of what rates may name; NULL: only its word */
 	double amount;
 	int decimals;     /* the amount prints with */
 	const char *unit; /* each, m, m2, ft, sqft … */
 	const char *how;  /* the formula, in the language of the words given */
 	bool is_total;
-	const char *rate; /* as it prints; "": none is given, and there is no price */
+	bool is_alone;             /* no sum of it means anything */
+	enum count_kind labour_of; /* of hours: the kind of what they are spent on */
+	const char *of;            /* its element; of a profile its doorway */
+	const char *rate;          /* as it prints; "": none is given, and there is no price */
 	bool is_priced;
 	int64_t cents;
 };

@@ -3,43 +3,74 @@
 #include "count/counting.h"
 #include "count/formula.h"
 #include "count/rolls.h"
+#include "count/room_shares.h"
 #include "geometry/tolerance.h"
 #include "layout/cover.h"
 #include "units/length.h"
+#include "units/number.h"
 
-/* The kinds of rows of one scheme: as drawn, or full coverage instead. */
+/* The kinds of rows of each scheme: as drawn, or what might be laid instead. */
 struct scheme {
 	enum count_kind film, pail, roll;
 };
-static const struct scheme drawn = {COUNT_MEMBRANE_FILM, COUNT_MEMBRANE_PAIL, COUNT_MEMBRANE_ROLL};
-static const struct scheme full = {COUNT_FULL_FILM, COUNT_FULL_PAIL, COUNT_FULL_ROLL};
+static const struct scheme schemes[COUNT_SCHEMES] = {
+	[COUNT_AS_DRAWN] = {COUNT_MEMBRANE_FILM, COUNT_MEMBRANE_PAIL, COUNT_MEMBRANE_ROLL},
+	[COUNT_FULL_INSTEAD] = {COUNT_FULL_FILM, COUNT_FULL_PAIL, COUNT_FULL_ROLL},
+	[COUNT_STRIPS_INSTEAD] = {COUNT_PARTIAL_FILM, COUNT_PARTIAL_PAIL, COUNT_PARTIAL_ROLL},
+};
+
+/* One lay and the membrane over it. */
+struct covering {
+	struct counting *c;
+	const struct placed_lay *lay;
+	const struct plan_membrane *membrane;
+	const char *where; /* the lay's rooms */
+};
 
 static const char *whole(struct counting *c, size_t number)
 {
 	return arena_printf(c->arena, "%zu", number);
 }
 
-/* Film in every coat, and pails where the plan says what one holds. */
-static void add_film(struct counting *c, const struct plan_membrane *membrane,
-                     const struct scheme *scheme, const char *where, double area_mm2)
+/* An area, room by room. `element`: what rates may name. */
+static void add_areas(const struct covering *v, enum count_kind kind, const struct region *region,
+                      const char *element)
 {
-	double film = length_mm(membrane->wet_film_nm),
-	       waste = counting_figure(c, FIGURE_FILM_WASTE);
-	size_t coats = membrane->coats > 0 ? (size_t)membrane->coats : 1;
-	if (film <= 0)
+	const struct field *field = v->lay->field;
+	const double *areas = room_shares_of_region(v->c->arena, field, region);
+	for (size_t r = 0; r < field->room_count; r++)
+		if (areas[r] > 0)
+			counting_area(v->c, kind, field->rooms[r]->id, areas[r])->element = element;
+}
+
+/* Film in every coat, room by room, and pails of the lay where the plan says what one holds. */
+static void add_film(const struct covering *v, enum count_scheme scheme,
+                     const struct region *region)
+{
+	struct counting *c = v->c;
+	const struct field *field = v->lay->field;
+	double film = length_mm(v->membrane->wet_film_nm),
+	       waste = counting_figure(c, FIGURE_FILM_WASTE), ml = 0;
+	size_t coats = v->membrane->coats > 0 ? (size_t)v->membrane->coats : 1;
+	const double *areas = room_shares_of_region(c->arena, field, region);
+	struct count_row *row;
+	for (size_t r = 0; r < field->room_count && film > 0; r++) {
+		if (areas[r] <= 0)
+			continue;
+		row = counting_volume(c, schemes[scheme].film, field->rooms[r]->id,
+		                      formula_layer_ml(areas[r], film * (double)coats));
+		ml += counting_base(row);
+		row->element = v->membrane->id;
+		counting_how(c, row, {"coats", whole(c, coats)}, {"film", counting_film(c, film)});
+	}
+	if (v->membrane->per_pail_ml <= 0)
 		return;
-	struct count_row *row = counting_volume(c, scheme->film, where,
-	                                        formula_layer_ml(area_mm2, film * (double)coats));
-	double ml = counting_base(row);
-	row->element = membrane->id;
-	counting_how(c, row, {"coats", whole(c, coats)}, {"film", counting_film(c, film)});
-	if (membrane->per_pail_ml <= 0)
-		return;
-	row = counting_packages(c, scheme->pail, where, "each", ml, waste, membrane->per_pail_ml);
+	row = counting_packages(c, schemes[scheme].pail, v->where, "each", ml, waste,
+	                        v->membrane->per_pail_ml);
 	if (row == NULL)
 		return;
-	row->element = membrane->id;
-	counting_how(c, row, {"each", counting_volume_text(c, membrane->per_pail_ml)},
+	row->element = v->membrane->id;
+	counting_how(c, row, {"each", counting_volume_text(c, v->membrane->per_pail_ml)},
 	             {"waste", counting_percent(c, waste)});
 }
 
@@ -49,16 +80,17 @@ static struct roll_goods goods_of(const struct plan_membrane *membrane)
 	                           length_mm(membrane->roll_long_nm), length_mm(membrane->lap_nm)};
 }
 
-static void add_rolls(struct counting *c, const struct plan_membrane *membrane,
-                      const struct scheme *scheme, const char *where,
+static void add_rolls(const struct covering *v, enum count_scheme scheme,
                       const struct roll_list *pieces)
 {
-	struct roll_goods goods = goods_of(membrane);
+	struct counting *c = v->c;
+	struct roll_goods goods = goods_of(v->membrane);
 	struct packing rolls = rolls_for(c->arena, pieces, goods);
-	struct count_row *row = counting_number(c, scheme->roll, where, (long)rolls.bins);
+	struct count_row *row =
+		counting_number(c, schemes[scheme].roll, v->where, (long)rolls.bins);
 	if (row == NULL)
 		return;
-	row->element = membrane->id;
+	row->element = v->membrane->id;
 	counting_how(c, row, {"pieces", whole(c, pieces->pieces.count)},
 	             {"bound", whole(c, rolls.bound)},
 	             {"wide", length_text(c->arena, goods.wide, c->placed->site->inches)},
@@ -92,78 +124,188 @@ static struct roll_list pieces_of_ground(struct counting *c, const struct plan_m
 	return list;
 }
 
+/* ---- strips ---- */
+
 /* Edges of a strip that lie out in the field, not at walls, joints or holds. */
-static double free_edge(const struct region *strip, const struct region *ground)
+static const double *free_edges(const struct covering *v, const struct region *strip)
 {
-	double length = 0;
+	const struct field *field = v->lay->field;
+	const struct region *ground = &v->lay->strips->cover.ground;
+	double *lengths = ARENA_ARRAY(v->c->arena, double, field->room_count);
 	for (size_t r = 0; r < region_ring_count(strip); r++) {
 		struct ring ring = region_ring(strip, r);
 		for (size_t k = 0; k < ring.count; k++) {
 			struct point a = ring.points[k], b = ring.points[(k + 1) % ring.count];
-			if (region_distance(ground, point_between(a, b, 0.5)) > TOLERANCE_WHOLE)
-				length += point_distance(a, b);
+			struct point middle = point_between(a, b, 0.5);
+			if (region_distance(ground, middle) > TOLERANCE_WHOLE)
+				lengths[field_room_at(field, middle)] += point_distance(a, b);
 		}
 	}
-	return length;
+	return lengths;
 }
 
-static void add_strip(struct counting *c, const struct placed_lay *lay, const struct strip *strip,
-                      const struct region *ground)
+/* Along the crack: a piece is of the room that its middle lies in. */
+static const double *piece_lengths(const struct covering *v, const struct strip *strip)
 {
-	double side = counting_figure(c, FIGURE_LARGE_TILE_SIDE);
-	const char *element = lay->strips->cover.membrane->id;
-	counting_area(c, strip->pending ? COUNT_STRIP_PENDING : COUNT_STRIP, strip->id,
-	              region_area(&strip->region))
-		->element = element;
-	counting_length(c, COUNT_STRIP_LENGTH, strip->id, strip->length)->element = element;
-	if (lay->module->tile_long + lay->module->joint < side - TOLERANCE_SAME)
-		return;
-	struct count_row *row =
-		counting_length(c, COUNT_FEATHER, strip->id, free_edge(&strip->region, ground));
-	counting_how(c, row, {"side", length_text(c->arena, side, c->placed->site->inches)});
-}
-
-/* Full coverage instead of the strips that are drawn; the rule says who approves it. */
-static void add_full(struct counting *c, const struct plan_membrane *membrane,
-                     const struct region *ground, const char *where)
-{
-	const char *who = rules_rule(c->placed->rules, RULE_COVER_UNAPPROVED)->who;
-	struct count_row *row = counting_area(c, COUNT_FULL_AREA, where, region_area(ground));
-	row->element = membrane->id;
-	counting_how(c, row, {"who", who});
-	struct roll_list pieces = {0};
-	if (is_in_rolls(membrane)) {
-		pieces = pieces_of_ground(c, membrane, ground);
-		add_rolls(c, membrane, &full, where, &pieces);
+	const struct field *field = v->lay->field;
+	double *lengths = ARENA_ARRAY(v->c->arena, double, field->room_count);
+	for (size_t p = 0; p < strip->piece_count; p++) {
+		const struct strip_piece *piece = &strip->pieces[p];
+		lengths[field_room_at(field, ring_middle(piece->outline))] +=
+			piece->length - piece->lap;
 	}
-	add_film(c, membrane, &full, where, region_area(ground));
+	return lengths;
+}
+
+static void add_strip(const struct covering *v, const struct strip *strip, enum count_kind area,
+                      enum count_kind length)
+{
+	const struct field *field = v->lay->field;
+	const double *areas = room_shares_of_region(v->c->arena, field, &strip->region);
+	const double *lengths = piece_lengths(v, strip);
+	for (size_t r = 0; r < field->room_count; r++) {
+		const char *where = counting_in_room(v->c, field, r, strip->id);
+		if (areas[r] > 0)
+			counting_area(v->c, area, where, areas[r])->element = v->membrane->id;
+		if (lengths[r] > 0)
+			counting_length(v->c, length, where, lengths[r])->element = v->membrane->id;
+	}
+}
+
+static void add_feather(const struct covering *v, const struct strip *strip)
+{
+	struct counting *c = v->c;
+	const struct field *field = v->lay->field;
+	double side = counting_figure(c, FIGURE_LARGE_TILE_SIDE);
+	const double *lengths = free_edges(v, &strip->region);
+	if (v->lay->module->tile_long + v->lay->module->joint < side - TOLERANCE_SAME)
+		return;
+	for (size_t r = 0; r < field->room_count; r++)
+		if (lengths[r] > 0) {
+			const char *where = counting_in_room(c, field, r, strip->id);
+			struct count_row *row =
+				counting_length(c, COUNT_FEATHER, where, lengths[r]);
+			counting_how(c, row,
+			             {"side",
+			              length_text(c->arena, side, c->placed->site->inches)});
+		}
+}
+
+/* ---- what is drawn, and what might be laid instead ---- */
+
+static void add_goods(const struct covering *v, enum count_scheme scheme,
+                      const struct region *region, const struct strips *strips)
+{
+	add_film(v, scheme, region);
+	if (!is_in_rolls(v->membrane))
+		return;
+	struct roll_list pieces = strips != NULL ? pieces_of_strips(v->c, strips)
+	                                         : pieces_of_ground(v->c, v->membrane, region);
+	add_rolls(v, scheme, &pieces);
+}
+
+static void add_drawn(const struct covering *v)
+{
+	const struct strips *strips = v->lay->strips;
+	const struct cover *cover = &strips->cover;
+	for (size_t s = 0; s < strips->strip_count; s++) {
+		const struct strip *strip = &strips->strips[s];
+		add_strip(v, strip, strip->pending ? COUNT_STRIP_PENDING : COUNT_STRIP,
+		          COUNT_STRIP_LENGTH);
+		add_feather(v, strip);
+	}
+	if (cover->is_full)
+		add_areas(v, COUNT_MEMBRANE_FULL, &cover->region, v->membrane->id);
+	if (cover->area_mm2 <= 0)
+		return;
+	add_areas(v, COUNT_PRIMER, &cover->region, NULL);
+	add_goods(v, COUNT_AS_DRAWN, &cover->region, cover->is_full ? NULL : strips);
+}
+
+/* The rule says who approves full coverage. */
+static void say_who(struct counting *c, enum count_kind kind, size_t from, const char *who)
+{
+	for (size_t i = from; i < c->rows.count; i++)
+		if (c->rows.items[i].kind == kind)
+			counting_how(c, &c->rows.items[i], {"who", who});
+}
+
+static void add_full_instead(const struct covering *v)
+{
+	const struct region *ground = &v->lay->strips->cover.ground;
+	size_t from = v->c->rows.count;
+	add_areas(v, COUNT_FULL_AREA, ground, v->membrane->id);
+	say_who(v->c, COUNT_FULL_AREA, from,
+	        rules_rule(v->c->placed->rules, RULE_COVER_UNAPPROVED)->who);
+	add_goods(v, COUNT_FULL_INSTEAD, ground, NULL);
+}
+
+/* Whoever approved full coverage; and where a room needs what strips never give, who is asked
+ * about that. */
+static const char *who_approves_strips(const struct covering *v)
+{
+	const struct rules *rules = v->c->placed->rules;
+	const struct field *field = v->lay->field;
+	const char *owner = rules_rule(rules, RULE_COVER_UNAPPROVED)->who;
+	unsigned needs = 0;
+	for (size_t r = 0; r < field->room_count; r++)
+		needs |= field->rooms[r]->plan->needs;
+	if (!(needs & (PLAN_NEED_WATERPROOF | PLAN_NEED_SOUND)))
+		return owner;
+	return arena_printf(v->c->arena, "%s, %s", owner,
+	                    rules_rule(rules, RULE_PARTIAL_WATERPROOF)->who);
+}
+
+static void add_strips_instead(const struct covering *v)
+{
+	const struct placed_lay *lay = v->lay;
+	const struct strips *strips =
+		strips_instead(v->c->arena, lay->tiling, lay->cracks, v->c->placed->rules);
+	size_t from = v->c->rows.count;
+	for (size_t s = 0; s < strips->strip_count; s++)
+		add_strip(v, &strips->strips[s], COUNT_PARTIAL_STRIP, COUNT_PARTIAL_LENGTH);
+	if (strips->strip_count == 0) /* no crack asks for one */
+		counting_area(v->c, COUNT_PARTIAL_STRIP, v->where, 0)->element = v->membrane->id;
+	say_who(v->c, COUNT_PARTIAL_STRIP, from, who_approves_strips(v));
+	if (strips->strip_count > 0)
+		add_goods(v, COUNT_STRIPS_INSTEAD, &strips->cover.region, strips);
+}
+
+/* Mats and mortar beds lie everywhere by their nature: there are no strips of them. What they
+ * raise and load the floor with is told instead. */
+static void add_bed(const struct covering *v)
+{
+	struct counting *c = v->c;
+	const struct field *field = v->lay->field;
+	double thick = length_mm(v->membrane->thick_nm),
+	       density = counting_figure(c, FIGURE_BED_DENSITY);
+	if (thick <= 0)
+		return;
+	const double *areas = room_shares_of_region(c->arena, field, &v->lay->strips->cover.region);
+	counting_height(c, COUNT_ADDED_HEIGHT, v->where, thick);
+	for (size_t r = 0; r < field->room_count; r++)
+		if (areas[r] > 0) {
+			double kg = formula_layer_ml(areas[r], thick) / 1000 * density;
+			struct count_row *row =
+				counting_mass(c, COUNT_ADDED_WEIGHT, field->rooms[r]->id, kg);
+			counting_how(c, row, {"thick", counting_width(c, thick)},
+			             {"density", number_text(c->arena, density, 2)});
+		}
 }
 
 static void add_lay(struct counting *c, const struct placed_lay *lay)
 {
-	const struct strips *strips = lay->strips;
-	const struct cover *cover = &strips->cover;
-	const struct plan_membrane *membrane = cover->membrane;
-	const char *where = counting_rooms(c, lay->field);
-	if (membrane == NULL)
+	const struct cover *cover = &lay->strips->cover;
+	const struct covering v = {c, lay, cover->membrane, counting_rooms(c, lay->field)};
+	if (cover->membrane == NULL)
 		return;
-	struct region ground = cover_ground(c->arena, lay->tiling, lay->cracks, membrane);
-	for (size_t s = 0; s < strips->strip_count; s++)
-		add_strip(c, lay, &strips->strips[s], &ground);
-	if (cover->is_full)
-		counting_area(c, COUNT_MEMBRANE_FULL, where, cover->area_mm2)->element =
-			membrane->id;
+	add_drawn(&v);
+	if (!cover->is_full)
+		add_full_instead(&v);
+	else if (cover_is_always_full(cover->membrane))
+		add_bed(&v);
 	else
-		add_full(c, membrane, &ground, where);
-	if (cover->area_mm2 <= 0)
-		return;
-	counting_area(c, COUNT_PRIMER, where, cover->area_mm2);
-	add_film(c, membrane, &drawn, where, cover->area_mm2);
-	if (!is_in_rolls(membrane))
-		return;
-	struct roll_list pieces = cover->is_full ? pieces_of_ground(c, membrane, &ground)
-	                                         : pieces_of_strips(c, strips);
-	add_rolls(c, membrane, &drawn, where, &pieces);
+		add_strips_instead(&v);
 }
 
 void count_membrane(struct counting *c)

@@ -2,32 +2,60 @@
 #include "count/counting.h"
 #include "count/formula.h"
 #include "count/mortar.h"
+#include "count/room_shares.h"
+#include "count/room_tiles.h"
 #include "count/totals.h"
 #include "geometry/line.h"
 #include "units/length.h"
+#include "units/number.h"
 
 /* Cracks as wide as the rule says are filled flush, unless they are held. */
-static void add_patch(struct counting *c, const struct placed_crack *crack)
+static void add_patch(struct counting *c, const struct field *field,
+                      const struct placed_crack *crack)
 {
 	const struct rule *fill = rules_rule(c->placed->rules, RULE_CRACK_FILL);
 	double width = crack->crack->width, depth = counting_figure(c, FIGURE_PATCH_DEPTH);
 	if (crack->state == CRACK_HOLD || !rule_is_raised(fill, width))
 		return;
-	double length = line_length_of_all(crack->runs, crack->run_count);
-	counting_length(c, COUNT_PATCH, crack->id, length);
-	struct count_row *row = counting_volume(c, COUNT_PATCH_VOLUME, crack->id,
-	                                        formula_layer_ml(length * width, depth));
-	counting_how(c, row, {"width", counting_width(c, width)},
-	             {"depth", counting_width(c, depth)});
+	const double *lengths =
+		room_shares_of_lines(c->arena, field, crack->runs, crack->run_count,
+	                             line_length_of_all(crack->runs, crack->run_count));
+	for (size_t r = 0; r < field->room_count; r++) {
+		if (lengths[r] <= 0)
+			continue;
+		const char *where = counting_in_room(c, field, r, crack->id);
+		counting_length(c, COUNT_PATCH, where, lengths[r]);
+		struct count_row *row =
+			counting_volume(c, COUNT_PATCH_VOLUME, where,
+		                        formula_layer_ml(lengths[r] * width, depth));
+		counting_how(c, row, {"width", counting_width(c, width)},
+		             {"depth", counting_width(c, depth)});
+	}
 }
 
-/* Ground of a lay that is set and grouted: the field less what is held. */
-static double open_mm2(const struct placed_lay *lay)
+/* Ground of a lay that is set and grouted, by room: the field less what is held. */
+static double *open_areas(struct counting *c, const struct placed_lay *lay)
 {
-	double area = lay->field->area_mm2;
-	for (size_t h = 0; h < lay->cracks->hold_count; h++)
-		area -= lay->cracks->holds[h].area_mm2;
-	return area;
+	const struct field *field = lay->field;
+	const double *areas = room_shares_of_field(c->arena, field);
+	double *open = ARENA_ARRAY(c->arena, double, field->room_count);
+	for (size_t r = 0; r < field->room_count; r++)
+		open[r] = areas[r];
+	for (size_t h = 0; h < lay->cracks->hold_count; h++) {
+		const struct hold *hold = &lay->cracks->holds[h];
+		const double *held = room_shares_of_region(c->arena, field, &hold->region);
+		for (size_t r = 0; r < field->room_count; r++)
+			open[r] -= held[r];
+	}
+	return open;
+}
+
+static double sum_of(const struct field *field, const double *shares)
+{
+	double sum = 0;
+	for (size_t r = 0; r < field->room_count; r++)
+		sum += shares[r];
+	return sum;
 }
 
 static double lost_mm2(const struct placed_lay *lay)
@@ -40,15 +68,48 @@ static double lost_mm2(const struct placed_lay *lay)
 
 /* What sealant takes from the grout: soft and field joints lie inside the field; bands of
  * carried joints and the perimeter gap were never part of it. */
+static bool is_in_field(const struct joint *joint)
+{
+	return joint->kind == JOINT_SOFT || joint->kind == JOINT_MOVEMENT;
+}
+
 static double sealed_mm2(const struct placed_lay *lay)
 {
 	double area = 0;
 	for (size_t j = 0; j < lay->joints->joint_count; j++) {
 		const struct joint *joint = &lay->joints->joints[j];
-		if (joint->kind == JOINT_SOFT || joint->kind == JOINT_MOVEMENT)
+		if (is_in_field(joint))
 			area += joint->length * joint->width;
 	}
 	return area;
+}
+
+/* Joints that are grouted, by room: ground less tile and soft joints. What of the field is too
+ * narrow to be tile is known of all of it only: it goes in proportion. */
+static const double *grouted_areas(struct counting *c, const struct placed_lay *lay,
+                                   const double *open)
+{
+	const struct field *field = lay->field;
+	double all =
+		sum_of(field, open) - tile_total(lay).tile_mm2 - lost_mm2(lay) - sealed_mm2(lay);
+	double *areas = ARENA_ARRAY(c->arena, double, field->room_count);
+	for (size_t r = 0; r < field->room_count; r++)
+		areas[r] = open[r];
+	for (size_t t = 0; t < field->lay->tile_count && field->room_count > 1; t++) {
+		const struct room_tiles *tiles = room_tiles_of(c->arena, lay, (int)t);
+		for (size_t r = 0; r < field->room_count; r++)
+			areas[r] -= tiles[r].tile_mm2;
+	}
+	for (size_t j = 0; j < lay->joints->joint_count; j++) {
+		const struct joint *joint = &lay->joints->joints[j];
+		const double *lengths = room_shares_of_line(c->arena, field, joint->line,
+		                                            joint->is_closed, joint->length);
+		for (size_t r = 0; r < field->room_count && is_in_field(joint); r++)
+			areas[r] -= lengths[r] * joint->width;
+	}
+	for (size_t r = 0; r < field->room_count; r++)
+		areas[r] = fmax(areas[r], 0);
+	return room_shares_scaled(c->arena, field, areas, fmax(all, 0));
 }
 
 static double thickest_tile(const struct plan_lay *lay)
@@ -59,15 +120,20 @@ static double thickest_tile(const struct plan_lay *lay)
 	return most;
 }
 
-static void add_grout(struct counting *c, const struct placed_lay *lay)
+static void add_grout(struct counting *c, const struct placed_lay *lay, const double *open)
 {
 	const struct plan_grout *grout = &c->placed->site->plan->grout;
-	double area = open_mm2(lay) - tile_total(lay).tile_mm2 - lost_mm2(lay) - sealed_mm2(lay);
-	double depth = thickest_tile(lay->field->lay);
-	double kg = formula_layer_ml(fmax(area, 0), depth) / 1000 * grout->density_kg_l;
-	struct count_row *row = counting_mass(c, COUNT_GROUT, counting_rooms(c, lay->field), kg);
-	counting_how(c, row, {"share", counting_percent(c, formula_joint_share(lay->module))},
-	             {"depth", counting_width(c, depth)});
+	const struct field *field = lay->field;
+	const double *areas = grouted_areas(c, lay, open);
+	double depth = thickest_tile(field->lay);
+	for (size_t r = 0; r < field->room_count; r++) {
+		double kg = formula_layer_ml(areas[r], depth) / 1000 * grout->density_kg_l;
+		struct count_row *row = counting_mass(c, COUNT_GROUT, field->rooms[r]->id, kg);
+		counting_how(c, row,
+		             {"share", counting_percent(c, formula_joint_share(lay->module))},
+		             {"depth", counting_width(c, depth)},
+		             {"density", number_text(c->arena, grout->density_kg_l, 2)});
+	}
 }
 
 static void add_grout_bags(struct counting *c)
@@ -82,7 +148,7 @@ static void add_grout_bags(struct counting *c)
 }
 
 /* A bag covers more or less by the lay's tile, so that bags are counted a lay. */
-static void add_mortar(struct counting *c, const struct placed_lay *lay)
+static void add_mortar(struct counting *c, const struct placed_lay *lay, const double *open)
 {
 	static const char *const by[] = {[MORTAR_BY_PLAN] = "mortar.by-plan",
 	                                 [MORTAR_BY_TROWEL] = "mortar.by-trowel",
@@ -91,9 +157,12 @@ static void add_mortar(struct counting *c, const struct placed_lay *lay)
 	const char *where = counting_rooms(c, lay->field);
 	const struct mortar_cover cover =
 		mortar_cover(lay, mortar, c->placed->rules, c->placed->site->inches);
-	const struct count_row *area = counting_area(c, COUNT_MORTAR, where, open_mm2(lay));
-	struct count_row *bags = counting_packages(c, COUNT_MORTAR_BAG, where, "bag",
-	                                           counting_base(area), 0, cover.bag_mm2);
+	double set = 0;
+	for (size_t r = 0; r < lay->field->room_count; r++)
+		set += counting_base(
+			counting_area(c, COUNT_MORTAR, lay->field->rooms[r]->id, open[r]));
+	struct count_row *bags =
+		counting_packages(c, COUNT_MORTAR_BAG, where, "bag", set, 0, cover.bag_mm2);
 	const char *trowel = mortar->trowel != NULL ? mortar->trowel : "";
 	if (bags != NULL)
 		counting_how(c, bags, {"covers", counting_area_text(c, cover.bag_mm2)},
@@ -105,11 +174,13 @@ void count_setting(struct counting *c)
 {
 	for (size_t i = 0; i < c->placed->lay_count; i++) {
 		const struct placed_lay *lay = &c->placed->lays[i];
+		const double *open = open_areas(c, lay);
 		for (size_t k = 0; k < lay->cracks->crack_count; k++)
-			add_patch(c, &lay->cracks->cracks[k]);
-		add_mortar(c, lay);
-		counting_area(c, COUNT_GROUT_AREA, counting_rooms(c, lay->field), open_mm2(lay));
-		add_grout(c, lay);
+			add_patch(c, lay->field, &lay->cracks->cracks[k]);
+		add_mortar(c, lay, open);
+		for (size_t r = 0; r < lay->field->room_count; r++)
+			counting_area(c, COUNT_GROUT_AREA, lay->field->rooms[r]->id, open[r]);
+		add_grout(c, lay, open);
 	}
 	add_grout_bags(c);
 }

@@ -97,6 +97,18 @@ struct count_row *counting_mass(struct counting *c, enum count_kind kind, const 
 	return add_measure(c, kind, where, MASS, kg);
 }
 
+struct count_row *counting_height(struct counting *c, enum count_kind kind, const char *where,
+                                  double mm)
+{
+	bool inches = c->placed->site->inches;
+	struct count_row *row = add_row(c, kind, where);
+	row->decimals = MEASURE_DECIMALS;
+	row->amount = rounded(inches ? mm / LENGTH_MM_PER_INCH : mm, MEASURE_DECIMALS);
+	row->unit = inches ? "in" : "mm";
+	row->is_alone = true;
+	return row;
+}
+
 struct count_row *counting_hours(struct counting *c, enum count_kind kind, const char *where,
                                  double hours)
 {
@@ -152,6 +164,12 @@ const char *counting_rooms(struct counting *c, const struct field *field)
 	for (size_t i = 0; i < field->room_count; i++)
 		strbuf_printf(&ids, "%s%s", i > 0 ? " " : "", field->rooms[i]->id);
 	return ids.text;
+}
+
+const char *counting_in_room(struct counting *c, const struct field *field, size_t room,
+                             const char *element)
+{
+	return arena_printf(c->arena, "%s %s", field->rooms[room]->id, element);
 }
 
 /* 1 1/4" becomes 1-1/4in, 13 mm becomes 13mm: no blank, no quote. */

@@ -20,9 +20,11 @@ struct count_row *counting_length(struct counting *, enum count_kind, const char
 struct count_row *counting_area(struct counting *, enum count_kind, const char *where, double mm2);
 struct count_row *counting_volume(struct counting *, enum count_kind, const char *where, double ml);
 struct count_row *counting_mass(struct counting *, enum count_kind, const char *where, double kg);
+/* Millimetres or inches, of which there is no sum. */
+struct count_row *counting_height(struct counting *, enum count_kind, const char *where, double mm);
 /* Sets apart rows of one kind by their size: the size stands in `what` too. */
 void counting_size(struct counting *, struct count_row *, const char *size);
-/* Says how the row came about; its text is under the kind's key. */
+/* Says how the row came about; its text is under the kind's key. `row` is read twice. */
 #define counting_how(counting, row, ...)                               \
 	((row)->how = words_fill((counting)->arena, (counting)->words, \
 	                         counting_how_key((counting), (row)->kind), __VA_ARGS__))
@@ -36,8 +38,11 @@ double counting_base(const struct count_row *); /* the same of one row */
 struct count_row *counting_packages(struct counting *, enum count_kind, const char *where,
                                     const char *unit, double amount, double waste, double each);
 
-/* Ids of the rooms of a lay, by blanks. */
+/* Ids of the rooms of a lay, by blanks: `where` of what is not counted room by room. */
 const char *counting_rooms(struct counting *, const struct field *);
+/* `where` of an element in one room of a lay: ROOM ELEMENT. */
+const char *counting_in_room(struct counting *, const struct field *, size_t room,
+                             const char *element);
 double counting_figure(const struct counting *, enum figure);
 /* What stands in a row's `how`. */
 const char *counting_width(struct counting *, double mm);

@@ -52,9 +52,9 @@ void cuts_add_piece(struct cut_total *total, struct ring face, const struct tile
 		total->length[CUT_HOLE] += ring_length(piece->holes[h]);
 }
 
-struct cut_total cuts_of_lay(const struct placed_lay *lay)
+struct cut_total *cuts_of_lay(struct arena *arena, const struct placed_lay *lay)
 {
-	struct cut_total total = {0};
+	struct cut_total *rooms = ARENA_ARRAY(arena, struct cut_total, lay->field->room_count);
 	struct arena *scratch = arena_new();
 	for (size_t p = 0; p < lay->tiling->panel_count; p++) {
 		const struct panel *panel = &lay->tiling->panels[p];
@@ -64,10 +64,11 @@ struct cut_total cuts_of_lay(const struct placed_lay *lay)
 				continue;
 			struct ring face =
 				module_face_at(scratch, lay->module, piece->at, panel->position);
-			cuts_add_piece(&total, face, piece);
+			size_t room = field_room_at(lay->field, ring_middle(piece->ring));
+			cuts_add_piece(&rooms[room], face, piece);
 			arena_clear(scratch);
 		}
 	}
 	arena_free(scratch);
-	return total;
+	return rooms;
 }

@@ -12,16 +12,20 @@ struct pricing {
 	const struct plan_rates *rates;
 };
 
-static bool is_alternative(enum count_kind kind)
+/* Tile is bought by what is in its boxes; hours go by what is laid. */
+static bool has_price(enum count_kind kind)
 {
-	return kind == COUNT_FULL_AREA || kind == COUNT_FULL_PAIL || kind == COUNT_FULL_ROLL;
+	return kind != COUNT_TILE_LAID;
 }
 
-static bool is_membrane(enum count_kind kind)
+static bool takes_hours(enum count_kind kind)
 {
-	return kind == COUNT_STRIP || kind == COUNT_STRIP_PENDING || kind == COUNT_STRIP_LENGTH ||
-	       kind == COUNT_MEMBRANE_FULL || kind == COUNT_MEMBRANE_PAIL ||
-	       kind == COUNT_MEMBRANE_ROLL;
+	return kind != COUNT_TILE_AREA && kind != COUNT_LABOUR;
+}
+
+static bool is_labour(enum count_kind kind)
+{
+	return kind == COUNT_LABOUR || kind == COUNT_FULL_LABOUR || kind == COUNT_PARTIAL_LABOUR;
 }
 
 static void price_row(struct pricing *p, struct count_row *row)
@@ -29,7 +33,7 @@ static void price_row(struct pricing *p, struct count_row *row)
 	struct arena *arena = p->c->arena;
 	struct decimal_factor factor;
 	const struct plan_rate *rate = rates_find(p->rates, row, &factor);
-	if (rate == NULL)
+	if (rate == NULL || !has_price(row->kind))
 		return;
 	const char *per = rates_per_unit(rate->per);
 	row->rate = decimal_rate(arena, rate->each);
@@ -44,20 +48,30 @@ static void price_row(struct pricing *p, struct count_row *row)
 /* Hours that go with the row at `index`; the array may move. */
 static void add_labour(struct pricing *p, size_t index)
 {
+	static const enum count_kind kinds[COUNT_SCHEMES] = {
+		[COUNT_AS_DRAWN] = COUNT_LABOUR,
+		[COUNT_FULL_INSTEAD] = COUNT_FULL_LABOUR,
+		[COUNT_STRIPS_INSTEAD] = COUNT_PARTIAL_LABOUR,
+	};
 	struct counting *c = p->c;
 	struct count_row row = c->rows.items[index];
 	struct decimal_factor factor;
 	const struct plan_rate *rate = rates_find(p->rates, &row, &factor);
-	if (rate == NULL || isnan(rate->hours) || rate->hours <= 0 || is_alternative(row.kind) ||
-	    row.kind == COUNT_LABOUR)
+	if (rate == NULL || isnan(rate->hours) || rate->hours <= 0 || row.amount <= 0 ||
+	    !takes_hours(row.kind))
 		return;
 	double amount = row.amount * (double)factor.num / (double)factor.den;
-	struct count_row *hours = counting_hours(c, COUNT_LABOUR, row.where, amount * rate->hours);
+	struct count_row *hours = counting_hours(c, kinds[count_kind_scheme(row.kind)], row.where,
+	                                         amount * rate->hours);
 	struct strbuf each = strbuf_in(c->arena);
 	number_add_short(&each, rate->hours, 6);
 	const char *unit = arena_printf(c->arena, "unit.%s", rates_per_unit(rate->per));
+	hours->of = row.element;
+	hours->labour_of = row.kind;
 	counting_how(c, hours, {"hours", each.text}, {"unit", words_find(c->words, unit)},
-	             {"what", count_row_what(c->arena, &row, c->words)});
+	             {"what", count_row_what(c->arena, &row, c->words)},
+	             {"amount", number_text(c->arena, row.amount, row.decimals)},
+	             {"of", words_find(c->words, arena_printf(c->arena, "unit.%s", row.unit))});
 }
 
 /* ---- sums ---- */
@@ -78,7 +92,8 @@ static int64_t sum_of(const struct pricing *p, bool labour)
 	int64_t cents = 0;
 	for (size_t i = 0; i < p->c->rows.count; i++) {
 		const struct count_row *row = &p->c->rows.items[i];
-		if ((row->kind == COUNT_LABOUR) == labour && !is_alternative(row->kind))
+		if (is_labour(row->kind) == labour &&
+		    count_kind_scheme(row->kind) == COUNT_AS_DRAWN)
 			cents += row->cents;
 	}
 	return cents;
@@ -149,28 +164,73 @@ static void add_sums(struct pricing *p)
 		row->how = words_find(c->words, "count.how.price-total-whole");
 }
 
-/* What full coverage costs more, where both have a price. */
-static void add_difference(struct pricing *p)
+/* ---- what is drawn against what might be laid instead ---- */
+
+static bool is_membrane(enum count_kind kind)
 {
-	struct counting *c = p->c;
-	int64_t full = 0, drawn = 0;
-	bool has_full = false, has_drawn = false;
-	for (size_t i = 0; i < c->rows.count; i++) {
-		const struct count_row *row = &c->rows.items[i];
-		if (!row->is_priced)
+	return kind == COUNT_STRIP || kind == COUNT_STRIP_PENDING || kind == COUNT_STRIP_LENGTH ||
+	       kind == COUNT_MEMBRANE_FULL || kind == COUNT_MEMBRANE_PAIL ||
+	       kind == COUNT_MEMBRANE_ROLL;
+}
+
+/* Of one membrane and the labour on it. */
+struct membrane_price {
+	int64_t cents;
+	bool is_there, is_priced;
+};
+
+static struct membrane_price price_of(const struct pricing *p, const char *membrane,
+                                      enum count_scheme scheme)
+{
+	struct membrane_price price = {0};
+	for (size_t i = 0; i < p->c->rows.count; i++) {
+		const struct count_row *row = &p->c->rows.items[i];
+		bool hours = is_labour(row->kind);
+		enum count_kind kind = hours ? row->labour_of : row->kind;
+		const char *of = hours ? row->of : row->element;
+		if (of == NULL || strcmp(of, membrane) != 0 || count_kind_scheme(kind) != scheme ||
+		    (scheme == COUNT_AS_DRAWN && !is_membrane(kind)))
 			continue;
-		if (is_alternative(row->kind)) {
-			full += row->cents;
-			has_full = true;
-		} else if (is_membrane(row->kind)) {
-			drawn += row->cents;
-			has_drawn = true;
-		}
+		price.is_there = true;
+		price.is_priced = price.is_priced || (row->is_priced && !hours);
+		price.cents += row->cents;
 	}
-	if (!has_full || !has_drawn)
+	return price;
+}
+
+/* Who approves: as the rows of what might be laid say it. */
+static void add_difference(struct pricing *p, const char *membrane, enum count_scheme scheme,
+                           enum count_kind kind)
+{
+	struct membrane_price drawn = price_of(p, membrane, COUNT_AS_DRAWN),
+			      other = price_of(p, membrane, scheme);
+	/* Where nothing of it is drawn, or would be, that costs nothing. */
+	if ((drawn.is_there && !drawn.is_priced) || (other.is_there && !other.is_priced) ||
+	    (!drawn.is_priced && !other.is_priced))
 		return;
-	struct count_row *row = add_money(p, COUNT_PRICE_FULL, full - drawn);
-	counting_how(c, row, {"who", rules_rule(c->placed->rules, RULE_COVER_UNAPPROVED)->who});
+	struct count_row *row = add_money(p, kind, other.cents - drawn.cents);
+	row->where = membrane;
+	row->is_total = false;
+	row->is_alone = true;
+	counting_how(p->c, row, {"other", decimal_text(p->c->arena, other.cents)},
+	             {"drawn", decimal_text(p->c->arena, drawn.cents)});
+}
+
+static bool is_offered(const struct pricing *p, const char *membrane, enum count_scheme scheme)
+{
+	return price_of(p, membrane, scheme).is_there;
+}
+
+static void add_differences(struct pricing *p)
+{
+	const struct plan *plan = p->c->placed->site->plan;
+	for (size_t i = 0; i < plan->membrane_count; i++) {
+		const char *id = plan->membranes[i].id;
+		if (is_offered(p, id, COUNT_FULL_INSTEAD))
+			add_difference(p, id, COUNT_FULL_INSTEAD, COUNT_PRICE_FULL);
+		else if (is_offered(p, id, COUNT_STRIPS_INSTEAD))
+			add_difference(p, id, COUNT_STRIPS_INSTEAD, COUNT_PRICE_PARTIAL);
+	}
 }
 
 void count_prices(struct counting *c)
@@ -184,5 +244,5 @@ void count_prices(struct counting *c)
 	for (size_t i = 0; i < c->rows.count; i++)
 		price_row(&p, &c->rows.items[i]);
 	add_sums(&p);
-	add_difference(&p);
+	add_differences(&p);
 }

@@ -14,6 +14,7 @@
 struct rate_words rates_words(enum count_kind kind)
 {
 	static const struct rate_words words[COUNT_KIND_COUNT] = {
+		[COUNT_TILE_LAID] = ONE(TILE),
 		[COUNT_TILE_BOUGHT] = ONE(TILE),
 		[COUNT_TILE_AREA] = ONE(TILE),
 		[COUNT_TILE_BOX] = ONE(TILE),
@@ -33,6 +34,10 @@ struct rate_words rates_words(enum count_kind kind)
 		[COUNT_FULL_AREA] = ONE(MEMBRANE),
 		[COUNT_FULL_PAIL] = ONE(MEMBRANE),
 		[COUNT_FULL_ROLL] = ONE(MEMBRANE),
+		[COUNT_PARTIAL_STRIP] = TWO(STRIP, MEMBRANE),
+		[COUNT_PARTIAL_LENGTH] = ONE(STRIP),
+		[COUNT_PARTIAL_PAIL] = ONE(MEMBRANE),
+		[COUNT_PARTIAL_ROLL] = ONE(MEMBRANE),
 		[COUNT_MORTAR] = ONE(MORTAR),
 		[COUNT_MORTAR_BAG] = ONE(MORTAR),
 		[COUNT_GROUT_AREA] = ONE(GROUT),
@@ -46,6 +51,8 @@ struct rate_words rates_words(enum count_kind kind)
 		[COUNT_ROD] = ONE(ROD),
 		[COUNT_TAPE] = ONE(ROD),
 		[COUNT_LABOUR] = ONE(LABOUR),
+		[COUNT_FULL_LABOUR] = ONE(LABOUR),
+		[COUNT_PARTIAL_LABOUR] = ONE(LABOUR),
 	};
 	return words[kind];
 }

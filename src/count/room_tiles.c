@@ -1,7 +1,5 @@
 #include "count/room_tiles.h"
 
-#include "geometry/overlay.h"
-
 static bool is_held(const struct placed_lay *lay, struct point middle)
 {
 	for (size_t i = 0; i < lay->cracks->hold_count; i++)
@@ -15,9 +13,13 @@ static void add_run(struct arena *arena, const struct placed_lay *lay, size_t pa
 {
 	struct tile_ref first = {panel, {run->face, run->first, run->j}, NULL};
 	struct point middle = ring_middle(tile_ref_ring(arena, lay->tiling, first));
+	double face = lay->module->faces[run->face].area_mm2;
 	for (int i = run->first; i <= run->last; i++) {
-		if (!is_held(lay, middle))
-			rooms[field_room_at(lay->field, middle)].whole++;
+		if (!is_held(lay, middle)) {
+			struct room_tiles *room = &rooms[field_room_at(lay->field, middle)];
+			room->whole++;
+			room->tile_mm2 += face;
+		}
 		middle = point_add(middle, lay->module->a);
 	}
 }
@@ -33,8 +35,11 @@ static void add_panel(struct arena *arena, const struct placed_lay *lay, size_t 
 	for (size_t p = 0; p < panel->piece_count; p++) {
 		const struct tile_piece *piece = &panel->pieces[p];
 		struct point middle = ring_middle(piece->ring);
-		if (faces[piece->at.face].tile == tile && !is_held(lay, middle))
-			rooms[field_room_at(lay->field, middle)].cut++;
+		if (faces[piece->at.face].tile != tile || is_held(lay, middle))
+			continue;
+		struct room_tiles *room = &rooms[field_room_at(lay->field, middle)];
+		room->cut++;
+		room->tile_mm2 += piece->area_mm2;
 	}
 }
 
@@ -47,10 +52,4 @@ struct room_tiles *room_tiles_of(struct arena *arena, const struct placed_lay *l
 	for (size_t p = 0; p < lay->tiling->panel_count; p++)
 		add_panel(arena, lay, p, tile, rooms);
 	return rooms;
-}
-
-double room_field_mm2(struct arena *arena, const struct field *field, size_t room)
-{
-	struct region own = overlay_intersection(arena, &field->region, &field->room_grounds[room]);
-	return region_area(&own);
 }

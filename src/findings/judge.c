@@ -133,12 +133,9 @@ double judge_partial_mm2(const struct placed_lay *lay)
 	return area;
 }
 
-/* The strips pass works the alternate out only where full coverage was asked for; else the
- * ground to the walls is what it would take. */
 double judge_full_mm2(const struct placed_lay *lay)
 {
-	double alternate = lay->strips->cover.alternate_mm2;
-	return alternate > 0 ? alternate : region_area(&lay->field->ground);
+	return lay->strips->cover.ground_mm2;
 }
 
 /* ---- the list ---- */

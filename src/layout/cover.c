@@ -38,7 +38,7 @@ struct region cover_ground(struct arena *arena, const struct tiling *tiling,
 	return overlay_difference(arena, &bare, &off);
 }
 
-static bool is_always_full(const struct plan_membrane *membrane)
+bool cover_is_always_full(const struct plan_membrane *membrane)
 {
 	return membrane->kind == PLAN_MEMBRANE_MAT || membrane->kind == PLAN_MEMBRANE_MORTAR_BED;
 }
@@ -60,12 +60,12 @@ static const struct plan_answer *answer_about(const struct plan *plan,
 bool cover_is_full(const struct plan *plan, const struct plan_membrane *membrane)
 {
 	const struct plan_answer *answer = answer_about(plan, membrane);
-	return is_always_full(membrane) ||
+	return cover_is_always_full(membrane) ||
 	       (membrane->cover == PLAN_COVER_FULL && answer && answer->decision == PLAN_PROCEED);
 }
 
 bool cover_is_wanted(const struct plan *plan, const struct plan_membrane *membrane)
 {
-	return membrane->cover == PLAN_COVER_FULL && !is_always_full(membrane) &&
+	return membrane->cover == PLAN_COVER_FULL && !cover_is_always_full(membrane) &&
 	       !answer_about(plan, membrane);
 }

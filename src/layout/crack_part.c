@@ -64,8 +64,8 @@ static struct crack_part *nearest_part(struct arena *arena, const struct region 
 }
 
 static void share_out_tiles(struct arena *arena, const struct tiling *tiling,
-                            const struct cracks *cracks, size_t index,
-                            const struct region *ground, struct part_list *list)
+                            const struct cracks *cracks, size_t index, const struct region *ground,
+                            struct part_list *list)
 {
 	const struct placed_crack *crack = &cracks->cracks[index];
 	for (size_t t = 0; t < crack->crossed_count; t++) {

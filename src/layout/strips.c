@@ -12,6 +12,7 @@ struct making {
 	const struct cracks *cracks;
 	const struct rules *rules;
 	const struct plan_membrane *membrane;
+	bool is_full;         /* no strips, but their soft joints */
 	struct region ground; /* where a strip can lie */
 	struct region held;
 	struct soft_setting setting;
@@ -108,9 +109,10 @@ static struct region limit_of(const struct making *making, const struct laying *
 	double far = reach->half_width + reach->one_tile;
 	ARRAY_OF(struct region) bands = {0};
 	for (size_t k = 0; k < laying->part_count; k++)
-		*array_push(making->arena, &bands) = overlay_band(
-			making->arena,
-			limit_line(making->arena, &laying->parts[k], reach->overrun), far);
+		*array_push(making->arena, &bands) =
+			overlay_band(making->arena,
+		                     limit_line(making->arena, &laying->parts[k], reach->overrun),
+		                     far);
 	/* Where it goes on under an obstacle it is still the crack. */
 	for (size_t k = 0; k < group->crack_count; k++) {
 		struct line whole = cracks->cracks[group->cracks[k]].crack->line;
@@ -344,7 +346,7 @@ static struct cover cover_of(const struct making *making)
 {
 	const struct plan *plan = making->tiling->field->site->plan;
 	struct cover cover = {.membrane = making->membrane};
-	cover.is_full = cover_is_full(plan, making->membrane);
+	cover.is_full = making->is_full;
 	cover.full_wanted = cover_is_wanted(plan, making->membrane);
 	struct region *parts = ARENA_ARRAY(making->arena, struct region, making->strips.count);
 	for (size_t k = 0; k < making->strips.count; k++)
@@ -353,7 +355,9 @@ static struct cover cover_of(const struct making *making)
 	                       ? making->ground
 	                       : overlay_union_all(making->arena, parts, making->strips.count);
 	cover.area_mm2 = region_area(&cover.region);
-	cover.alternate_mm2 = cover.full_wanted ? region_area(&making->ground) : 0;
+	cover.ground = making->ground;
+	cover.ground_mm2 = region_area(&making->ground);
+	cover.alternate_mm2 = cover.full_wanted ? cover.ground_mm2 : 0;
 	return cover;
 }
 
@@ -372,26 +376,40 @@ static void place_all(struct making *making)
 			continue;
 		add_softs(making, &laying);
 		laying = as_cut(making, &laying);
-		if (!cover_is_full(making->tiling->field->site->plan, making->membrane))
+		if (!making->is_full)
 			add_strip(making, strip_from_laying(making, &laying));
 	}
 	sort_strips(making);
 	number_pieces(making);
 }
 
+static const struct strips *place(struct making *making)
+{
+	struct strips *strips = ARENA_NEW(making->arena, struct strips);
+	place_all(making);
+	*strips = (struct strips){.strips = making->strips.items,
+	                          .strip_count = making->strips.count,
+	                          .softs = making->softs.softs.items,
+	                          .soft_count = making->softs.softs.count,
+	                          .cover = cover_of(making)};
+	return strips;
+}
+
 const struct strips *strips_place(struct arena *arena, const struct tiling *tiling,
                                   const struct cracks *cracks, const struct rules *rules)
 {
-	struct strips *strips = ARENA_NEW(arena, struct strips);
 	struct making making = {.arena = arena, .tiling = tiling, .cracks = cracks, .rules = rules};
 	making.membrane = cover_membrane(tiling->field);
 	if (!making.membrane)
-		return strips;
-	place_all(&making);
-	*strips = (struct strips){.strips = making.strips.items,
-	                          .strip_count = making.strips.count,
-	                          .softs = making.softs.softs.items,
-	                          .soft_count = making.softs.softs.count,
-	                          .cover = cover_of(&making)};
-	return strips;
+		return ARENA_NEW(arena, struct strips);
+	making.is_full = cover_is_full(tiling->field->site->plan, making.membrane);
+	return place(&making);
+}
+
+const struct strips *strips_instead(struct arena *arena, const struct tiling *tiling,
+                                    const struct cracks *cracks, const struct rules *rules)
+{
+	struct making making = {.arena = arena, .tiling = tiling, .cracks = cracks, .rules = rules};
+	making.membrane = cover_membrane(tiling->field);
+	return making.membrane ? place(&making) : ARENA_NEW(arena, struct strips);
 }

@@ -29,7 +29,9 @@ struct cover {
 	bool full_wanted;                     /* full coverage waits for approval: the alternate */
 	struct region region; /* full coverage, cut at carried joints; else all strips */
 	double area_mm2;
-	double alternate_mm2; /* full coverage, where it is wanted; else 0 */
+	struct region ground; /* what full coverage takes, drawn or not */
+	double ground_mm2;
+	double alternate_mm2; /* the same, where full coverage is wanted; else 0 */
 };
 
 struct strips {
@@ -42,5 +44,8 @@ struct strips {
 
 const struct strips *strips_place(struct arena *, const struct tiling *, const struct cracks *,
                                   const struct rules *);
+/* What strips would be there under full coverage, for the quantities of both. */
+const struct strips *strips_instead(struct arena *, const struct tiling *, const struct cracks *,
+                                    const struct rules *);
 
 #endif

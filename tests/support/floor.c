@@ -103,6 +103,7 @@ static void write_field(struct floor *f, struct arena *arena)
 	f->field.tolerance = 6;
 	f->field.ground = floor_rectangle(arena, 0, 0, 4000, 3000);
 	f->field.region = floor_rectangle(arena, 6, 6, 3994, 2994);
+	f->field.room_grounds = &f->field.ground;
 	f->field.area_mm2 = region_area(&f->field.region);
 	f->borders[0] = (struct field_border){.from = {6, 6}, .to = {3994, 6}, .of = "hall.1"};
 	f->field.borders = f->borders;
@@ -231,6 +232,8 @@ static void write_strips(struct floor *f, struct arena *arena)
 	f->strips.cover.membrane = &f->membrane;
 	f->strips.cover.region = f->strip.region;
 	f->strips.cover.area_mm2 = region_area(&f->strip.region);
+	f->strips.cover.ground = f->field.ground;
+	f->strips.cover.ground_mm2 = region_area(&f->field.ground);
 }
 
 static void write_joints(struct floor *f, struct arena *arena)

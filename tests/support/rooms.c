@@ -49,11 +49,9 @@ const char *random_room_text(struct arena *arena, const struct random_room *room
                              const char *extra_lay)
 {
 	struct strbuf text = strbuf_in(arena);
-	strbuf_add(
-		&text,
-		"<floor version=\"1\" unit=\"mm\"><slab id=\"S\" thickness=\"150\" "
-		"support=\"ground\" "
-		"exposure=\"indoor\"/><room id=\"R\" slab=\"S\"><corners>");
+	strbuf_add(&text, "<floor version=\"1\" unit=\"mm\"><slab id=\"S\" thickness=\"150\" "
+	                  "support=\"ground\" "
+	                  "exposure=\"indoor\"/><room id=\"R\" slab=\"S\"><corners>");
 	for (size_t i = 0; i < room->corner_count; i++)
 		strbuf_printf(&text, "<corner x=\"%d\" y=\"%d\"/>", (int)room->corners[i].x,
 		              (int)room->corners[i].y);
@@ -61,11 +59,10 @@ const char *random_room_text(struct arena *arena, const struct random_room *room
 	strbuf_printf(&text,
 	              "<tile id=\"T\" kind=\"porcelain\" wide=\"%d\" long=\"%d\" thick=\"10\"/>",
 	              room->tile_wide, room->tile_long);
-	strbuf_printf(
-		&text,
-		"<lay id=\"L\" rooms=\"R\" tile=\"T\" joint=\"%d\" angle=\"%d\" %s "
-		"tolerance=\"3\">%s</lay></floor>",
-		room->joint, room->angle, room->pattern, extra_lay);
+	strbuf_printf(&text,
+	              "<lay id=\"L\" rooms=\"R\" tile=\"T\" joint=\"%d\" angle=\"%d\" %s "
+	              "tolerance=\"3\">%s</lay></floor>",
+	              room->joint, room->angle, room->pattern, extra_lay);
 	return text.text;
 }
 

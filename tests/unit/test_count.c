@@ -5,41 +5,11 @@
 #include "count/count.h"
 #include "support/floor.h"
 #include "support/program.h"
-
-static struct arena *arena;
-static const struct rules *us;
-static const struct words *en;
-
-static int start(void **state)
-{
-	(void)state;
-	arena = arena_new();
-	struct diag_list diags = diag_list_in(arena, "tables");
-	us = rules_load(arena, "us", true, &diags);
-	en = words_load(arena, "en", &diags);
-	return us == NULL || en == NULL;
-}
-
-static int end(void **state)
-{
-	(void)state;
-	arena_free(arena);
-	return 0;
-}
-
-static const struct count_row *row_of(const struct count *count, const char *what,
-                                      const char *where)
-{
-	for (size_t i = 0; i < count->row_count; i++)
-		if (strcmp(count->rows[i].what, what) == 0 &&
-		    strcmp(count->rows[i].where, where) == 0)
-			return &count->rows[i];
-	return NULL;
-}
+#include "support/tables.h"
 
 static double amount(const struct count *count, const char *what, const char *where)
 {
-	const struct count_row *row = row_of(count, what, where);
+	const struct count_row *row = tables_row(count, what, where);
 	if (row == NULL)
 		fail_msg("no row %s, %s", what, where);
 	return row->amount;
@@ -48,28 +18,28 @@ static double amount(const struct count *count, const char *what, const char *wh
 static void tile_and_membrane_and_joints(void **state)
 {
 	(void)state;
-	struct floor *f = floor_new(arena, us);
+	struct floor *f = floor_new(tables.arena, tables.us);
 	f->cracks.hold_count = 1;
-	const struct count *count = count_from_placed(arena, &f->placed, en);
+	const struct count *count = count_from_placed(tables.arena, &f->placed, tables.en);
 	assert_near(amount(count, "field", "hall"), 11.92, 1e-12);
 	assert_near(amount(count, "tile-whole", "hall"), 190, 0);
 	assert_near(amount(count, "tile-cut", "hall"), 2, 0);
-	assert_near(amount(count, "tile-whole-held", "K1.hold"), 10, 0);
-	assert_near(amount(count, "tile-cut-held", "K1.hold"), 1, 0);
-	assert_near(amount(count, "membrane-strip", "K1.strip"), 1.35, 1e-12);
-	assert_near(amount(count, "joint-soft", "K1.left"), 2.99, 1e-12);
+	assert_near(amount(count, "tile-whole-held", "hall K1.hold"), 10, 0);
+	assert_near(amount(count, "tile-cut-held", "hall K1.hold"), 1, 0);
+	assert_near(amount(count, "membrane-strip", "hall K1.strip"), 1.35, 1e-12);
+	assert_near(amount(count, "joint-soft", "hall K1.left"), 2.99, 1e-12);
 	assert_near(amount(count, "joint-soft", "total"), 5.98, 1e-12);
 	assert_near(amount(count, "joint-perimeter", "total"), 1.2, 1e-12);
-	assert_null(row_of(count, "joint-carried", "total"));
-	assert_string_equal(row_of(count, "joint-soft", "total")->unit, "m");
+	assert_null(tables_row(count, "joint-carried", "total"));
+	assert_string_equal(tables_row(count, "joint-soft", "total")->unit, "m");
 }
 
 static void totals_add_up_what_is_printed(void **state)
 {
 	(void)state;
-	struct floor *f = floor_new(arena, us);
+	struct floor *f = floor_new(tables.arena, tables.us);
 	f->joint_list[0].length = f->joint_list[1].length = 1004.9;
-	const struct count *count = count_from_placed(arena, &f->placed, en);
+	const struct count *count = count_from_placed(tables.arena, &f->placed, tables.en);
 	assert_near(amount(count, "joint-soft", "total"), 2.0, 1e-12);
 	for (size_t i = 0; i < count->row_count; i++) {
 		if (!count->rows[i].is_total)
@@ -91,17 +61,18 @@ static void totals_add_up_what_is_printed(void **state)
 static void pending_open_full_and_alternate_stand_apart(void **state)
 {
 	(void)state;
-	struct floor *f = floor_new(arena, us);
+	struct floor *f = floor_new(tables.arena, tables.us);
 	f->strip.pending = true;
 	f->joint_list[2].is_open = true;
 	f->strips.cover.alternate_mm2 = 12e6;
-	const struct count *count = count_from_placed(arena, &f->placed, en);
-	assert_near(amount(count, "membrane-strip-pending", "K1.strip"), 1.35, 1e-12);
-	assert_null(row_of(count, "membrane-strip", "total"));
-	assert_near(amount(count, "joint-perimeter-open", "C1.perimeter"), 1.2, 1e-12);
+	const struct count *count = count_from_placed(tables.arena, &f->placed, tables.en);
+	assert_near(amount(count, "membrane-strip-pending", "hall K1.strip"), 1.35, 1e-12);
+	assert_null(tables_row(count, "membrane-strip", "total"));
+	assert_near(amount(count, "joint-perimeter-open", "hall C1.perimeter"), 1.2, 1e-12);
 	assert_near(amount(count, "full-membrane", "hall"), 12, 1e-12);
 	f->strips.cover.is_full = true;
-	count = count_from_placed(arena, &f->placed, en);
+	f->membrane.kind = PLAN_MEMBRANE_MAT;
+	count = count_from_placed(tables.arena, &f->placed, tables.en);
 	assert_near(amount(count, "membrane-full", "hall"), 1.35, 1e-12);
 }
 
@@ -109,14 +80,14 @@ static void pending_open_full_and_alternate_stand_apart(void **state)
 static void joints_take_sealant_and_back_up(void **state)
 {
 	(void)state;
-	struct floor *f = floor_new(arena, us);
+	struct floor *f = floor_new(tables.arena, tables.us);
 	f->plan.sealant.per_tube_ml = 50;
 	f->joint_list[0].back = f->joint_list[1].back = JOINT_BACK_ROD;
 	f->joint_list[2].back = JOINT_BACK_TAPE;
 	f->joint_list[2].depth = 3;
-	const struct count *count = count_from_placed(arena, &f->placed, en);
-	assert_near(amount(count, "sealant", "K1.left"), 53.78, 1e-12);
-	assert_near(amount(count, "sealant", "C1.perimeter"), 21.6, 1e-12);
+	const struct count *count = count_from_placed(tables.arena, &f->placed, tables.en);
+	assert_near(amount(count, "sealant", "hall K1.left"), 53.78, 1e-12);
+	assert_near(amount(count, "sealant", "hall C1.perimeter"), 21.6, 1e-12);
 	assert_near(amount(count, "sealant", "total"), 129.16, 1e-12);
 	/* 129.16 ml and 5 % are 135.6 ml. */
 	assert_near(amount(count, "sealant-tube", "total"), 3, 0);
@@ -124,21 +95,21 @@ static void joints_take_sealant_and_back_up(void **state)
 	assert_near(amount(count, "rod-9.2mm", "total"), 5.98, 1e-12);
 	assert_near(amount(count, "tape", "total"), 1.2, 1e-12);
 	f->joint_list[2].is_open = true;
-	count = count_from_placed(arena, &f->placed, en);
-	assert_null(row_of(count, "sealant", "C1.perimeter"));
-	assert_null(row_of(count, "tape", "total"));
+	count = count_from_placed(tables.arena, &f->placed, tables.en);
+	assert_null(tables_row(count, "sealant", "hall C1.perimeter"));
+	assert_null(tables_row(count, "tape", "total"));
 }
 
 /* 11.916 m2 of field, 11 m2 of it tile, two soft joints of 2988 by 6 mm; tile 10 mm thick. */
 static void ground_takes_mortar_and_grout(void **state)
 {
 	(void)state;
-	struct floor *f = floor_new(arena, us);
+	struct floor *f = floor_new(tables.arena, tables.us);
 	f->tile.thick_nm = 10000000;
 	f->plan.grout.density_kg_l = 1.6;
 	f->plan.grout.bag_kg = 5;
 	f->plan.mortar.covers_m2 = 4;
-	const struct count *count = count_from_placed(arena, &f->placed, en);
+	const struct count *count = count_from_placed(tables.arena, &f->placed, tables.en);
 	double joints = f->field.area_mm2 - 11e6 - 2 * 2988 * 6;
 	assert_near(amount(count, "grout", "hall"), round(joints * 1.6e-3) / 100, 1e-12);
 	assert_near(amount(count, "grout", "hall"), 14.08, 1e-12);
@@ -148,7 +119,7 @@ static void ground_takes_mortar_and_grout(void **state)
 	assert_near(amount(count, "mortar-bag", "hall"), 3, 0);
 	/* A hold of 0.5 m2 with 0.46 m2 of tile waits. */
 	f->cracks.hold_count = 1;
-	count = count_from_placed(arena, &f->placed, en);
+	count = count_from_placed(tables.arena, &f->placed, tables.en);
 	assert_near(amount(count, "mortar", "hall"), 11.42, 1e-12);
 	assert_near(amount(count, "grout", "hall"), 13.44, 1e-12);
 }
@@ -157,30 +128,32 @@ static void ground_takes_mortar_and_grout(void **state)
 static void cracks_are_filled_where_the_rule_says(void **state)
 {
 	(void)state;
-	struct floor *f = floor_new(arena, us);
+	struct floor *f = floor_new(tables.arena, tables.us);
 	f->crack.width = 2;
-	const struct count *count = count_from_placed(arena, &f->placed, en);
-	assert_near(amount(count, "patch", "K1"), 3, 1e-12);
-	assert_near(amount(count, "patch-volume", "K1"), 76.2, 1e-12);
+	const struct count *count = count_from_placed(tables.arena, &f->placed, tables.en);
+	assert_near(amount(count, "patch", "hall K1"), 3, 1e-12);
+	assert_near(amount(count, "patch-volume", "hall K1"), 76.2, 1e-12);
 	f->placed_crack.state = CRACK_HOLD;
-	assert_null(row_of(count_from_placed(arena, &f->placed, en), "patch", "K1"));
+	assert_null(tables_row(count_from_placed(tables.arena, &f->placed, tables.en), "patch",
+	                       "hall K1"));
 	f->placed_crack.state = CRACK_ISOLATE;
 	f->crack.width = 1;
-	assert_null(row_of(count_from_placed(arena, &f->placed, en), "patch", "K1"));
+	assert_null(tables_row(count_from_placed(tables.arena, &f->placed, tables.en), "patch",
+	                       "hall K1"));
 }
 
 static void plans_in_inches_count_in_feet(void **state)
 {
 	(void)state;
-	struct floor *f = floor_new(arena, us);
+	struct floor *f = floor_new(tables.arena, tables.us);
 	f->site.inches = true;
 	f->joint_list[0].length = 3048;
-	f->strip.region = floor_rectangle(arena, 0, 0, 304.8, 3048);
-	const struct count *count = count_from_placed(arena, &f->placed, en);
-	assert_near(amount(count, "joint-soft", "K1.left"), 10, 1e-12);
-	assert_near(amount(count, "membrane-strip", "K1.strip"), 10, 1e-12);
-	assert_string_equal(row_of(count, "membrane-strip", "total")->unit, "sqft");
-	assert_string_equal(row_of(count, "joint-soft", "total")->unit, "ft");
+	f->strip.region = floor_rectangle(tables.arena, 0, 0, 304.8, 3048);
+	const struct count *count = count_from_placed(tables.arena, &f->placed, tables.en);
+	assert_near(amount(count, "joint-soft", "hall K1.left"), 10, 1e-12);
+	assert_near(amount(count, "membrane-strip", "hall K1.strip"), 10, 1e-12);
+	assert_string_equal(tables_row(count, "membrane-strip", "total")->unit, "sqft");
+	assert_string_equal(tables_row(count, "joint-soft", "total")->unit, "ft");
 }
 
 static void csv_guards_formulas_and_quotes(void **state)
@@ -204,7 +177,7 @@ static void csv_guards_formulas_and_quotes(void **state)
 	         .how = "+"},
 	};
 	struct count count = {.rows = rows, .row_count = 2};
-	assert_string_equal((const char *)count_csv(arena, &count).data,
+	assert_string_equal((const char *)count_csv(tables.arena, &count).data,
 	                    "what,where,amount,unit,rate,price,how\r\n"
 	                    "\"'=1+1\",\"a,b\",2,each,,,\"say \"\"x\"\"\"\r\n"
 	                    "\"'-a\",\"'@b\",1.50,m,3/ft,14.76,\"'+\"\r\n");
@@ -221,7 +194,7 @@ static void xml_escapes(void **state)
 	                            .how = "\"&\""}};
 	struct count count = {.rows = rows, .row_count = 1};
 	assert_string_equal(
-		(const char *)count_xml(arena, &count).data,
+		(const char *)count_xml(tables.arena, &count).data,
 		"<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<count version=\"1\">\n"
 		"  <row what=\"a\" where=\"x&lt;y\" amount=\"2\" unit=\"each\" rate=\"\" "
 		"price=\"\" how=\"&quot;&amp;&quot;\"/>\n</count>\n");
@@ -232,7 +205,7 @@ static void text_stands_in_columns(void **state)
 	(void)state;
 	struct count_row rows[] = {{.kind = COUNT_JOINT_SOFT,
 	                            .what = "joint-soft",
-	                            .where = "K1.left",
+	                            .where = "hall K1.left",
 	                            .amount = 2.99,
 	                            .decimals = 2,
 	                            .unit = "m2",
@@ -247,24 +220,26 @@ static void text_stands_in_columns(void **state)
 	                            .how = "y",
 	                            .is_total = true}};
 	struct count count = {.rows = rows, .row_count = 2};
-	assert_string_equal((const char *)count_text(arena, &count, en).data,
-	                    "What         Where    Amount  Unit  How\n"
-	                    "soft joint   K1.left    2.99  m²    x\n"
-	                    "tile, whole  total      1234  each  y\n");
+	assert_string_equal((const char *)count_text(tables.arena, &count, tables.en).data,
+	                    "What         Where         Amount  Unit  How\n"
+	                    "soft joint   hall K1.left    2.99  m²    x\n"
+	                    "tile, whole  total           1234  each  y\n");
 }
 
 static void every_row_has_its_words(void **state)
 {
 	(void)state;
-	struct floor *f = floor_new(arena, us);
+	struct floor *f = floor_new(tables.arena, tables.us);
 	f->cracks.hold_count = 1;
 	f->strips.cover.alternate_mm2 = 12e6;
-	const struct count *count = count_from_placed(arena, &f->placed, en);
+	const struct count *count = count_from_placed(tables.arena, &f->placed, tables.en);
 	for (size_t i = 0; i < count->row_count; i++) {
 		const struct count_row *row = &count->rows[i];
-		assert_true(words_has(en, arena_printf(arena, "count.what.%s", row->what)));
-		assert_true(words_has(en, arena_printf(arena, "count.how.%s", row->what)));
-		assert_true(words_has(en, arena_printf(arena, "unit.%s", row->unit)));
+		assert_true(words_has(tables.en,
+		                      arena_printf(tables.arena, "count.what.%s", row->what)));
+		assert_true(words_has(tables.en,
+		                      arena_printf(tables.arena, "count.how.%s", row->what)));
+		assert_true(words_has(tables.en, arena_printf(tables.arena, "unit.%s", row->unit)));
 	}
 }
 
@@ -283,5 +258,5 @@ int main(void)
 		cmocka_unit_test(text_stands_in_columns),
 		cmocka_unit_test(every_row_has_its_words),
 	};
-	return cmocka_run_group_tests(tests, start, end);
+	return cmocka_run_group_tests(tests, tables_start, tables_end);
 }

@@ -4,27 +4,7 @@
 #include "findings/finding.h"
 #include "support/floor.h"
 #include "support/program.h"
-
-static struct arena *arena;
-static const struct rules *us;
-static const struct words *en;
-
-static int start(void **state)
-{
-	(void)state;
-	arena = arena_new();
-	struct diag_list diags = diag_list_in(arena, "tables");
-	us = rules_load(arena, "us", true, &diags);
-	en = words_load(arena, "en", &diags);
-	return us == NULL || en == NULL;
-}
-
-static int end(void **state)
-{
-	(void)state;
-	arena_free(arena);
-	return 0;
-}
+#include "support/tables.h"
 
 static const struct finding *find(const struct findings *findings, const char *rule)
 {
@@ -36,19 +16,19 @@ static const struct finding *find(const struct findings *findings, const char *r
 
 static const struct finding *judged(const struct floor *f, const char *rule)
 {
-	return find(findings_judge(arena, &f->placed, en), rule);
+	return find(findings_judge(tables.arena, &f->placed, tables.en), rule);
 }
 
 static struct floor *plain(void)
 {
-	return floor_new(arena, us);
+	return floor_new(tables.arena, tables.us);
 }
 
 static void a_plain_floor_asks_nothing(void **state)
 {
 	(void)state;
-	const struct findings *findings = findings_judge(arena, &plain()->placed, en);
-	struct strbuf out = strbuf_in(arena);
+	const struct findings *findings = findings_judge(tables.arena, &plain()->placed, tables.en);
+	struct strbuf out = strbuf_in(tables.arena);
 	findings_print(findings, "hall.xml", &out);
 	if (findings_is_open(findings))
 		fail_msg("%s", out.text);
@@ -241,8 +221,8 @@ static bool is_proved_elsewhere(const char *rule)
 static void every_rule_has_a_pair(void **state)
 {
 	(void)state;
-	for (size_t r = 0; rules_at(us, r) != NULL; r++) {
-		const char *name = rules_at(us, r)->name;
+	for (size_t r = 0; rules_at(tables.us, r) != NULL; r++) {
+		const char *name = rules_at(tables.us, r)->name;
 		bool has_pair = is_proved_elsewhere(name);
 		for (size_t i = 0; i < sizeof pairs / sizeof pairs[0]; i++)
 			has_pair = has_pair || strcmp(pairs[i].rule, name) == 0;
@@ -258,9 +238,9 @@ static void strips_near_each_other_are_questioned(void **state)
 	struct strip two[2] = {f->strip, f->strip};
 	f->strips.strips = two;
 	f->strips.strip_count = 2;
-	two[1].region = floor_rectangle(arena, 2825, 0, 2830, 3000);
+	two[1].region = floor_rectangle(tables.arena, 2825, 0, 2830, 3000);
 	assert_null(judged(f, "cracks-many"));
-	two[1].region = floor_rectangle(arena, 2824, 0, 2829, 3000);
+	two[1].region = floor_rectangle(tables.arena, 2824, 0, 2829, 3000);
 	assert_non_null(judged(f, "cracks-many"));
 }
 
@@ -273,12 +253,12 @@ static void strips_are_near_by_their_sides(void **state)
 	struct strip two[2] = {f->strip, f->strip};
 	f->strips.strips = two;
 	f->strips.strip_count = 2;
-	two[0].region = floor_rectangle(arena, 10000, 0, 10010, 30000);
-	two[1].region = floor_rectangle(arena, 0, 15000, 20000, 15010);
+	two[0].region = floor_rectangle(tables.arena, 10000, 0, 10010, 30000);
+	two[1].region = floor_rectangle(tables.arena, 0, 15000, 20000, 15010);
 	assert_non_null(judged(f, "cracks-many"));
-	two[1].region = floor_rectangle(arena, 0, 30100, 20000, 30110);
+	two[1].region = floor_rectangle(tables.arena, 0, 30100, 20000, 30110);
 	assert_non_null(judged(f, "cracks-many"));
-	two[1].region = floor_rectangle(arena, 0, 31000, 20000, 31010);
+	two[1].region = floor_rectangle(tables.arena, 0, 31000, 20000, 31010);
 	assert_null(judged(f, "cracks-many"));
 }
 
@@ -287,11 +267,11 @@ static void nothing_is_said_twice(void **state)
 {
 	(void)state;
 	struct floor *f = plain();
-	size_t once = findings_judge(arena, &f->placed, en)->count;
+	size_t once = findings_judge(tables.arena, &f->placed, tables.en)->count;
 	struct placed_lay two[2] = {f->placed.lays[0], f->placed.lays[0]};
 	f->placed.lays = two;
 	f->placed.lay_count = 2;
-	assert_int_equal(findings_judge(arena, &f->placed, en)->count, once);
+	assert_int_equal(findings_judge(tables.arena, &f->placed, tables.en)->count, once);
 }
 
 static void a_membrane_brings_its_own_age(void **state)
@@ -332,7 +312,7 @@ static void findings_stand_by_line_then_rule(void **state)
 	step_least(f);
 	width_over_eighth(f);
 	age_27(f);
-	const struct findings *findings = findings_judge(arena, &f->placed, en);
+	const struct findings *findings = findings_judge(tables.arena, &f->placed, tables.en);
 	assert_true(findings_is_open(findings));
 	assert_true(findings_is_stopped(findings));
 	assert_int_equal(findings->count, 4);
@@ -374,7 +354,7 @@ static void an_answered_finding_is_a_note(void **state)
 	f->plan.answers = &answer;
 	f->plan.answer_count = 1;
 	width_over_eighth(f);
-	const struct findings *findings = findings_judge(arena, &f->placed, en);
+	const struct findings *findings = findings_judge(tables.arena, &f->placed, tables.en);
 	const struct finding *finding = find(findings, "crack-wide");
 	assert_false(findings_is_open(findings));
 	assert_int_equal(finding->weight, RULE_NOTE);
@@ -456,5 +436,5 @@ int main(void)
 		cmocka_unit_test(an_answer_about_a_membrane),
 		cmocka_unit_test(of_several_answers_one_counts),
 	};
-	return cmocka_run_group_tests(tests, start, end);
+	return cmocka_run_group_tests(tests, tables_start, tables_end);
 }

@@ -1,8 +1,8 @@
 #include <math.h>
 #include <string.h>
 
-#include "support/program.h"
 #include "support/ink.h"
+#include "support/program.h"
 
 enum { WIDTH = 200, HEIGHT = 150 };
 static const struct paper_box within = {10, 10, WIDTH - 10, HEIGHT - 10};

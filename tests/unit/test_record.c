@@ -5,32 +5,12 @@
 #include "record/record.h"
 #include "support/floor.h"
 #include "support/program.h"
-
-static struct arena *arena;
-static const struct rules *us;
-static const struct words *en;
-
-static int start(void **state)
-{
-	(void)state;
-	arena = arena_new();
-	struct diag_list diags = diag_list_in(arena, "tables");
-	us = rules_load(arena, "us", true, &diags);
-	en = words_load(arena, "en", &diags);
-	return us == NULL || en == NULL;
-}
-
-static int end(void **state)
-{
-	(void)state;
-	arena_free(arena);
-	return 0;
-}
+#include "support/tables.h"
 
 static const char *recorded(const struct floor *f)
 {
-	const struct findings *findings = findings_judge(arena, &f->placed, en);
-	return record_write(arena, &f->placed, findings, "hall & co.xml").data;
+	const struct findings *findings = findings_judge(tables.arena, &f->placed, tables.en);
+	return record_write(tables.arena, &f->placed, findings, "hall & co.xml").data;
 }
 
 static void assert_has(const char *text, const char *part)
@@ -51,8 +31,8 @@ static void elements_are_closed(void **state)
 	(void)state;
 	const char *open[32];
 	size_t depth = 0;
-	for (const char *p = strchr(recorded(floor_new(arena, us)) + 2, '<'); p != NULL;
-	     p = strchr(p + 1, '<')) {
+	for (const char *p = strchr(recorded(floor_new(tables.arena, tables.us)) + 2, '<');
+	     p != NULL; p = strchr(p + 1, '<')) {
 		size_t length = strcspn(p + 1, " />");
 		const char *close = strchr(p, '>');
 		if (p[1] == '/') {
@@ -70,7 +50,7 @@ static void elements_are_closed(void **state)
 static void each_element_has_its_names(void **state)
 {
 	(void)state;
-	const char *r = recorded(floor_new(arena, us));
+	const char *r = recorded(floor_new(tables.arena, tables.us));
 	assert_memory_equal(r, "<?xml", 5);
 	assert_has(r, "<placed version=\"1\" plan=\"hall &amp; co.xml\" title=\"A small "
 	              "&lt;hall&gt;\">\n");
@@ -111,7 +91,7 @@ static void each_element_has_its_names(void **state)
 static void tile_in_a_hold_is_counted_apart(void **state)
 {
 	(void)state;
-	struct floor *f = floor_new(arena, us);
+	struct floor *f = floor_new(tables.arena, tables.us);
 	assert_has(recorded(f), "<tiles whole=\"200\" cut=\"3\" lost=\"0.000000000000\" "
 	                        "held-whole=\"0\" held-cut=\"0\" held-area=\"0.000000000000\" "
 	                        "smallest-cut=\"80.000000\" smallest-cut-worst=\"74.000000\" "
@@ -127,7 +107,7 @@ static void tile_in_a_hold_is_counted_apart(void **state)
 static void everything_is_turned_back_to_plan_axes(void **state)
 {
 	(void)state;
-	struct floor *f = floor_new(arena, us);
+	struct floor *f = floor_new(tables.arena, tables.us);
 	f->field.frame = frame_from_deg(90);
 	f->plan_lay.angle_deg = 90;
 	f->cracks.hold_count = 1;
@@ -150,7 +130,7 @@ static void everything_is_turned_back_to_plan_axes(void **state)
 static void a_closed_joint_comes_back(void **state)
 {
 	(void)state;
-	assert_has(recorded(floor_new(arena, us)),
+	assert_has(recorded(floor_new(tables.arena, tables.us)),
 	           "<line>500.000000,500.000000 800.000000,500.000000 800.000000,800.000000 "
 	           "500.000000,800.000000 500.000000,500.000000</line>");
 }
@@ -158,10 +138,10 @@ static void a_closed_joint_comes_back(void **state)
 static void a_hole_follows_its_outline(void **state)
 {
 	(void)state;
-	struct strbuf out = strbuf_in(arena);
+	struct strbuf out = strbuf_in(tables.arena);
 	struct markup m = {&out, 0, false};
-	struct region outer = floor_rectangle(arena, 0, 0, 9, 9);
-	struct region inner = floor_rectangle(arena, 3, 3, 6, 6);
+	struct region outer = floor_rectangle(tables.arena, 0, 0, 9, 9);
+	struct region inner = floor_rectangle(tables.arena, 3, 3, 6, 6);
 	outer.polygons[0].holes = &inner.polygons[0].outline;
 	outer.polygons[0].hole_count = 1;
 	markup_start(&m, "a");
@@ -175,10 +155,10 @@ static void a_hole_follows_its_outline(void **state)
 static void points_are_metres_in_plan_axes(void **state)
 {
 	(void)state;
-	struct floor *f = floor_new(arena, us);
+	struct floor *f = floor_new(tables.arena, tables.us);
 	struct point path[] = {{1836, 6}, {1836, 500}, {1836, 1000}, {2142, 1000}, {2142, 2994}};
 	f->joint_list[0].line = (struct line){path, 5};
-	const char *csv = record_points(arena, &f->placed).data;
+	const char *csv = record_points(tables.arena, &f->placed).data;
 	assert_memory_equal(csv, "name,x,y,what\r\n", 15);
 	assert_has(csv, "hall.u.1,0.0000,1.5000,control line\r\n"
 	                "hall.u.2,4.0000,1.5000,control line\r\n"
@@ -196,10 +176,10 @@ static void points_are_metres_in_plan_axes(void **state)
 static void a_slight_bend_is_a_turn(void **state)
 {
 	(void)state;
-	struct floor *f = floor_new(arena, us);
+	struct floor *f = floor_new(tables.arena, tables.us);
 	struct point path[] = {{1000, 0}, {1000, 1000}, {1001, 2000}, {1011, 3000}};
 	f->joint_list[0].line = (struct line){path, 4};
-	const char *csv = record_points(arena, &f->placed).data;
+	const char *csv = record_points(tables.arena, &f->placed).data;
 	assert_has(csv, "K1.left.1,1.0000,0.0000,soft joint end\r\n"
 	                "K1.left.2,1.0010,2.0000,soft joint turn\r\n"
 	                "K1.left.3,1.0110,3.0000,soft joint end\r\n");
@@ -210,8 +190,8 @@ static void a_crack_is_as_in_its_worse_lay(void **state)
 {
 	(void)state;
 	for (int turn = 0; turn < 2; turn++) {
-		struct floor *f = floor_new(arena, us);
-		struct floor *other = floor_new(arena, us);
+		struct floor *f = floor_new(tables.arena, tables.us);
+		struct floor *other = floor_new(tables.arena, tables.us);
 		struct placed_lay two[2] = {f->placed.lays[0], other->placed.lays[0]};
 		other->placed_crack.crack = &f->crack;
 		struct floor *worse = turn == 0 ? f : other;
@@ -236,5 +216,5 @@ int main(void)
 		cmocka_unit_test(a_slight_bend_is_a_turn),
 		cmocka_unit_test(a_crack_is_as_in_its_worse_lay),
 	};
-	return cmocka_run_group_tests(tests, start, end);
+	return cmocka_run_group_tests(tests, tables_start, tables_end);
 }

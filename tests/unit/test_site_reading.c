@@ -67,10 +67,10 @@ static void test_stall_bay(void **state)
 }
 
 /* Twelve faults of reading and of geometry, each on a line of its own. */
-static const char FAULTS[] = HEAD                                                     /* 1, 2 */
-	"<room id=\"a\" slab=\"S1\"><walls x=\"0\" y=\"0\" heading=\"0\">\n"          /* 3 */
-	"<wall length=\"20ft\"/><wall length=\"15ft\"/>\n"                            /* 4 */
-	"<wall length=\"20ft\"/><wall length=\"15ft\"/></walls>\n"                    /* 5 */
+static const char FAULTS[] = HEAD                                            /* 1, 2 */
+	"<room id=\"a\" slab=\"S1\"><walls x=\"0\" y=\"0\" heading=\"0\">\n" /* 3 */
+	"<wall length=\"20ft\"/><wall length=\"15ft\"/>\n"                   /* 4 */
+	"<wall length=\"20ft\"/><wall length=\"15ft\"/></walls>\n"           /* 5 */
 	"<obstacle id=\"C1\" kind=\"column\" x=\"40ft\" y=\"1ft\" "
 	"across=\"6in\"/>\n" /* 6 outside */
 	"<obstacle id=\"C2\" kind=\"pillar\" x=\"40ft\" y=\"1ft\" across=\"6in\"/>\n" /* 7 kind */
