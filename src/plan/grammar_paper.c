@@ -71,7 +71,7 @@ const struct grammar_element grammar_answer = {
 
 static const struct grammar_attribute RATE_ATTRIBUTES[] = {
 	{"of", GRAMMAR_SUBJECT, IN(rate, of), .required = true, .words = RATE_WORDS,
-         .meaning = "what it is for: a word or an id"},
+         .meaning = "what it is for: a word or an id; one rate of each"},
 	{"each", GRAMMAR_MONEY, IN(rate, each), .required = true, .meaning = "price of one"},
 	{"per", GRAMMAR_WORD, IN(rate, per), .required = true, .words = RATE_UNITS,
          .meaning = "one of what"},

@@ -146,6 +146,27 @@ static void check_answer(struct plan_build *b, size_t built)
 				crack->id));
 }
 
+/* ---- rates ---- */
+
+/* The second would never be used: of several that serve a row the first holds. */
+static void check_rate(struct plan_build *b, size_t built)
+{
+	const struct markup *node = at_of(b, built)->node;
+	const struct markup_attribute *of = markup_find(node, "of");
+	for (const struct markup *at = node->parent->first_child; at != node; at = at->next) {
+		const struct markup_attribute *earlier = markup_find(at, "of");
+		if (strcmp(at->name, node->name) != 0 || of == NULL || earlier == NULL ||
+		    strcmp(earlier->value, of->value) != 0)
+			continue;
+		plan_fault(b, built, of->line,
+		           arena_printf(b->arena,
+		                        "<rate> of=\"%s\" has a rate on line %d already; expected "
+		                        "one rate of each",
+		                        of->value, at->line));
+		return;
+	}
+}
+
 /* ---- a room is in one lay, under one membrane ---- */
 
 /* For each room the element that names it first; 0: none. */
@@ -233,6 +254,7 @@ static void (*check_of(const char *element))(struct plan_build *, size_t)
 		{"lay", plan_check_lay},
 		{"membrane", check_membrane},
 		{"answer", check_answer},
+		{"rate", check_rate},
 	};
 	for (size_t i = 0; i < sizeof checks / sizeof *checks; i++)
 		if (strcmp(checks[i].element, element) == 0)

@@ -310,7 +310,7 @@ static void cells_of_a_spreadsheet(void **state)
 	const char *text = arena_strndup(arena, csv.data, csv.length);
 	assert_memory_equal(text, "line,kind,what,where,before,after,difference,", 45);
 	assert_non_null(strstr(text, "\"'=1+1, \"\"quoted\"\"\""));
-	assert_non_null(strstr(text, "1,quantity,joint-soft,K1.left,0.00,"));
+	assert_non_null(strstr(text, "1,quantity,joint-soft,hall K1.left,0.00,"));
 	assert_non_null(strstr(text, "1,change,crack added,K1,,hall,"));
 }
 
