@@ -17,7 +17,7 @@ static int64_t at_least_none(int64_t n)
 }
 
 /* Bins for what is longer than half a bin, and for what does not fit beside it; `least` and
- * longer are looked at. Source: Martello and Toth's second bound, memory. */
+ * longer are looked at. Source: the second lower bound of textbooks on packing, memory. */
 static int64_t bound_from(const int64_t *sizes, size_t count, int64_t bin, int64_t least)
 {
 	int64_t alone = 0, half = 0, half_sum = 0, rest = 0;

@@ -124,8 +124,8 @@ static void grout_by_the_module_is_as_the_chart_prints(void **state)
 	}
 }
 
-/* R-Q04: 300 x 300 x 10 mm tile, joint 2 mm: 5 kg fill 23 to 24 m2. R-Q09: a joint of 1/8 in
- * off by 1/32 in is 25 % of the grout. */
+/* R01 (R-Q04): 300 x 300 x 10 mm tile, joint 2 mm: 5 kg fill 23 to 24 m2. R03 (R-Q09): a joint of
+ * 1/8 in off by 1/32 in is 25 % of the grout. */
 static void grout_by_the_module_is_as_single_prints_say(void **state)
 {
 	(void)state;
@@ -142,8 +142,8 @@ static void wet_film_is_as_printed(void **state)
 	assert_near(formula_layer_ml(160.417 * SQFT, 10 * MIL), GALLON, 0.01);
 }
 
-/* R-Q19, R-Q20: the film as printed is dry, so wet by its share of solids; F02, F03, F05 to F07
- * in sq ft a gallon. */
+/* R-Q19, R-Q20: the film as printed is dry, so wet by its share of solids; F02, F03, F05, F06
+ * and F07 in sq ft a gallon. */
 static void dry_film_is_as_printed(void **state)
 {
 	(void)state;
@@ -163,7 +163,17 @@ static void dry_film_is_as_printed(void **state)
 	assert_near(1000 / formula_layer_ml(1e6, 0.125 / 0.65), 5.2, 1e-9);
 }
 
-/* R-Q24: S01 to S03, and the plan's own reader of volumes. */
+/* R-Q19: what is left of a wet film by its share of solids. F04: 8 mils at 35 % dry to 2.8 mils;
+ * F09: at 70 % the wet film is 1.43 times the dry. */
+static void films_dry_as_printed(void **state)
+{
+	(void)state;
+	double wet = formula_layer_ml(SQFT, 8 * MIL), dry = formula_layer_ml(SQFT, 2.8 * MIL);
+	assert_near(dry / wet, 0.35, 1e-9);
+	assert_near(formula_layer_ml(SQFT, 1 / 0.70) / formula_layer_ml(SQFT, 1), 1.43, 0.005);
+}
+
+/* R-Q24: S01, S02 and S03, and the plan's own reader of volumes. */
 static void cartridges_hold_what_is_printed(void **state)
 {
 	(void)state;
@@ -264,6 +274,7 @@ int main(void)
 		cmocka_unit_test(grout_by_the_module_is_as_single_prints_say),
 		cmocka_unit_test(wet_film_is_as_printed),
 		cmocka_unit_test(dry_film_is_as_printed),
+		cmocka_unit_test(films_dry_as_printed),
 		cmocka_unit_test(cartridges_hold_what_is_printed),
 		cmocka_unit_test(sealant_reaches_as_far_as_printed),
 		cmocka_unit_test(rods_are_as_printed),

@@ -90,7 +90,7 @@ static const char *humidity_readings(size_t count)
 	return text.text;
 }
 
-/* Three for the first 100 m2, one more for each further area begun. */
+/* T14 (R-C33): three for the first 100 m2, one more for each further area begun. */
 static void larger_ground_takes_more_readings(void **state)
 {
 	(void)state;
