@@ -1,31 +1,8 @@
 /* comparison_csv.c - a row for each thing that changed, for spreadsheets. */
 #include "base/csv.h"
+#include "compare/change_cells.h"
 #include "compare/change_text.h"
 #include "compare/comparison_write.h"
-#include "units/number.h"
-
-enum {
-	LINE,
-	KIND,
-	WHAT,
-	WHERE,
-	BEFORE,
-	AFTER,
-	MORE,
-	UNIT,
-	RATE,
-	PRICE_BEFORE,
-	PRICE_AFTER,
-	PRICE_MORE,
-	HOW,
-	FOUND,
-	COLUMNS
-};
-
-struct cells {
-	const char *texts[COLUMNS]; /* NULL: blank */
-	bool is_number;             /* before, after and difference are */
-};
 
 struct writing {
 	struct arena *arena;
@@ -33,25 +10,28 @@ struct writing {
 	struct strbuf out;
 };
 
-static bool is_plain(const struct cells *row, int column)
+/* A number is no formula, though it may begin with a sign. */
+static void add(struct writing *w, const struct change_cells *row, bool has_numbers)
 {
-	bool is_amount = column == BEFORE || column == AFTER || column == MORE;
-	return (is_amount && row->is_number) || column == PRICE_BEFORE || column == PRICE_AFTER ||
-	       column == PRICE_MORE;
-}
-
-static void add(struct writing *w, const struct cells *row)
-{
-	for (int k = 0; k < COLUMNS; k++) {
+	for (int k = 0; k < CHANGE_COLUMN_COUNT; k++) {
 		const char *text = row->texts[k] != NULL ? row->texts[k] : "";
 		if (k > 0)
 			strbuf_add_char(&w->out, ',');
-		if (is_plain(row, k))
+		if (has_numbers && k != CHANGE_RATE &&
+		    change_column_is_number((enum change_column)k))
 			strbuf_add(&w->out, text);
 		else
 			csv_add_cell(&w->out, text);
 	}
 	csv_end_row(&w->out);
+}
+
+static void add_heads(struct writing *w)
+{
+	struct change_cells heads;
+	for (int k = 0; k < CHANGE_COLUMN_COUNT; k++)
+		heads.texts[k] = change_column_name((enum change_column)k);
+	add(w, &heads, false);
 }
 
 static const char *date_text(struct arena *arena, struct date date)
@@ -67,13 +47,15 @@ static void add_edit(struct writing *w, const char *mark, const struct change *c
 	const char *id = change->id;
 	if (edit->of != NULL)
 		id = arena_printf(w->arena, "%s %s", id, edit->of);
-	add(w, &(struct cells){.texts = {[LINE] = mark,
-	                                 [KIND] = "edit",
-	                                 [WHAT] = edit->what != NULL ? edit->what
-	                                                             : change_kind_word(edit->kind),
-	                                 [WHERE] = id,
-	                                 [BEFORE] = edit->before,
-	                                 [AFTER] = edit->after}});
+	add(w,
+	    &(struct change_cells){
+		    {[CHANGE_LINE] = mark,
+	             [CHANGE_KIND] = "edit",
+	             [CHANGE_WHAT] = edit->what != NULL ? edit->what : change_kind_word(edit->kind),
+	             [CHANGE_WHERE] = id,
+	             [CHANGE_BEFORE] = edit->before,
+	             [CHANGE_AFTER] = edit->after}},
+	    false);
 }
 
 static const char *kinds_of(struct arena *arena, const struct change *change)
@@ -88,16 +70,18 @@ static const char *kinds_of(struct arena *arena, const struct change *change)
 
 static void add_change(struct writing *w, const char *mark, const struct change *change)
 {
-	add(w, &(struct cells){
-		       .texts = {[LINE] = mark,
-	                         [KIND] = "change",
-	                         [WHAT] = arena_printf(w->arena, "%s %s", change->element->name,
-	                                               kinds_of(w->arena, change)),
-	                         [WHERE] = change->id,
-	                         [BEFORE] = change->id_was,
-	                         [AFTER] = change->where,
-	                         [HOW] = change->reason,
-	                         [FOUND] = date_text(w->arena, change->found)}});
+	add(w,
+	    &(struct change_cells){
+		    {[CHANGE_LINE] = mark,
+	             [CHANGE_KIND] = "change",
+	             [CHANGE_WHAT] = arena_printf(w->arena, "%s %s", change->element->name,
+	                                          kinds_of(w->arena, change)),
+	             [CHANGE_WHERE] = change->id,
+	             [CHANGE_BEFORE] = change->id_was,
+	             [CHANGE_AFTER] = change->where,
+	             [CHANGE_HOW] = change->reason,
+	             [CHANGE_FOUND] = date_text(w->arena, change->found)}},
+	    false);
 	for (size_t i = 0; i < change->edit_count; i++)
 		add_edit(w, mark, change, &change->edits[i]);
 }
@@ -105,39 +89,22 @@ static void add_change(struct writing *w, const char *mark, const struct change 
 static void add_row(struct writing *w, const char *mark, const char *kind,
                     const struct row_change *change)
 {
-	const struct count_row *row = row_change_row(change);
-	add(w,
-	    &(struct cells){
-		    .texts = {[LINE] = mark,
-	                      [KIND] = kind,
-	                      [WHAT] = row->what,
-	                      [WHERE] = row->where,
-	                      [BEFORE] =
-	                              change_text_amount(w->arena, change, change->amount_before),
-	                      [AFTER] = change_text_amount(w->arena, change, change->amount_after),
-	                      [MORE] = number_text(w->arena, change->amount_more, change->decimals),
-	                      [UNIT] = row->unit,
-	                      [RATE] = change_text_rate(w->arena, change),
-	                      [PRICE_BEFORE] =
-	                              change_text_cents(w->arena, change, change->cents_before),
-	                      [PRICE_AFTER] =
-	                              change_text_cents(w->arena, change, change->cents_after),
-	                      [PRICE_MORE] =
-	                              change_text_cents(w->arena, change,
-	                                                change->cents_after - change->cents_before),
-	                      [HOW] = row->how},
-		    .is_number = true,
-	    });
+	struct change_cells cells = change_cells_of_row(w->arena, change);
+	cells.texts[CHANGE_LINE] = mark;
+	cells.texts[CHANGE_KIND] = kind;
+	add(w, &cells, true);
 }
 
 static void add_finding(struct writing *w, const char *mark, const struct finding_change *change)
 {
-	add(w, &(struct cells){.texts = {[LINE] = mark,
-	                                 [KIND] = "finding",
-	                                 [WHAT] = change->finding->rule->name,
-	                                 [WHERE] = change->finding->about,
-	                                 [AFTER] = finding_fate_word(change->fate),
-	                                 [HOW] = change->finding->text}});
+	add(w,
+	    &(struct change_cells){{[CHANGE_LINE] = mark,
+	                            [CHANGE_KIND] = "finding",
+	                            [CHANGE_WHAT] = change->finding->rule->name,
+	                            [CHANGE_WHERE] = change->finding->about,
+	                            [CHANGE_AFTER] = finding_fate_word(change->fate),
+	                            [CHANGE_HOW] = change->finding->text}},
+	    false);
 }
 
 static void add_difference(struct writing *w, const char *mark, const struct difference *difference)
@@ -155,8 +122,7 @@ static void add_difference(struct writing *w, const char *mark, const struct dif
 struct bytes comparison_csv(struct arena *arena, const struct comparison *comparison)
 {
 	struct writing w = {arena, comparison, strbuf_in(arena)};
-	strbuf_add(&w.out, "line,kind,what,where,before,after,difference,unit,rate,price-before,"
-	                   "price-after,price-difference,how,found\r\n");
+	add_heads(&w);
 	for (size_t i = 0; i < comparison->line_count; i++) {
 		const struct comparison_line *line = &comparison->lines[i];
 		const char *mark = comparison_mark(arena, comparison, line);

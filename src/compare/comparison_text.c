@@ -1,24 +1,13 @@
 /* comparison_text.c - line by line, to read on a screen. */
 #include "base/text_table.h"
+#include "compare/change_cells.h"
 #include "compare/change_text.h"
 #include "compare/comparison_write.h"
 
-enum {
-	WHAT,
-	WHERE,
-	BEFORE,
-	AFTER,
-	MORE,
-	UNIT,
-	RATE,
-	PRICE_BEFORE,
-	PRICE_AFTER,
-	PRICE_MORE,
-	COLUMNS
-};
 enum { INDENT = 4 };
-static const unsigned right = 1u << BEFORE | 1u << AFTER | 1u << MORE | 1u << RATE |
-                              1u << PRICE_BEFORE | 1u << PRICE_AFTER | 1u << PRICE_MORE;
+
+/* Of the columns of a change order those that are read on a screen. */
+enum { FIRST = CHANGE_WHAT, LAST = CHANGE_PRICE_MORE, COLUMNS = LAST - FIRST + 1 };
 
 struct writing {
 	struct arena *arena;
@@ -55,43 +44,43 @@ static void add_change(struct writing *w, const char *mark, const struct change 
 
 static struct text_row heads(struct writing *w)
 {
-	static const char *const keys[COLUMNS] = {
-		"count.what",          "count.where",
-		"compare.before",      "compare.after",
-		"compare.difference",  "count.unit",
-		"count.rate",          "compare.price-before",
-		"compare.price-after", "compare.price-difference"};
 	struct text_row row = {{0}};
 	for (int k = 0; k < COLUMNS; k++)
-		row.cells[k] = words_find(w->words, keys[k]);
+		row.cells[k] =
+			words_find(w->words, change_column_key((enum change_column)(FIRST + k)));
 	return row;
+}
+
+static void blank(struct text_row *row, enum change_column from, enum change_column to)
+{
+	for (enum change_column column = from; column <= to; column++)
+		row->cells[column - FIRST] = "";
 }
 
 static struct text_row row_of(struct writing *w, const struct row_change *change)
 {
-	const struct count_row *row = row_change_row(change);
-	const char *unit = arena_printf(w->arena, "unit.%s", row->unit);
-	return (struct text_row){{
-		[WHAT] = count_row_what(w->arena, row, w->words),
-		[WHERE] = count_row_where(row, w->words),
-		[BEFORE] = change_text_amount(w->arena, change, change->amount_before),
-		[AFTER] = change_text_amount(w->arena, change, change->amount_after),
-		[MORE] = change_text_more(w->arena, change),
-		[UNIT] = words_find(w->words, unit),
-		[RATE] = change_text_rate(w->arena, change),
-		[PRICE_BEFORE] = change_text_cents(w->arena, change, change->cents_before),
-		[PRICE_AFTER] = change_text_cents(w->arena, change, change->cents_after),
-		[PRICE_MORE] = change_text_cents_more(w->arena, change),
-	}};
+	struct change_cells cells = change_cells_read(w->arena, change, w->words);
+	struct text_row row = {{0}};
+	for (int k = 0; k < COLUMNS; k++)
+		row.cells[k] = cells.texts[FIRST + k];
+	return row;
 }
 
 /* Sums have no amounts. */
 static struct text_row money_row(struct writing *w, const struct row_change *change)
 {
 	struct text_row row = row_of(w, change);
-	row.cells[BEFORE] = row.cells[AFTER] = row.cells[MORE] = row.cells[UNIT] = row.cells[RATE] =
-		"";
+	blank(&row, CHANGE_BEFORE, CHANGE_RATE);
 	return row;
+}
+
+static unsigned right_columns(void)
+{
+	unsigned right = 0;
+	for (int k = 0; k < COLUMNS; k++)
+		if (change_column_is_number((enum change_column)(FIRST + k)))
+			right |= 1u << k;
+	return right;
 }
 
 static bool has_prices(const struct row_changes *rows)
@@ -104,11 +93,10 @@ static bool has_prices(const struct row_changes *rows)
 
 static void add_table(struct writing *w, const struct difference *difference)
 {
-	struct text_table table = {.column_count = COLUMNS, .right = right};
+	struct text_table table = {.column_count = COLUMNS, .right = right_columns()};
 	struct text_row head = heads(w);
 	if (!has_prices(&difference->rows) && difference->money.list.count == 0)
-		head.cells[RATE] = head.cells[PRICE_BEFORE] = head.cells[PRICE_AFTER] =
-			head.cells[PRICE_MORE] = "";
+		blank(&head, CHANGE_RATE, CHANGE_PRICE_MORE);
 	*array_push(w->arena, &table.rows) = head;
 	for (size_t i = 0; i < difference->rows.list.count; i++)
 		*array_push(w->arena, &table.rows) = row_of(w, &difference->rows.list.items[i]);

@@ -1,5 +1,6 @@
 #include "sheets/changes_table.h"
 
+#include "compare/change_cells.h"
 #include "compare/change_text.h"
 
 /* What is said in words stands last, where it can be wrapped. */
@@ -48,17 +49,15 @@ static const char *where_of(const struct draft *draft, const struct count_row *r
 static struct cells quantity(const struct draft *draft, const struct row_change *change)
 {
 	const struct count_row *row = row_change_row(change);
-	struct arena *arena = draft->arena;
-	const char *unit = arena_printf(arena, "unit.%s", row->unit);
+	struct change_cells read = change_cells_read(draft->arena, change, draft->words);
 	return (struct cells){{
-		[BEFORE] = change_text_amount(arena, change, change->amount_before),
-		[AFTER] = change_text_amount(arena, change, change->amount_after),
-		[MORE] = change_text_more(arena, change),
-		[UNIT] = draft_word(draft, unit),
-		[RATE] = change_text_rate(arena, change),
-		[PRICE] = change_text_cents_more(arena, change),
-		[WHAT] = draft_text(draft, "changes.quantity",
-	                            {"what", count_row_what(arena, row, draft->words)},
+		[BEFORE] = read.texts[CHANGE_BEFORE],
+		[AFTER] = read.texts[CHANGE_AFTER],
+		[MORE] = read.texts[CHANGE_MORE],
+		[UNIT] = read.texts[CHANGE_UNIT],
+		[RATE] = read.texts[CHANGE_RATE],
+		[PRICE] = read.texts[CHANGE_PRICE_MORE],
+		[WHAT] = draft_text(draft, "changes.quantity", {"what", read.texts[CHANGE_WHAT]},
 	                            {"where", where_of(draft, row)}),
 	}};
 }
@@ -68,16 +67,16 @@ static struct cells money(const struct draft *draft, const struct row_change *ch
                           const char *currency)
 {
 	const struct count_row *row = row_change_row(change);
-	struct arena *arena = draft->arena;
-	const char *what = count_row_what(arena, row, draft->words);
+	struct change_cells read = change_cells_read(draft->arena, change, draft->words);
+	const char *what = read.texts[CHANGE_WHAT];
 	if (row->kind == COUNT_PRICE_MARKUP)
 		what = draft_text(draft, "changes.quantity", {"what", what}, {"where", row->where});
 	return (struct cells){{
-		[BEFORE] = change_text_cents(arena, change, change->cents_before),
-		[AFTER] = change_text_cents(arena, change, change->cents_after),
-		[MORE] = change_text_cents_more(arena, change),
+		[BEFORE] = read.texts[CHANGE_PRICE_BEFORE],
+		[AFTER] = read.texts[CHANGE_PRICE_AFTER],
+		[MORE] = read.texts[CHANGE_PRICE_MORE],
 		[UNIT] = currency,
-		[PRICE] = change_text_cents_more(arena, change),
+		[PRICE] = read.texts[CHANGE_PRICE_MORE],
 		[WHAT] = what,
 	}};
 }
