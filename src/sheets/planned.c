@@ -115,6 +115,12 @@ static struct cloud_scope scope_of(const struct planned *planned, const struct s
 	return (struct cloud_scope){planned->kind->shows, planned->room, core};
 }
 
+bool planned_is_changed(const struct draft *draft, const struct planned *planned,
+                        const struct sheet *sheet)
+{
+	return !sheet->parts || sheet->part == 0 || clouds_any(draft, scope_of(planned, sheet));
+}
+
 static struct outcome draw_view(const struct set_facts *facts, const struct planned *planned,
                                 const struct draft *draft, struct portion portion,
                                 enum attempt attempt, const char *missing)

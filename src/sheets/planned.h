@@ -48,6 +48,9 @@ struct planned_sheets {
 struct sheet *planned_begin(const struct draft *, const char *name, const char *title,
                             const char *subject);
 const char *planned_title(const struct draft *, const struct planned *);
+/* True where something that has changed is to be seen on a sheet of it; on the first of several
+ * parts, where the notes of all are, always. */
+bool planned_is_changed(const struct draft *, const struct planned *, const struct sheet *);
 /* Draws all its parts, but their title blocks. */
 struct planned_sheets planned_draw(const struct set_facts *, const struct planned *);
 

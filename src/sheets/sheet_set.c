@@ -112,13 +112,17 @@ static bool is_wanted(const struct set_builder *b, const char *kind, const char 
 	return b->wanted_count == 0;
 }
 
+/* Of a change order the sheets that show a change, where nobody asks for others. */
+static bool shows_changes_alone(const struct set_builder *b)
+{
+	return b->draft->comparison != NULL && b->wanted_count == 0;
+}
+
 static void plan_sheet(struct set_builder *b, const struct sheet_kind *kind,
                        const struct site_room *room)
 {
 	const char *name = room ? room_sheet(b->draft->arena, kind, room) : kind->name;
-	/* Of a change order the sheets that show a change, where nobody asks for others. */
-	bool is_affected = b->draft->comparison == NULL || b->wanted_count > 0 ||
-	                   strcmp(kind->name, CHANGES) == 0 ||
+	bool is_affected = !shows_changes_alone(b) || strcmp(kind->name, CHANGES) == 0 ||
 	                   clouds_any(b->draft, (struct cloud_scope){kind->shows, room, NULL});
 	if (is_affected && is_wanted(b, kind->name, name))
 		*array_push(b->draft->arena, &b->plans) =
@@ -235,13 +239,18 @@ static void draw_planned(struct set_builder *b, struct planned *planned)
 	if (drawn.is_too_large)
 		report_too_large(b, planned);
 	planned->part_count = drawn.count;
+	size_t count = 0, number = drawn.count; /* each part keeps its own */
 	for (size_t i = 0; i < drawn.count; i++)
+		if (!shows_changes_alone(b) ||
+		    planned_is_changed(b->draft, planned, drawn.items[i]))
+			drawn.items[count++] = drawn.items[i];
+	for (size_t i = 0; i < count; i++)
 		add_sheet(b, planned, drawn.items[i]);
-	for (size_t i = 0; i < drawn.count; i++) {
+	for (size_t i = 0; i < count; i++) {
 		struct sheet *sheet = drawn.items[i];
 		const char *of = planned->room ? sheet->title : planned_title(b->draft, planned);
 		while (sheet->rest || sheet->details || sheet->more) {
-			sheet = draw_next(b, planned, sheet, of, planned->sheets.count + 1);
+			sheet = draw_next(b, planned, sheet, of, ++number);
 			add_sheet(b, planned, sheet);
 		}
 	}

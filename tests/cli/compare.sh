@@ -120,6 +120,17 @@ sums() {
 		}' "$TMPDIR/sums/changes.csv"
 }
 check "prices add up by another program" sums
+
+# Of the hall's parts those that show the new crack, and the first, which has the notes of all.
+parts() {
+	sed '0,/<tile id/s|<tile id|<crack id="KX" width="1mm"><at x="2200" y="2200"/><at x="2600" y="3400"/></crack>&|' \
+		demo-plans/saltgate-hall.xml >"$TMPDIR/hall.xml"
+	"$JURYSTICK" compare demo-plans/saltgate-hall.xml "$TMPDIR/hall.xml" -o "$TMPDIR/hall" \
+		--as svg >"$TMPDIR/out" || return
+	[ -e "$TMPDIR/hall/slab.svg" ] && [ -e "$TMPDIR/hall/slab-3.svg" ] &&
+		[ ! -e "$TMPDIR/hall/slab-2.svg" ] && [ ! -e "$TMPDIR/hall/slab-4.svg" ]
+}
+check "of a floor in parts only those with a change" parts
 check "what is wrong with either plan is said" fails_with 2 "none.xml: cannot be read" \
 	"$JURYSTICK" compare "$TMPDIR/none.xml" "$nook"
 check "one plan is not enough" fails_with 2 "file name missing" "$JURYSTICK" compare "$nook"
