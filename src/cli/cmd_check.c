@@ -1,10 +1,11 @@
 /* cmd_check.c - what the trade's rules say of a plan, one line a finding. */
 #include "cli/command.h"
+#include "cli/draw_options.h"
 #include "cli/publish.h"
 
 enum exit_code command_check(struct job *job)
 {
-	enum status status = job_run(job);
+	enum status status = job_run_undrawn(job);
 	if (status != STATUS_OK)
 		return command_end(job, status);
 	struct strbuf text = strbuf_in(job->arena);

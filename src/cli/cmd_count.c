@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "cli/command.h"
+#include "cli/draw_options.h"
 #include "cli/publish.h"
 #include "count/count.h"
 
@@ -41,7 +42,7 @@ enum exit_code command_count(struct job *job)
 {
 	enum count_form form;
 	enum status asked = read_form(job, &form);
-	enum status status = job_run(job);
+	enum status status = job_run_undrawn(job);
 	if (status == STATUS_OK)
 		status = asked;
 	if (status == STATUS_OK)

@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "cli/command.h"
+#include "cli/draw_options.h"
 #include "cli/publish.h"
 #include "record/record.h"
 
@@ -21,6 +22,6 @@ static enum status write_record(struct job *job)
 
 enum exit_code command_record(struct job *job)
 {
-	enum status status = job_run(job);
+	enum status status = job_run_undrawn(job);
 	return command_end(job, status == STATUS_OK ? write_record(job) : status);
 }

@@ -85,7 +85,7 @@ static void set_style(struct job *job, struct draw_options *options, struct sett
 	options->style = style;
 	if (is_file_name(s.text))
 		read_style_file(job, s.text, style);
-	else if (style_embedded(job->arena, s.text, s.diags, style) != STATUS_OK)
+	else if (style_embedded(job->arena, s.text, s.line, s.diags, style) != STATUS_OK)
 		options->style = NULL;
 }
 
@@ -158,4 +158,12 @@ enum status draw_options_resolve(struct job *job, struct draw_options *options)
 		                    options->sheets[i], &job->diags) != STATUS_OK)
 			continue; /* the others may be wrong too */
 	return error_count(job) == before ? STATUS_OK : STATUS_INPUT;
+}
+
+enum status job_run_undrawn(struct job *job)
+{
+	struct draw_options unused = {0};
+	enum status status = job_run(job);
+	enum status sheets = job->site ? draw_options_resolve(job, &unused) : STATUS_OK;
+	return status == STATUS_OK ? sheets : status;
 }

@@ -406,13 +406,13 @@ static const char *style_names(struct arena *arena)
 	return names.text;
 }
 
-enum status style_embedded(struct arena *arena, const char *name, struct diag_list *diags,
+enum status style_embedded(struct arena *arena, const char *name, int line, struct diag_list *diags,
                            struct style *out_style)
 {
 	const struct embedded *file = embedded_find(arena_printf(arena, "styles/%s.style", name));
 	if (!file) {
-		diag_error(diags, 0, "there is no style \"%s\"; expected one of%s, or a file", name,
-		           style_names(arena));
+		diag_error(diags, line, "there is no style \"%s\"; expected one of%s, or a file",
+		           name, style_names(arena));
 		return STATUS_INPUT;
 	}
 	return style_parse(arena, (struct bytes){file->data, file->length}, name, diags, out_style);

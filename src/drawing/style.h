@@ -74,8 +74,8 @@ struct style {
 CHECK_USED enum status style_parse(struct arena *, struct bytes text, const char *name,
                                    struct diag_list *, struct style *out_style);
 /* A style by the name it is embedded under (`paper`); STATUS_INPUT with the list of names
- * in `diags` where there is none. */
-CHECK_USED enum status style_embedded(struct arena *, const char *name, struct diag_list *,
-                                      struct style *out_style);
+ * in `diags`, on the `line` that asks for it, where there is none. */
+CHECK_USED enum status style_embedded(struct arena *, const char *name, int line,
+                                      struct diag_list *, struct style *out_style);
 
 #endif

@@ -22,7 +22,7 @@ static struct order draw(const struct comparison *comparison, struct arena *aren
 	struct order order = {.arena = arena, .comparison = comparison};
 	struct style *style = ARENA_NEW(arena, struct style);
 	diags = diag_list_in(arena, "test");
-	assert_int_equal(style_embedded(arena, "paper", &diags, style), STATUS_OK);
+	assert_int_equal(style_embedded(arena, "paper", 0, &diags, style), STATUS_OK);
 	struct draft draft = {.arena = arena,
 	                      .placed = comparison->revised->placed,
 	                      .site = comparison->revised->site,

@@ -18,7 +18,7 @@ struct ink ink_sheet(const char *style, double width, double height)
 	struct ink ink = {.arena = arena_new()};
 	ink.diags = diag_list_in(ink.arena, "test");
 	must(text_engine_embedded(ink.arena, &ink.text) == STATUS_OK, "no font");
-	must(style_embedded(ink.arena, style, &ink.diags, &ink.style) == STATUS_OK, "no style");
+	must(style_embedded(ink.arena, style, 0, &ink.diags, &ink.style) == STATUS_OK, "no style");
 	/* The style is copied into the arena: the struct ink may move. */
 	struct style *kept = ARENA_NEW(ink.arena, struct style);
 	*kept = ink.style;

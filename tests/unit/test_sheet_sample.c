@@ -30,7 +30,7 @@ static int set_up(void **state)
 	f->arena = arena;
 	f->diags = diag_list_in(arena, "test");
 	f->floor = sample_floor_make(arena);
-	if (style_embedded(arena, "paper", &f->diags, &f->style) != STATUS_OK)
+	if (style_embedded(arena, "paper", 0, &f->diags, &f->style) != STATUS_OK)
 		return -1;
 	f->draft = (struct draft){.arena = arena,
 	                          .placed = f->floor.placed,

@@ -153,7 +153,7 @@ static void test_unknown_style(void **state)
 	struct arena *arena = arena_new();
 	struct diag_list diags = diag_list_in(arena, "command line");
 	struct style style;
-	assert_int_equal(style_embedded(arena, "fancy", &diags, &style), STATUS_INPUT);
+	assert_int_equal(style_embedded(arena, "fancy", 0, &diags, &style), STATUS_INPUT);
 	assert_non_null(strstr(diags.diags.items[0].text, "copier paper screen"));
 	arena_free(arena);
 }
