@@ -1,5 +1,7 @@
 #include "count/totals.h"
 
+#include <string.h>
+
 static double lesser_piece(double least, const struct panel *panel)
 {
 	for (size_t i = 0; i < panel->piece_count; i++) {
@@ -50,7 +52,7 @@ struct crack_total crack_total(const struct placed *placed, const struct site_cr
 	for (size_t i = 0; i < placed->lay_count; i++) {
 		const struct cracks *cracks = placed->lays[i].cracks;
 		for (size_t c = 0; c < cracks->crack_count; c++)
-			if (cracks->cracks[c].crack == crack)
+			if (strcmp(cracks->cracks[c].id, crack->id) == 0)
 				add_crack(&total, cracks, &cracks->cracks[c]);
 	}
 	return total;

@@ -40,7 +40,7 @@ static void push(struct judging *judging, const struct raised *raised, const cha
 	const struct plan_answer *answer = answer_of(judging, raised);
 	if (answer != NULL) {
 		text = judge_answered_text(judging, text, answer);
-		judging->answer_is_used[answer - judging->placed->site->plan->answers] = true;
+		judge_use_answer(judging, answer);
 	}
 	*array_push(judging->arena, &judging->list) = (struct finding){
 		.rule = raised->rule,

@@ -12,6 +12,11 @@ const struct plan_answer *judge_answer_on(const struct judging *judging, int lin
 	return NULL;
 }
 
+void judge_use_answer(struct judging *judging, const struct plan_answer *answer)
+{
+	judging->answer_is_used[answer - judging->placed->site->plan->answers] = true;
+}
+
 /* An answer that names the rule goes before one that names none. */
 const struct plan_answer *judge_answer_to(const struct judging *judging, const char *about,
                                           const struct rule *rule)

@@ -150,6 +150,8 @@ void judge_cracks(struct judging *judging)
 	for (size_t i = 0; i < judging->placed->lay_count; i++) {
 		const struct placed_lay *lay = &judging->placed->lays[i];
 		for (size_t c = 0; c < lay->cracks->crack_count; c++) {
+			if (lay->cracks->cracks[c].crack->joint)
+				continue; /* judged with the joints of the slab */
 			judge_verdict(judging, &lay->cracks->cracks[c]);
 			judge_uncovered(judging, lay, &lay->cracks->cracks[c]);
 			judge_beside(judging, lay, &lay->cracks->cracks[c]);

@@ -2,6 +2,7 @@
 #include <math.h>
 
 #include "findings/judge.h"
+#include "layout/relocated.h"
 #include "geometry/overlay.h"
 
 /* ---- age ---- */
@@ -115,7 +116,9 @@ static void judge_measure(struct judging *judging, enum rule_id id,
 		judge_plainly(judging, raised);
 }
 
-static bool is_under_tile(const struct judging *judging, const struct site_slab_joint *joint)
+/* The lay over the joint; NULL: none. */
+static const struct field *field_over(const struct judging *judging,
+                                      const struct site_slab_joint *joint)
 {
 	for (size_t i = 0; i < judging->placed->lay_count; i++) {
 		const struct field *field = judging->placed->lays[i].field;
@@ -124,9 +127,33 @@ static bool is_under_tile(const struct judging *judging, const struct site_slab_
 		                  frame_line_in(judging->arena, field->frame, joint->line),
 		                  &field->ground, &count);
 		if (count > 0)
-			return true;
+			return field;
 	}
-	return false;
+	return NULL;
+}
+
+static void judge_relocation(struct judging *judging, const struct site_slab_joint *joint)
+{
+	static const char *const messages[] = {
+		[RELOCATION_IMPOSSIBLE] = "finding.joint-relocated.impossible",
+		[RELOCATION_HALF] = "finding.joint-relocated.half",
+		[RELOCATION_AGREED] = "finding.joint-relocated.agreed",
+	};
+	const struct field *field = joint->relocate ? field_over(judging, joint) : NULL;
+	if (!field)
+		return;
+	struct relocating heard = relocating_of(field, joint);
+	struct raised raised = raised_of_joint(judging, RULE_JOINT_RELOCATED, joint);
+	raised.measured = joint->width;
+	raised.message = messages[heard.state];
+	raised.is_asked = true;
+	if (heard.state == RELOCATION_DECLINED)
+		raised.answer = heard.answers[0];
+	if (heard.state == RELOCATION_AGREED)
+		raised.answer = heard.answers[1];
+	if (heard.answers[0])
+		judge_use_answer(judging, heard.answers[0]);
+	judge_say(judging, raised, {"first", heard.answers[0] ? heard.answers[0]->by : ""});
 }
 
 static void judge_slab_joint(struct judging *judging, const struct site_slab_joint *joint)
@@ -138,8 +165,7 @@ static void judge_slab_joint(struct judging *judging, const struct site_slab_joi
 		judge_measure(judging, RULE_JOINT_CROOKED, joint, carrying.deviation);
 		judge_measure(judging, RULE_JOINT_STEP, joint, joint->step);
 	}
-	if (joint->relocate && is_under_tile(judging, joint))
-		judge_measure(judging, RULE_JOINT_RELOCATED, joint, joint->width);
+	judge_relocation(judging, joint);
 }
 
 void judge_slab_joints(struct judging *judging)

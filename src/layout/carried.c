@@ -122,6 +122,14 @@ static size_t end_of_run(const struct point *points, size_t first, size_t count,
 	return end;
 }
 
+static bool is_relocated(const struct field *field, const struct site_slab_joint *joint)
+{
+	for (size_t i = 0; i < field->relocated_count; i++)
+		if (field->relocated[i].joint == joint)
+			return true;
+	return false;
+}
+
 static void carry_joint(struct carrying *c, const struct site_slab_joint *joint, struct line line)
 {
 	double wobble = fmax(joint->width, c->least_width);
@@ -183,6 +191,8 @@ struct field_carried *carried_place(struct arena *arena, const struct field *fie
 	};
 	for (size_t i = 0; i < field->site->slab_joint_count; i++) {
 		const struct site_slab_joint *joint = &field->site->slab_joints[i];
+		if (is_relocated(field, joint))
+			continue;
 		carry_joint(&c, joint, frame_line_in(arena, field->frame, joint->line));
 	}
 	part_doorways(&c, rules);

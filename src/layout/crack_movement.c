@@ -44,7 +44,8 @@ static double way(const struct site *site, const struct site_crack *crack,
 		if (&site->cracks[i] != crack)
 			nearest = nearest_on_line(ray, site->cracks[i].line, nearest);
 	for (size_t i = 0; i < site->slab_joint_count; i++)
-		nearest = nearest_on_line(ray, site->slab_joints[i].line, nearest);
+		if (&site->slab_joints[i] != crack->joint)
+			nearest = nearest_on_line(ray, site->slab_joints[i].line, nearest);
 	return nearest * far;
 }
 

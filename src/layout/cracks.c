@@ -32,6 +32,21 @@ static void add_crossed(const struct making *making, struct placed_crack *placed
 	placed->crossed_count = tile_refs_unique(crossed.items, crossed.count);
 }
 
+/* A joint that is relocated was judged when it was agreed upon. */
+static struct crack_verdict verdict_on(const struct making *making, const struct site_crack *crack)
+{
+	struct crack_facts facts = {0};
+	if (crack->joint)
+		return (struct crack_verdict){
+			.state = CRACK_ISOLATE,
+			.causes = {{.rule = rules_rule(making->rules, RULE_JOINT_RELOCATED),
+		                    .measured = crack->width}},
+			.cause_count = 1,
+		};
+	facts = crack_facts_of(making->arena, making->tiling->field, crack);
+	return crack_rule_judge(making->rules, &facts);
+}
+
 static void place_crack(const struct making *making, const struct site_crack *crack)
 {
 	struct arena *arena = making->arena;
@@ -43,8 +58,7 @@ static void place_crack(const struct making *making, const struct site_crack *cr
 	placed.origin = origin_of_crack(arena, field, crack);
 	placed.reach = crack->width / 2 + crack->wander;
 	add_crossed(making, &placed);
-	struct crack_facts facts = crack_facts_of(arena, field, crack);
-	placed.verdict = crack_rule_judge(making->rules, &facts);
+	placed.verdict = verdict_on(making, crack);
 	placed.state = placed.verdict.state;
 	placed.pending = placed.verdict.pending;
 	making->cracks->cracks[making->cracks->crack_count++] = placed;
@@ -209,12 +223,16 @@ static void add_hold(const struct making *making, size_t index)
 const struct cracks *cracks_place(struct arena *arena, const struct tiling *tiling,
                                   const struct rules *rules)
 {
-	const struct site *site = tiling->field->site;
+	const struct field *field = tiling->field;
+	const struct site *site = field->site;
 	struct cracks *cracks = ARENA_NEW(arena, struct cracks);
 	struct making making = {.arena = arena, .tiling = tiling, .rules = rules, .cracks = cracks};
-	cracks->cracks = ARENA_ARRAY(arena, struct placed_crack, site->crack_count);
+	cracks->cracks = ARENA_ARRAY(arena, struct placed_crack,
+	                             site->crack_count + field->relocated_count);
 	for (size_t c = 0; c < site->crack_count; c++)
 		place_crack(&making, &site->cracks[c]);
+	for (size_t c = 0; c < field->relocated_count; c++)
+		place_crack(&making, &field->relocated[c]);
 	make_groups(&making);
 	cracks->holds = ARENA_ARRAY(arena, struct hold, cracks->group_count);
 	for (size_t g = 0; g < cracks->group_count; g++)

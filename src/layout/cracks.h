@@ -34,7 +34,8 @@ struct crack_group {
 };
 
 struct cracks {
-	struct placed_crack *cracks; /* those that lie on the lay's ground, in document order */
+	struct placed_crack *cracks; /* those that lie on the lay's ground, in document order; then
+	                              * slab joints that are relocated */
 	size_t crack_count;
 	struct crack_group *groups;
 	size_t group_count;

@@ -8,6 +8,7 @@
 #include "geometry/tolerance.h"
 #include "layout/carried.h"
 #include "layout/inset.h"
+#include "layout/relocated.h"
 #include "units/length.h"
 
 /* Borders of the ground with the gap each one keeps. */
@@ -223,6 +224,7 @@ static void take_carried(struct making *making)
 {
 	struct arena *arena = making->arena;
 	struct field *field = making->field;
+	field->relocated = relocated_place(arena, field, &field->relocated_count);
 	field->carried = carried_place(arena, field, making->rules, is_outdoor(field),
 	                               &field->carried_count);
 	struct region *bands = ARENA_ARRAY(arena, struct region, field->carried_count);

@@ -55,6 +55,8 @@ struct field {
 	size_t border_count;
 	struct field_carried *carried;
 	size_t carried_count;
+	struct site_crack *relocated; /* slab joints that are isolated instead (relocated.h) */
+	size_t relocated_count;
 };
 
 /* `before`: the field of the lay before it in the plan, or NULL. */

@@ -148,10 +148,14 @@ static bool is_found(const struct soft_side_found *found)
 	return found->walks.count > 0 || *found->uses;
 }
 
-/* Groups are always surrounded. */
-static bool is_alone(const struct placing *placing)
+/* A crack where the membrane takes one, a slab joint that is moved to one tile joint. Groups are
+ * always surrounded. */
+static bool has_one_side(const struct placing *placing)
 {
-	return placing->setting->cracks->groups[placing->unit->group].crack_count == 1;
+	const struct cracks *cracks = placing->setting->cracks;
+	const struct crack_group *group = &cracks->groups[placing->unit->group];
+	bool is_joint = cracks->cracks[group->cracks[0]].crack->joint != NULL;
+	return group->crack_count == 1 && (is_joint || placing->setting->one_side);
 }
 
 /* Left and right of a single stretch of crack, both walked along it. */
@@ -162,7 +166,7 @@ static void place_plain(const struct placing *placing)
 	const struct soft_end *last = first == &ends[0] ? &ends[1] : &ends[0];
 	struct soft_side_found left = find_plain(placing, (struct soft_side){last, first, true});
 	struct soft_side_found right = find_plain(placing, (struct soft_side){first, last, false});
-	bool one = is_alone(placing) && placing->setting->one_side && is_found(&left) &&
+	bool one = has_one_side(placing) && is_found(&left) &&
 	           is_found(&right);
 	bool right_is_less = cost_of(&right) < cost_of(&left);
 	if (!one || !right_is_less)

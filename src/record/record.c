@@ -1,5 +1,7 @@
 #include "record/record.h"
 
+#include <string.h>
+
 #include "count/totals.h"
 #include "record/crack_movements.h"
 #include "record/markup.h"
@@ -79,10 +81,27 @@ static void write_crack(struct writing *w, const struct site_crack *crack)
 	markup_end(m, "crack");
 }
 
+static bool is_relocated_before(const struct placed *placed, size_t lay, const char *id)
+{
+	for (size_t i = 0; i < lay; i++)
+		for (size_t k = 0; k < placed->lays[i].field->relocated_count; k++)
+			if (strcmp(placed->lays[i].field->relocated[k].id, id) == 0)
+				return true;
+	return false;
+}
+
+/* Slab joints that are relocated too: they are isolated as cracks are. */
 static void write_cracks(struct writing *w)
 {
-	for (size_t i = 0; i < w->placed->site->crack_count; i++)
-		write_crack(w, &w->placed->site->cracks[i]);
+	const struct placed *placed = w->placed;
+	for (size_t i = 0; i < placed->site->crack_count; i++)
+		write_crack(w, &placed->site->cracks[i]);
+	for (size_t i = 0; i < placed->lay_count; i++)
+		for (size_t k = 0; k < placed->lays[i].field->relocated_count; k++) {
+			const struct site_crack *crack = &placed->lays[i].field->relocated[k];
+			if (!is_relocated_before(placed, i, crack->id))
+				write_crack(w, crack);
+		}
 }
 
 /* ---- lines of the crew ---- */

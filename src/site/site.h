@@ -90,8 +90,11 @@ struct site_slab {
 	struct region region;
 };
 
+struct site_slab_joint;
+
 struct site_crack {
 	const struct plan_crack *plan;
+	const struct site_slab_joint *joint; /* that the membrane takes over as if it were one; or NULL */
 	const char *id;
 	const struct site_room *room; /* NULL: every room it crosses */
 	struct line line;             /* ends within reach of a wall lie on it */

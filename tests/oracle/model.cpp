@@ -101,7 +101,10 @@ class PlanReader
 			                             e->get("moving") == "yes", line_of(*e)};
 		for (const Element *e : root.all("slab-joint"))
 			plan.joints[e->get("id")] = {e->get("kind"), length(*e, "width", 0),
-			                             e->get("treat") == "relocate", line_of(*e)};
+			                             is_relocated(*e), line_of(*e)};
+		for (const Element *e : root.all("slab-joint"))
+			if (is_relocated(*e))
+				plan.cracks[e->get("id")] = {length(*e, "width", 0), 0, 0, false, line_of(*e)};
 		for (const Element *e : root.all("membrane"))
 			plan.membranes.push_back({set_of(e->get("rooms")), e->get("kind"),
 			                          length(*e, "strip", 0), length(*e, "overrun", -1),
@@ -111,6 +114,20 @@ class PlanReader
 	}
 
       private:
+	// Two people said so, and nobody against it; sides without a step.
+	bool is_relocated(const Element &joint) const
+	{
+		std::set<std::string> agreed;
+		bool is_refused = joint.get("treat") != "relocate" || length(joint, "step", 0) > 0;
+		for (const Element *e : root.all("answer"))
+			if (e->get("about") == joint.get("id") &&
+			    e->get("rule", "joint-relocated") == "joint-relocated") {
+				agreed.insert(e->get("by"));
+				is_refused = is_refused || e->get("decision") != "proceed";
+			}
+		return !is_refused && agreed.size() > 1;
+	}
+
 	struct Wall {
 		Segment chord;
 		Point into; // square into the room, length 1

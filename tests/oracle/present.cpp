@@ -12,10 +12,12 @@ namespace
 const double NEAR = 0.01;
 const double END_REACH = 25.4; // an end this near a border lies on it
 
-// One side is enough.
+// One side is enough: where the membrane says so, and of a slab joint that is moved to one joint
+// of the tile.
 bool is_one(const Floor &floor, const Group &group)
 {
-	return floor.membrane()->one && group.cracks.size() == 1;
+	bool is_joint = floor.plan.joints.count(group.cracks.front()->id) > 0;
+	return group.cracks.size() == 1 && (is_joint || floor.membrane()->one);
 }
 
 // How far one comes from the crossed tile of a panel over joints that are not soft.
