@@ -32,23 +32,42 @@ static const struct site_crack *crack_of(const struct buildup *f)
 	return NULL;
 }
 
+static const struct site_slab_joint *slab_joint_of(const struct buildup *f)
+{
+	const struct site *site = f->draft->site;
+	for (size_t i = 0; i < site->slab_joint_count; i++)
+		if (strcmp(site->slab_joints[i].id, f->joint->of) == 0)
+			return &site->slab_joints[i];
+	return NULL;
+}
+
+/* The slab with its crack at 0, or with the joint that is relocated. */
+static void add_broken_slab(struct section *s, const struct buildup *f)
+{
+	const struct site_crack *crack = crack_of(f);
+	const struct site_slab_joint *joint = slab_joint_of(f);
+	double half = joint ? joint->width / 2 : 0, to = s->spans[1].to;
+	const char *name =
+		strcmp(f->joint->why, "crack-fill") == 0 ? "detail.crack-filled" : "detail.crack";
+	section_part(s, AREA_CONCRETE, -CRACK_SHOWN, -SLAB_SHOWN, -half, 0);
+	section_part(s, AREA_CONCRETE, half, -SLAB_SHOWN, to, 0);
+	if (!joint)
+		section_crack(s, 0);
+	section_call(s, 0, -SLAB_SHOWN * 0.3,
+	             draft_text(f->draft, joint ? "detail.joint-bridged" : name,
+	                        {"width", buildup_width(f, crack ? crack->width : 2 * half)}));
+}
+
 /* The crack at 0, a soft joint beyond the break; membrane from `from` to `to`. */
 static struct section soft_section(struct buildup *f, const char *title, double *out_joint)
 {
 	double joint = 2 * f->tile_wide, half = f->joint->width / 2;
 	double beyond = rules_figure(f->draft->placed->rules, FIGURE_STRIP_BEYOND_SOFT);
 	struct section s = section_of(f, title, -CRACK_SHOWN, CRACK_SHOWN);
-	const struct site_crack *crack = crack_of(f);
 	s.spans[1] =
 		(struct section_span){joint - CRACK_SHOWN, joint + half + beyond + CRACK_SHOWN};
 	s.span_count = 2;
-	section_part(&s, AREA_CONCRETE, -CRACK_SHOWN, -SLAB_SHOWN, s.spans[1].to, 0);
-	section_crack(&s, 0);
-	section_call(&s, 0, -SLAB_SHOWN * 0.3,
-	             draft_text(f->draft,
-	                        strcmp(f->joint->why, "crack-fill") == 0 ? "detail.crack-filled"
-	                                                                 : "detail.crack",
-	                        {"width", buildup_width(f, crack ? crack->width : 0)}));
+	add_broken_slab(&s, f);
 	buildup_add_tile(&s, f, -CRACK_SHOWN, joint - half, joint - half);
 	buildup_add_tile(&s, f, joint + half, s.spans[1].to, joint + half);
 	buildup_add_sealant(&s, f, joint - half, joint + half);
@@ -57,11 +76,11 @@ static struct section soft_section(struct buildup *f, const char *title, double 
 	return s;
 }
 
-static struct section strip_section(struct buildup *f)
+static struct section over_strip(struct buildup *f, const char *title)
 {
 	buildup_lay_membrane(f);
 	double joint, beyond = rules_figure(f->draft->placed->rules, FIGURE_STRIP_BEYOND_SOFT);
-	struct section s = soft_section(f, "detail.title.strip", &joint);
+	struct section s = soft_section(f, title, &joint);
 	double end = joint + f->joint->width / 2 + beyond;
 	section_part(&s, AREA_MEMBRANE, -CRACK_SHOWN, 0, end, f->membrane);
 	section_part(&s, AREA_BOND_COAT, end, 0, s.spans[1].to, f->membrane);
@@ -73,6 +92,11 @@ static struct section strip_section(struct buildup *f)
 	             draft_text(f->draft, "detail.strip-edge",
 	                        {"beyond", draft_measure(f->draft, beyond)}));
 	return s;
+}
+
+static struct section strip_section(struct buildup *f)
+{
+	return over_strip(f, "detail.title.strip");
 }
 
 static struct section whole_section(struct buildup *f, const char *title)
@@ -100,16 +124,18 @@ static struct section bed_section(struct buildup *f)
 	return whole_section(f, "detail.title.bed");
 }
 
-/* ---- joints of the slab and of the tile ---- */
-
-static const struct site_slab_joint *slab_joint_of(const struct buildup *f)
+/* Bonded there, the membrane would tear as the joint opens. */
+static struct section relocated_section(struct buildup *f)
 {
-	const struct site *site = f->draft->site;
-	for (size_t i = 0; i < site->slab_joint_count; i++)
-		if (strcmp(site->slab_joints[i].id, f->joint->of) == 0)
-			return &site->slab_joints[i];
-	return NULL;
+	const char *title = "detail.title.relocated";
+	if (!f->lay->strips->cover.is_full)
+		return over_strip(f, title);
+	struct section s = whole_section(f, title);
+	section_call(&s, 3, 0, draft_word(f->draft, "detail.unbonded"));
+	return s;
 }
+
+/* ---- joints of the slab and of the tile ---- */
 
 static struct section carried_section(struct buildup *f)
 {
@@ -235,14 +261,24 @@ static bool is_obstacle(const struct buildup *f)
 	return false;
 }
 
+static bool is_relocated(const struct buildup *f)
+{
+	return f->joint->kind == JOINT_SOFT && slab_joint_of(f) != NULL;
+}
+
+static bool is_beside_crack(const struct buildup *f)
+{
+	return f->joint->kind == JOINT_SOFT && slab_joint_of(f) == NULL;
+}
+
 static bool is_over_strip(const struct buildup *f)
 {
-	return f->joint->kind == JOINT_SOFT && f->lay->strips->strip_count > 0;
+	return is_beside_crack(f) && f->lay->strips->strip_count > 0;
 }
 
 static bool is_over_all(const struct buildup *f)
 {
-	return f->joint->kind == JOINT_SOFT && f->lay->strips->cover.is_full;
+	return is_beside_crack(f) && f->lay->strips->cover.is_full;
 }
 
 static bool is_over_cover(const struct buildup *f)
@@ -296,11 +332,12 @@ static const struct detail_kind {
 	bool (*is_it)(const struct buildup *);
 	struct section (*draw)(struct buildup *);
 } KINDS[] = {
-	{is_over_strip, strip_section}, {is_over_cover, cover_section},
-	{is_over_mat, mat_section},     {is_over_bed, bed_section},
-	{is_carried, carried_section},  {is_field, field_section},
-	{is_left_open, open_section},   {is_sealed, sealed_section},
-	{is_at_column, column_section}, {is_stop, stop_section},
+	{is_over_strip, strip_section},    {is_over_cover, cover_section},
+	{is_over_mat, mat_section},        {is_over_bed, bed_section},
+	{is_relocated, relocated_section}, {is_carried, carried_section},
+	{is_field, field_section},         {is_left_open, open_section},
+	{is_sealed, sealed_section},       {is_at_column, column_section},
+	{is_stop, stop_section},
 };
 enum { KIND_COUNT = sizeof KINDS / sizeof *KINDS };
 

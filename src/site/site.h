@@ -94,7 +94,7 @@ struct site_slab_joint;
 
 struct site_crack {
 	const struct plan_crack *plan;
-	const struct site_slab_joint *joint; /* that the membrane takes over as if it were one; or NULL */
+	const struct site_slab_joint *joint; /* relocated by the membrane, as if a crack; or NULL */
 	const char *id;
 	const struct site_room *room; /* NULL: every room it crosses */
 	struct line line;             /* ends within reach of a wall lie on it */

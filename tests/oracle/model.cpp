@@ -104,7 +104,8 @@ class PlanReader
 			                             is_relocated(*e), line_of(*e)};
 		for (const Element *e : root.all("slab-joint"))
 			if (is_relocated(*e))
-				plan.cracks[e->get("id")] = {length(*e, "width", 0), 0, 0, false, line_of(*e)};
+				plan.cracks[e->get("id")] = {length(*e, "width", 0), 0, 0, false,
+				                             line_of(*e)};
 		for (const Element *e : root.all("membrane"))
 			plan.membranes.push_back({set_of(e->get("rooms")), e->get("kind"),
 			                          length(*e, "strip", 0), length(*e, "overrun", -1),
