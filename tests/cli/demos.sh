@@ -6,6 +6,7 @@ demo() {
 }
 for plan in demo-plans/*.xml; do
 	name=$(basename "$plan" .xml)
+	check "$name: as docs/floor.xsd has it" xmllint --noout --schema docs/floor.xsd "$plan"
 	check "$name is drawn" demo "$plan"
 	out=$TMPDIR/demo/$name
 	check "$name: PDF structure" qpdf --check "$out/set.pdf"

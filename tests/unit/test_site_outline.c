@@ -112,6 +112,66 @@ static void test_diagonal_leans_the_room(void **state)
 	sketch_free(s);
 }
 
+/* Printed trilaterations (docs/sources.md, survey): a quadrilateral anticlockwise, `ties` to its third corner as printed,
+ * what else is taped as the known points lie; and where that corner is printed to be. */
+static const struct trilateration {
+	const char *name;
+	struct point known[3], found; /* first, second and fourth corner; the third */
+	double ties[3];               /* from the second, the fourth, the first */
+	double mm, near;              /* of a printed unit; units */
+} TRILATERATIONS[] = {
+	{"TR2", {{1, 1}, {2, 2}, {1, 2}}, {2, 3}, {1.0, 1.414, 2.236}, 1000, 1e-3},
+	{"TR4",
+         {{-12.123, -98.001}, {973.23, -123.221}, {-176.92, 0}},
+         {12.345, 892.234},
+         {1398.016, 912.087, 990.537},
+         10,
+         5e-3},
+	/* LR from P1 and FP, over P2: printed distances, the rest from printed places. */
+	{"TR5",
+         {{2435.613, 463.846}, {1811.082, 480.951}, {2000, 1000}},
+         {1450.051, 836.445},
+         {506.679, 573.754, 1053.642},
+         10,
+         2e-2},
+};
+
+static struct plan_wall *aim(struct sketch *s, size_t wall, struct point from, struct point to,
+                             struct point then, double length, double mm)
+{
+	struct point way = point_sub(to, from), next = point_sub(then, to);
+	double turn = atan2(point_cross(way, next), point_dot(way, next));
+	s->walls[wall].length_nm = SKETCH_NM(length * mm);
+	s->walls[wall].turn_deg = nearbyint(turn * 180 / acos(-1));
+	return &s->walls[wall];
+}
+
+static void test_trilaterations(void **state)
+{
+	(void)state;
+	for (size_t i = 0; i < COUNT(TRILATERATIONS); i++) {
+		const struct trilateration *t = &TRILATERATIONS[i];
+		const struct point *k = t->known;
+		struct sketch *s = sketch_of_run((const double[]){1, 1, 1, 1}, 4);
+		struct point first = point_sub(k[1], k[0]);
+		s->run.x_nm = SKETCH_NM(k[0].x * t->mm);
+		s->run.y_nm = SKETCH_NM(k[0].y * t->mm);
+		s->run.heading_deg = atan2(first.y, first.x) * 180 / acos(-1);
+		s->run.closing = (struct share){1, 20}; /* turns are whole degrees */
+		aim(s, 0, k[0], k[1], t->found, point_distance(k[0], k[1]), t->mm);
+		aim(s, 1, k[1], t->found, k[2], t->ties[0], t->mm);
+		aim(s, 2, t->found, k[2], k[0], t->ties[1], t->mm);
+		aim(s, 3, k[2], k[0], k[1], point_distance(k[2], k[0]), t->mm);
+		sketch_add_diagonal(s, "bay.1", "bay.3", t->ties[2] * t->mm);
+		sketch_add_diagonal(s, "bay.2", "bay.4", point_distance(k[1], k[2]) * t->mm);
+		const struct site_room *room = &sketch_build_sound(s)->rooms[0];
+		struct point found = point_scale(room->outline.points[2], 1 / t->mm);
+		if (point_distance(found, t->found) > t->near)
+			fail_msg("%s: %.4f,%.4f", t->name, found.x, found.y);
+		sketch_free(s);
+	}
+}
+
 /* Two diagonals as if square, 12 mm apart: no shape fits, the misfit is spread and kept. */
 static void test_diagonals_that_disagree(void **state)
 {
@@ -357,6 +417,7 @@ int main(void)
 		cmocka_unit_test(test_run_closes),
 		cmocka_unit_test(test_run_at_its_limit),
 		cmocka_unit_test(test_diagonal_leans_the_room),
+		cmocka_unit_test(test_trilaterations),
 		cmocka_unit_test(test_diagonals_that_disagree),
 		cmocka_unit_test(test_arc_is_one_wall),
 		cmocka_unit_test(test_tape_lies_on_the_chord),
