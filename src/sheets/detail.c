@@ -49,10 +49,13 @@ static void add_broken_slab(struct section *s, const struct buildup *f)
 	double half = joint ? joint->width / 2 : 0, to = s->spans[1].to;
 	const char *name =
 		strcmp(f->joint->why, "crack-fill") == 0 ? "detail.crack-filled" : "detail.crack";
-	section_part(s, AREA_CONCRETE, -CRACK_SHOWN, -SLAB_SHOWN, -half, 0);
-	section_part(s, AREA_CONCRETE, half, -SLAB_SHOWN, to, 0);
-	if (!joint)
+	if (joint) {
+		section_part(s, AREA_CONCRETE, -CRACK_SHOWN, -SLAB_SHOWN, -half, 0);
+		section_part(s, AREA_CONCRETE, half, -SLAB_SHOWN, to, 0);
+	} else {
+		section_part(s, AREA_CONCRETE, -CRACK_SHOWN, -SLAB_SHOWN, to, 0);
 		section_crack(s, 0);
+	}
 	section_call(s, 0, -SLAB_SHOWN * 0.3,
 	             draft_text(f->draft, joint ? "detail.joint-bridged" : name,
 	                        {"width", buildup_width(f, crack ? crack->width : 2 * half)}));

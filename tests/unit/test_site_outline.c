@@ -112,8 +112,8 @@ static void test_diagonal_leans_the_room(void **state)
 	sketch_free(s);
 }
 
-/* Printed trilaterations (docs/sources.md, survey): a quadrilateral anticlockwise, `ties` to its third corner as printed,
- * what else is taped as the known points lie; and where that corner is printed to be. */
+/* Printed trilaterations (docs/sources.md, survey): a quadrilateral anticlockwise, `ties` to its
+ * third corner as printed, the rest taped as the known points lie; and where it is printed. */
 static const struct trilateration {
 	const char *name;
 	struct point known[3], found; /* first, second and fourth corner; the third */
