@@ -17,6 +17,7 @@ enum {
 	HATCH_WIDTH_UM = 250, /* a finer hatch line is lost at half size */
 	CAP_LEAST_UM = 1800,  /* the smallest height of ISO 3098-1 */
 	CAP_MOST_UM = 20000,
+	LIKES_MOST = 4,
 };
 
 struct named_colour {
@@ -33,7 +34,8 @@ struct reader {
 	bool has_pen[PEN_COUNT], has_area[AREA_COUNT], has_text[TEXT_ROLE_COUNT];
 	bool in_file_pen[PEN_COUNT], in_file_area[AREA_COUNT], in_file_text[TEXT_ROLE_COUNT];
 	int line;
-	bool allows_like, has_failed;
+	int likes_left; /* a base may have a base of its own */
+	bool has_failed;
 	bool reads_colours_only;
 };
 
@@ -259,14 +261,17 @@ static void read_like(struct reader *r, struct style_value *v)
 	const char *name = style_value_next(v);
 	const struct embedded *file =
 		name ? embedded_find(arena_printf(r->arena, "styles/%s.style", name)) : NULL;
-	if (!file || !r->allows_like) {
+	if (!file || r->likes_left <= 0) {
 		fail(r, arena_printf(r->arena, "like: there is no style \"%s\" to start from",
 		                     name ? name : ""));
 		return;
 	}
 	/* The base is read with this file's colours, so that one changed colour reaches all
 	 * that the base draws with it. */
-	struct reader base = {.arena = r->arena, .diags = r->diags, .style = r->style};
+	struct reader base = {.arena = r->arena,
+	                      .diags = r->diags,
+	                      .style = r->style,
+	                      .likes_left = r->likes_left - 1};
 	base.colours.items = r->colours.items;
 	base.colours.count = base.kept_colours = base.colours.room = r->colours.count;
 	(void)parse(&base, (struct bytes){file->data, file->length});
@@ -390,7 +395,7 @@ enum status style_parse(struct arena *arena, struct bytes text, const char *name
 	struct reader reader = {.arena = arena,
 	                        .diags = diags,
 	                        .style = out_style,
-	                        .allows_like = true};
+	                        .likes_left = LIKES_MOST};
 	return parse(&reader, text);
 }
 
