@@ -7,7 +7,8 @@
 /* Paper mm, own design: clear of the control line; the least pitch at which every course has
  * its number; from a number to walls and joints. */
 static const double BESIDE = 3.8, PITCH_LEAST = 5.4, CLEAR = 3.4;
-enum { SPARSE = 5 };
+/* White between two numbers of a level row; where the rows of both lines meet. */
+static const double NUMBER_GAP = 2.4, CROSSING = 9;
 
 struct numbering {
 	struct sheet *sheet;
@@ -70,6 +71,20 @@ static int free_side(const struct lay_view *v, bool along_u)
 	return 1;
 }
 
+/* Every course has its number where there is room for it, else every fifth, tenth... */
+static int step_of(const struct numbering *n, int most)
+{
+	static const int steps[] = {1, 5, 10, 50, 100, 500};
+	enum { COUNT = sizeof steps / sizeof *steps };
+	const char *longest = arena_printf(n->sheet->draft->arena, "%d", most);
+	double wide = list_text_width(n->sheet->list, TEXT_DIMENSION, longest) + NUMBER_GAP;
+	double least = n->from->along_u ? PITCH_LEAST : fmax(PITCH_LEAST, wide);
+	for (int i = 0; i < COUNT; i++)
+		if (view_length(n->v->view, n->pitch * steps[i]) >= least)
+			return steps[i];
+	return most + 1;
+}
+
 void course_numbers_draw(struct sheet *sheet, const struct lay_view *v, bool along_u)
 {
 	const struct module *module = v->lay->module;
@@ -83,9 +98,11 @@ void course_numbers_draw(struct sheet *sheet, const struct lay_view *v, bool alo
 	if (!n.from || !n.beside || module->offset_count == 0 || n.pitch <= 0)
 		return;
 	int most = (int)(fmax(box.x1 - box.x0, box.y1 - box.y0) / n.pitch) + 1;
-	n.step = view_length(v->view, n.pitch) < PITCH_LEAST ? SPARSE : 1;
-	/* At the crossing the numbers of both lines would meet. */
-	for (int number = along_u || n.step > 1 ? n.step : 2; number <= most; number += n.step) {
+	n.step = step_of(&n, most);
+	for (int number = n.step; number <= most; number += n.step) {
+		/* At the crossing the numbers of both lines would meet. */
+		if (!along_u && view_length(v->view, (number - 0.5) * n.pitch) < CROSSING)
+			continue;
 		draw_number(&n, number, 1);
 		draw_number(&n, number, -1);
 	}

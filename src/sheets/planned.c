@@ -14,6 +14,9 @@
  * common practice. At a coarser scale it is divided; within these it is where labels crowd:
  * more than this share of them stand away from what they name. */
 static const double PLAN_COARSEST = 100, PLAN_FINEST = 48, LED_MOST = 0.3;
+/* Where a label found no room at all, parts are drawn at up to 1:20 (1/2 in to the foot), before
+ * any lettering is made smaller. */
+static const double PLAN_UTMOST = 20;
 /* With more small texts than this share of all, all are. */
 static const double SMALL_MOST = 0.15;
 /* Paper mm, own design: where the notes of a sheet do not fit, its column of text grows by
@@ -282,13 +285,13 @@ static struct division try_parts(const struct set_facts *facts, const struct pla
 	return d;
 }
 
-/* The coarsest standard scale finer than `scale`; 0: none that a plan is drawn at. */
-static double finer_scale(const struct draft *draft, double scale)
+/* The coarsest standard scale finer than `scale`, down to `finest`; 0: there is none. */
+static double finer_scale(const struct draft *draft, double scale, double finest)
 {
 	double best = 0;
 	for (size_t i = 0; drawing_scale_at(draft->site->inches, i) > 0; i++) {
 		double at = drawing_scale_at(draft->site->inches, i);
-		if (at < scale - 1e-9 && at > PLAN_FINEST - 1e-9)
+		if (at < scale - 1e-9 && at > finest - 1e-9)
 			best = at;
 	}
 	return best;
@@ -303,7 +306,8 @@ static struct division find_division(const struct set_facts *facts, const struct
 	const struct sheet *sheet = whole->sheet;
 	bool is_asked = draft->scale > 0, fits = whole->fit == SHEET_FITS;
 	bool is_legible = fits && sheet->scale <= PLAN_COARSEST;
-	if (!sheet->margin || (fits && (is_asked || sheet->scale <= PLAN_FINEST + 1e-9)))
+	double finest = fits && whole->report.unplaced > 0 ? PLAN_UTMOST : PLAN_FINEST;
+	if (!sheet->margin || (fits && (is_asked || sheet->scale <= finest + 1e-9)))
 		return best;
 	if (is_legible && !is_crowded(&whole->report))
 		return best;
@@ -311,7 +315,7 @@ static struct division find_division(const struct set_facts *facts, const struct
 		return try_parts(facts, planned, sheet, draft->scale, facts->left);
 	double scale = fits ? fmin(sheet->scale, PLAN_COARSEST + 1) : PLAN_COARSEST + 1;
 	size_t most = is_legible ? PARTS_CROWDED_MOST : PARTS_MOST;
-	while ((scale = finer_scale(draft, scale)) > 0) {
+	while ((scale = finer_scale(draft, scale, finest)) > 0) {
 		struct division d = try_parts(facts, planned, sheet, scale, most);
 		most = PARTS_CROWDED_MOST;
 		if (d.parts->count > 0)

@@ -14,6 +14,8 @@ static const double STANDS[] = {0.5,  0.46, 0.54, 0.42, 0.58, 0.38, 0.62, 0.34, 
 enum { STAND_COUNT = sizeof STANDS / sizeof STANDS[0], ROWS = 2 };
 /* Where the wall's own lane is taken, the label stands this much farther out. */
 static const double ROW_STEP = 3.4, ROW_COST = 2.5;
+/* From a border to the end of a leader on the tile beside it. */
+static const double ON_TILE = 1.6;
 
 static double cap_of(const struct draft *draft)
 {
@@ -59,6 +61,9 @@ void wall_label(struct sheet *sheet, const char *element, struct paper_point a,
 		                                 .is_upright = upright,
 		                                 .cost = wander * WANDER_COST + row * ROW_COST};
 	}
+	/* Of a border with tile on both sides the leader ends in the tile of its own side. */
+	if (text.stays)
+		a = b = paper_step(paper_step(a, paper_sub(b, a), text.around), out, ON_TILE);
 	list_label(sheet->list, &(struct label){.lines = text.lines,
 	                                        .line_count = text.count,
 	                                        .role = TEXT_TAG,
@@ -71,7 +76,8 @@ void wall_label(struct sheet *sheet, const char *element, struct paper_point a,
 	                                        .places = places,
 	                                        .place_count = ROWS * STAND_COUNT,
 	                                        .priority = text.stays ? 8 : 7,
-	                                        .can_lead = !text.stays,
+	                                        .can_lead = true,
+	                                        .is_dotted = text.stays,
 	                                        .is_clear = true});
 }
 

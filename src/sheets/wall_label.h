@@ -10,7 +10,7 @@ struct wall_text {
 	size_t count;
 	double around; /* share of the wall's length where it would stand best */
 	enum label_frame frame;
-	bool stays; /* beside its line or nowhere: a leader would not tell its sides apart */
+	bool stays; /* there is tile on both sides: a leader ends in that of this side */
 };
 
 void wall_label(struct sheet *, const char *element, struct paper_point a, struct paper_point b,

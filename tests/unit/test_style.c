@@ -143,9 +143,9 @@ static void see(struct colour colour, int vision, double lab[3])
 		seen[i] = fmin(1, fmax(0, m[0] * rgb[0] + m[1] * rgb[1] + m[2] * rgb[2]));
 	}
 	for (int i = 0; i < 3; i++)
-		root[i] = lab_root((XYZ[i][0] * seen[0] + XYZ[i][1] * seen[1] +
-		                    XYZ[i][2] * seen[2]) /
-		                   WHITE[i]);
+		root[i] =
+			lab_root((XYZ[i][0] * seen[0] + XYZ[i][1] * seen[1] + XYZ[i][2] * seen[2]) /
+		                 WHITE[i]);
 	lab[0] = 116 * root[1] - 16;
 	lab[1] = 500 * (root[0] - root[1]);
 	lab[2] = 200 * (root[1] - root[2]);
