@@ -258,16 +258,24 @@ static bool make_room(struct solver *s, size_t self)
 	       push_aside(s, self, s->choices[self].led);
 }
 
-/* The last resort: the same words in the small height; never a dimension. */
+/* The small height of a role; 0: it has none. A room's name may always be as high as a tag. */
+static double small_cap_of(const struct list *list, enum text_role role)
+{
+	if (role == TEXT_ROOM)
+		return list->style->texts[TEXT_TAG].cap;
+	return role == TEXT_DIMENSION ? 0 : list->small_cap;
+}
+
+/* The last resort: the same words in the small height. */
 static void set_small(struct solver *s, const struct list *list, size_t self)
 {
 	struct solver_label *l = &s->labels[self];
-	if (list->small_cap <= 0 || l->body.cap <= list->small_cap ||
-	    l->label->role == TEXT_DIMENSION)
+	double least = small_cap_of(list, l->label->role);
+	if (least <= 0 || l->body.cap <= least)
 		return;
 	struct label *small = ARENA_NEW(s->arena, struct label);
 	*small = *l->label;
-	small->cap = fmax(list->small_cap, l->body.cap * STEP_DOWN);
+	small->cap = fmax(least, l->body.cap * STEP_DOWN);
 	l->label = small;
 	l->body = label_body_of(list, small);
 	l->is_small = true;

@@ -23,7 +23,7 @@ static const double SMALL_MOST = 0.15;
  * these steps into what its drawing does not need, or a strip under the drawing does. */
 static const double ROOM_STEP = 12, WIDER_MOST = 60;
 /* A view is divided into no more parts: where its labels crowd, and where it is too large. */
-enum { PARTS_CROWDED_MOST = 16, PARTS_MOST = 64 };
+enum { PARTS_CROWDED_MOST = 16, PARTS_UTMOST_MOST = 6, PARTS_MOST = 64 };
 
 /* How a sheet is tried: first as the style has it; with the small height for those labels
  * that found no room; for all, where those are many; and where that is not enough, with a
@@ -40,8 +40,8 @@ struct outcome {
 struct division {
 	const struct draft *draft;
 	struct parts *parts;
-	struct outcome *outcomes; /* of each part, as last drawn */
-	bool is_crowded;
+	struct outcome *outcomes;    /* of each part, as last drawn */
+	bool is_crowded, lacks_room; /* labels stand away; one found no room at all */
 };
 
 /* The same draft with labels in the height of tables; dimensions keep their own. */
@@ -281,8 +281,14 @@ static struct division try_parts(const struct set_facts *facts, const struct pla
 		d.outcomes[i] = try_sheet(facts, planned, d.draft, (struct portion){d.parts, i},
 		                          ATTEMPT_PLAIN, NULL);
 		d.is_crowded = d.is_crowded || is_crowded(&d.outcomes[i].report);
+		d.lacks_room = d.lacks_room || d.outcomes[i].report.unplaced > 0;
 	}
 	return d;
+}
+
+static double finest(bool lacks_room)
+{
+	return lacks_room ? PLAN_UTMOST : PLAN_FINEST;
 }
 
 /* The coarsest standard scale finer than `scale`, down to `finest`; 0: there is none. */
@@ -306,8 +312,8 @@ static struct division find_division(const struct set_facts *facts, const struct
 	const struct sheet *sheet = whole->sheet;
 	bool is_asked = draft->scale > 0, fits = whole->fit == SHEET_FITS;
 	bool is_legible = fits && sheet->scale <= PLAN_COARSEST;
-	double finest = fits && whole->report.unplaced > 0 ? PLAN_UTMOST : PLAN_FINEST;
-	if (!sheet->margin || (fits && (is_asked || sheet->scale <= finest + 1e-9)))
+	bool lacks_room = fits && whole->report.unplaced > 0;
+	if (!sheet->margin || (fits && (is_asked || sheet->scale <= finest(lacks_room) + 1e-9)))
 		return best;
 	if (is_legible && !is_crowded(&whole->report))
 		return best;
@@ -315,11 +321,14 @@ static struct division find_division(const struct set_facts *facts, const struct
 		return try_parts(facts, planned, sheet, draft->scale, facts->left);
 	double scale = fits ? fmin(sheet->scale, PLAN_COARSEST + 1) : PLAN_COARSEST + 1;
 	size_t most = is_legible ? PARTS_CROWDED_MOST : PARTS_MOST;
-	while ((scale = finer_scale(draft, scale, finest)) > 0) {
+	while ((scale = finer_scale(draft, scale, finest(lacks_room))) > 0) {
+		if (scale < PLAN_FINEST - 1e-9)
+			most = PARTS_UTMOST_MOST;
 		struct division d = try_parts(facts, planned, sheet, scale, most);
 		most = PARTS_CROWDED_MOST;
 		if (d.parts->count > 0)
 			best = d;
+		lacks_room = d.lacks_room;
 		if (d.parts->count == 0 || !d.is_crowded)
 			break;
 	}
