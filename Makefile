@@ -50,7 +50,8 @@ MAIN    := src/cli/main.c
 LAYERS  ?= $(sort $(notdir $(wildcard src/*)))
 SOURCES := $(filter-out $(MAIN),$(sort $(wildcard $(LAYERS:%=src/%/*.c))))
 STYLES  := $(sort $(wildcard styles/*.style))
-DATA    := $(sort $(wildcard src/words/*.words src/rules/*.rules)) $(STYLES)
+DATA    := $(sort $(wildcard src/words/*.words src/rules/*.rules)) $(STYLES) \
+	$(sort $(wildcard src/screen/*.css src/screen/*.js))
 PLANS   := $(sort $(wildcard demo-plans/*.xml))
 
 BIN     := $(BUILD)/jurystick

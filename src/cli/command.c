@@ -4,13 +4,13 @@
 
 static const struct command COMMANDS[] = {
 	{"draw", "PLAN.xml", "draw the sheets", OPTIONS_OF_DRAW,
-         "svg,pdf,png (all three where it is not given), trace: one drawn thing a line, to compare",
+         "svg,pdf,png,html (all where it is not given), trace: one drawn thing a line, to compare",
          command_draw},
 	{"check", "PLAN.xml", "say what the trade's rules find", 0, NULL, command_check},
 	{"count", "PLAN.xml", "count tile, membrane and joints", OPTION_BIT(OPTION_AS),
          "text|csv|xml", command_count},
 	{"compare", "BASE.xml REVISED.xml", "draw what changed between two plans", OPTIONS_OF_DRAW,
-         "svg,pdf,png,csv (all four where it is not given), trace", command_compare},
+         "svg,pdf,png,html,csv (all where it is not given), trace", command_compare},
 	{"record", "PLAN.xml", "write the placed floor",
          OPTION_BIT(OPTION_OUT) | OPTION_BIT(OPTION_POINTS), NULL, command_record},
 	{"help", "[COMMAND]", "say how a command is used", 0, NULL, command_help},

@@ -6,15 +6,13 @@
 #include "sheets/drawing_scale.h"
 #include "sheets/sheet_set.h"
 
-static const char *const FORM_NAMES[] = {[DRAW_SVG] = "svg",
-                                         [DRAW_PDF] = "pdf",
-                                         [DRAW_PNG] = "png",
-                                         [DRAW_TRACE] = "trace",
-                                         [DRAW_CSV] = "csv"};
+static const char *const FORM_NAMES[] = {
+	[DRAW_SVG] = "svg",   [DRAW_PDF] = "pdf",     [DRAW_PNG] = "png",
+	[DRAW_HTML] = "html", [DRAW_TRACE] = "trace", [DRAW_CSV] = "csv"};
 
 static void read_form(struct job *job, struct draw_options *options, const char *name)
 {
-	const char *expected = "svg, pdf or png";
+	const char *expected = "svg, pdf, png or html";
 	bool has_csv = strstr(job->command->forms, FORM_NAMES[DRAW_CSV]) != NULL;
 	for (int i = 0; i < DRAW_FORMS; i++)
 		if (strcmp(name, FORM_NAMES[i]) == 0 && (i != DRAW_CSV || has_csv)) {
@@ -22,19 +20,15 @@ static void read_form(struct job *job, struct draw_options *options, const char 
 			return;
 		}
 	if (has_csv)
-		expected = "svg, pdf, png or csv";
-	if (strcmp(name, "html") == 0)
-		job_refuse(job, "option --as: html is not built yet, expected %s", expected);
-	else
-		job_refuse(job, "option --as: `%s` is no form of a sheet, expected %s", name,
-		           expected);
+		expected = "svg, pdf, png, html or csv";
+	job_refuse(job, "option --as: `%s` is no form of a sheet, expected %s", name, expected);
 }
 
 static void read_forms(struct job *job, struct draw_options *options)
 {
 	const char *asked = job->options.values[OPTION_AS];
 	size_t count;
-	const char **names = options_split(job->arena, asked ? asked : "svg,pdf,png", &count);
+	const char **names = options_split(job->arena, asked ? asked : "svg,pdf,png,html", &count);
 	/* What goes with sheets where nobody asks for less. */
 	options->forms[DRAW_CSV] = !asked;
 	for (size_t i = 0; i < count; i++)

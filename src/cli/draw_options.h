@@ -6,7 +6,7 @@
 #include "cli/job.h"
 #include "sheets/draft.h"
 
-enum draw_form { DRAW_SVG, DRAW_PDF, DRAW_PNG, DRAW_TRACE, DRAW_CSV, DRAW_FORMS };
+enum draw_form { DRAW_SVG, DRAW_PDF, DRAW_PNG, DRAW_HTML, DRAW_TRACE, DRAW_CSV, DRAW_FORMS };
 
 struct draw_options {
 	bool forms[DRAW_FORMS];

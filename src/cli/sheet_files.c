@@ -1,6 +1,7 @@
 #include "cli/sheet_files.h"
 
 #include "cli/progress.h"
+#include "screen/screen.h"
 #include "sheets/sheet_set.h"
 
 /* Dots an inch of a PNG: thin lines of 0.18 mm are one dot. Common practice. */
@@ -30,9 +31,22 @@ static enum status add_page(struct sheet_files *out, const struct draw_options *
 	return status;
 }
 
+/* The plan was read once already: what it says now is known to be well-formed. */
+static enum status add_screen(struct sheet_files *out, const struct draft *draft,
+                              const struct sheet_set *set)
+{
+	struct job *job = out->job;
+	struct markup *plan;
+	enum status status = markup_parse(job->arena, job->plan_bytes.data, job->plan_bytes.length,
+	                                  &job->plan_diags, &plan);
+	if (status == STATUS_OK)
+		add_file(out, "set", "html", screen_write(draft, set, plan));
+	return status;
+}
+
 /* Every form of every sheet in memory; nothing is written yet. */
 static enum status replay(struct sheet_files *out, const struct draw_options *options,
-                          const struct sheet_set *set)
+                          const struct draft *draft, const struct sheet_set *set)
 {
 	struct job *job = out->job;
 	enum status status = STATUS_OK;
@@ -43,6 +57,8 @@ static enum status replay(struct sheet_files *out, const struct draw_options *op
 		if (status == STATUS_OK)
 			add_file(out, "set", "pdf", bytes);
 	}
+	if (status == STATUS_OK && options->forms[DRAW_HTML])
+		status = add_screen(out, draft, set);
 	for (size_t i = 0; status == STATUS_OK && i < set->page_count; i++)
 		status = add_page(out, options, &set->pages[i]);
 	return status;
@@ -67,7 +83,7 @@ enum status sheet_files_draw(struct sheet_files *out, const struct draw_options 
 		status = sheet_set_draw(&draft, options->sheets, options->sheet_count, progress_say,
 		                        &job->diags, &set);
 	if (status == STATUS_OK)
-		status = replay(out, options, &set);
+		status = replay(out, options, &draft, &set);
 	progress_say("");
 	return status;
 }

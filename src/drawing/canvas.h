@@ -8,15 +8,17 @@
 #include "base/diag.h"
 #include "base/strbuf.h"
 #include "drawing/list.h"
+#include "drawing/view.h"
 
 struct page {
 	const char *name;     /* of the sheet, as links and file names have it: `install` */
 	const char *title;    /* for a person: "Install - Kitchen" */
 	const char *about;    /* a sentence or two that says what is seen */
 	const char *language; /* `en`, `es` */
-	const char
-		*id_prefix; /* before every SVG id, where several pages share one file; or NULL */
+	/* Before every SVG id, where several pages share one file; or NULL. */
+	const char *id_prefix;
 	const struct list *list;
+	const struct view *view; /* of the floor on it; NULL: it shows none */
 };
 
 struct document {
@@ -27,10 +29,11 @@ struct document {
 /* All pages in one PDF: outline entry and page label a sheet, links, metadata. */
 CHECK_USED enum status canvas_pdf(struct arena *, const struct document *, const struct page *,
                                   size_t count, struct diag_list *, struct bytes *out_bytes);
-/* One page as SVG at true size, a named group a layer (id: the layer's name), plan ids as
- * `data-id`. Text is drawn as outlines of our own font, so that it looks the same in every
- * viewer (librsvg takes no embedded font, browsers no missing one), with the words over it
- * as invisible <text> that can be searched, selected and read aloud. */
+/* One page as SVG at true size, a named group a layer (id: the layer's name, and where ids have
+ * a prefix `data-layer` without it), plan ids as `data-id`. Text is drawn as outlines of our own
+ * font, so that it looks the same in every viewer (librsvg takes no embedded font, browsers no
+ * missing one), with the words over it as invisible <text> that can be searched, selected and
+ * read aloud. */
 struct bytes canvas_svg(struct arena *, const struct page *);
 /* One page as PNG; `dpi` is written in it. */
 CHECK_USED enum status canvas_png(struct arena *, const struct page *, int dpi, struct diag_list *,

@@ -366,6 +366,15 @@ static void close_element(struct svg *svg, const char *element)
 		strbuf_add(&svg->out, "</g>\n");
 }
 
+static void open_layer(struct svg *svg, enum layer layer)
+{
+	const char *name = layer_name(layer);
+	strbuf_printf(&svg->out, "<g id=\"%s%s\"", svg->prefix, name);
+	if (*svg->prefix)
+		strbuf_printf(&svg->out, " data-layer=\"%s\"", name);
+	strbuf_add(&svg->out, ">\n");
+}
+
 static void add_layer(struct svg *svg, enum layer layer)
 {
 	const struct list *list = svg->list;
@@ -376,8 +385,7 @@ static void add_layer(struct svg *svg, enum layer layer)
 		if (op->layer != layer || !is_drawn(op))
 			continue;
 		if (!is_open)
-			strbuf_printf(&svg->out, "<g id=\"%s%s\">\n", svg->prefix,
-			              layer_name(layer));
+			open_layer(svg, layer);
 		is_open = true;
 		if (!is_same_element(element, op->element)) {
 			close_element(svg, element);

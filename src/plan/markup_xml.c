@@ -47,6 +47,20 @@ static const char *name_with_prefix(struct arena *arena, const xmlChar *prefix, 
 	return arena_printf(arena, "%s:%s", (const char *)prefix, (const char *)name);
 }
 
+/* In a value libxml2 leaves an ampersand, however it was written, as &#38;, and nothing else so. */
+static const char *plain_value(struct arena *arena, const xmlChar *from, const xmlChar *to)
+{
+	static const char kept[] = "&#38;";
+	char *value = arena_strndup(arena, (const char *)from, (size_t)(to - from));
+	char *end = value;
+	for (const char *at = value; *at; end++) {
+		*end = *at;
+		at += strncmp(at, kept, sizeof kept - 1) == 0 ? sizeof kept - 1 : 1;
+	}
+	*end = '\0';
+	return value;
+}
+
 /* libxml2 gives five pointers an attribute: name, prefix, namespace, value, value's end. */
 static void read_attributes(struct building *b, struct markup *element, int count,
                             const xmlChar **five)
@@ -56,8 +70,7 @@ static void read_attributes(struct building *b, struct markup *element, int coun
 	for (int i = 0; i < count; i++, five += 5)
 		element->attributes[i] = (struct markup_attribute){
 			.name = name_with_prefix(b->arena, five[1], five[0]),
-			.value = arena_strndup(b->arena, (const char *)five[3],
-		                               (size_t)(five[4] - five[3])),
+			.value = plain_value(b->arena, five[3], five[4]),
 			.line = tag_scan_attribute(&b->scan),
 		};
 }

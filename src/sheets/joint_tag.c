@@ -112,8 +112,8 @@ bool joint_tag_is_said(const struct joint_tag *tag, const struct joint_tag *othe
 	return more > 1 || (more >= -1 && other < tag);
 }
 
-const char *joint_tag_place(const struct draft *draft, const struct lay_view *v,
-                            const struct joint *joint)
+static const char *place_text(const struct draft *draft, const struct lay_view *v,
+                              const struct joint *joint)
 {
 	struct line seen = lay_view_named(draft->arena, v, joint->line);
 	if (seen.count < 2 || joint->kind == JOINT_PERIMETER || joint->kind == JOINT_CARRIED)
@@ -127,4 +127,33 @@ const char *joint_tag_place(const struct draft *draft, const struct lay_view *v,
 	return draft_text(draft, "joints.between", {"count", number(draft, place.courses)},
 	                  {"next", number(draft, place.courses + 1)},
 	                  {"line", line_name(draft, place.control)});
+}
+
+const char *joint_tag_where(const struct draft *draft, const struct placed_lay *lay,
+                            const struct joint *joint)
+{
+	const char *text = "";
+	for (size_t i = 0; i < lay->field->room_count && !*text; i++) {
+		struct view plain = {.scale = 1};
+		struct lay_view v = lay_view_make(draft->arena, lay, &plain, lay->field->rooms[i]);
+		text = place_text(draft, &v, joint);
+	}
+	return text;
+}
+
+const char *joint_tag_kind(const struct draft *draft, const struct joint *joint)
+{
+	static const char *const keys[] = {[JOINT_SOFT] = "joint.soft",
+	                                   [JOINT_MOVEMENT] = "joint.field",
+	                                   [JOINT_CARRIED] = "joint.carried",
+	                                   [JOINT_PERIMETER] = "joint.perimeter"};
+	return draft_word(draft, keys[joint->kind]);
+}
+
+const char *joint_tag_back(const struct draft *draft, const struct joint *joint)
+{
+	static const char *const keys[] = {[JOINT_BACK_NONE] = "back.none",
+	                                   [JOINT_BACK_ROD] = "back.rod",
+	                                   [JOINT_BACK_TAPE] = "back.tape"};
+	return draft_word(draft, joint->is_open ? "back.open" : keys[joint->back]);
 }

@@ -9,14 +9,6 @@
 #include "sheets/table.h"
 #include "units/number.h"
 
-static const char *const KIND_KEYS[] = {[JOINT_SOFT] = "joint.soft",
-                                        [JOINT_MOVEMENT] = "joint.field",
-                                        [JOINT_CARRIED] = "joint.carried",
-                                        [JOINT_PERIMETER] = "joint.perimeter"};
-static const char *const BACK_KEYS[] = {[JOINT_BACK_NONE] = "back.none",
-                                        [JOINT_BACK_ROD] = "back.rod",
-                                        [JOINT_BACK_TAPE] = "back.tape"};
-
 static void draw_room(struct sheet *sheet, const struct lay_view *v)
 {
 	draw_tile_joints(sheet, v);
@@ -25,34 +17,20 @@ static void draw_room(struct sheet *sheet, const struct lay_view *v)
 	draw_controls(sheet, v);
 }
 
-/* Where a crew finds it, from the lines of the first room that it is seen in. */
-static const char *place_text(const struct draft *draft, const struct placed_lay *lay,
-                              const struct joint *joint)
-{
-	const char *text = "";
-	for (size_t i = 0; i < lay->field->room_count && !*text; i++) {
-		struct view plain = {.scale = 1};
-		struct lay_view v = lay_view_make(draft->arena, lay, &plain, lay->field->rooms[i]);
-		text = joint_tag_place(draft, &v, joint);
-	}
-	return text;
-}
-
 static struct table_row joint_row(const struct draft *draft, const struct placed_lay *lay,
                                   const struct joint *joint)
 {
 	const char *turns = number_text(draft->arena, joint->turns, 0);
-	const char *back = joint->is_open ? "back.open" : BACK_KEYS[joint->back];
 	const char *depth = joint->depth > 0 ? draft_width(draft, joint->depth) : NULL;
 	return (struct table_row){.cells = {
 					  draft_tag(draft, joint->id),
-					  draft_word(draft, KIND_KEYS[joint->kind]),
+					  joint_tag_kind(draft, joint),
 					  draft_width(draft, joint->width),
 					  depth,
-					  draft_word(draft, back),
+					  joint_tag_back(draft, joint),
 					  draft_length(draft, joint->length),
 					  turns,
-					  place_text(draft, lay, joint),
+					  joint_tag_where(draft, lay, joint),
 					  joint->why,
 				  }};
 }

@@ -273,7 +273,8 @@ static struct page page_of(const struct sheet *sheet)
 	                     .title = sheet->title,
 	                     .about = sheet->subject,
 	                     .language = words_language(sheet->draft->words),
-	                     .list = sheet->list};
+	                     .list = sheet->list,
+	                     .view = sheet->view.scale > 0 ? &sheet->view : NULL};
 }
 
 static struct document document_of(const struct draft *draft)

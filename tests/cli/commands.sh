@@ -14,8 +14,8 @@ check "plan that is not there" fails_with 2 "cannot be read" "$JURYSTICK" check 
 check "option of another command" fails_with 2 "option --as" "$JURYSTICK" check --as csv "$plan"
 check "option without value" fails_with 2 "value missing" "$JURYSTICK" draw "$plan" --paper
 check "option given twice" fails_with 2 "given twice" "$JURYSTICK" draw "$plan" -o a -o b
-check "form that is not built" fails_with 2 "html is not built yet" \
-	"$JURYSTICK" draw "$plan" --as html
+check "form that there is not" fails_with 2 "is no form of a sheet, expected svg, pdf, png or html" \
+	"$JURYSTICK" draw "$plan" --as htm
 
 # All faults of one line, and no file.
 all_faults() {

@@ -10,7 +10,7 @@ found=$(mktemp) || exit 2
 trap 'rm -f "$found" "$found".*' EXIT
 
 layers='base units geometry text drawing rules words plan site pattern layout findings count
-	record compare sheets cli'
+	record compare sheets screen cli'
 
 # Every file that is, or would be, committed; without git every file outside build/.
 git ls-files -co --exclude-standard >"$found.files" 2>/dev/null && [ -s "$found.files" ] ||
@@ -73,7 +73,7 @@ look_at_globals() {
 {
 	look_at_includes
 	on '^(src|tests)/.*\.(c|h|cpp|hpp)$' awk -f "$here/code.awk"
-	on '(\.(c|h|cpp|hpp|sh|awk|md|rules|words|style)|^Makefile|^\.ci/.*|^tests/run)$' \
+	on '(\.(c|h|cpp|hpp|sh|awk|md|rules|words|style|css|js)|^Makefile|^\.ci/.*|^tests/run)$' \
 		awk -f "$here/text.awk"
 	look_at_headers
 	look_at_tree

@@ -7,7 +7,7 @@ jurystick=$1 plan=$2
 out=$3/$(basename "$plan" .xml)
 mkdir -p "$out"
 
-"$jurystick" draw "$plan" -o "$out" --as svg,pdf,png
+"$jurystick" draw "$plan" -o "$out" --as svg,pdf,png,html
 "$jurystick" record "$plan" -o "$out/placed.xml" --points "$out/points.csv"
 "$jurystick" count "$plan" >"$out/count.txt"
 # 1: the floor has open questions, which a demo may.

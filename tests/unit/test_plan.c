@@ -242,6 +242,21 @@ static void test_no_entity_is_read(void **state)
 	one_error(read_floor("mm", "\n<job site='&b;'/>"), 5, "well-formed");
 }
 
+/* A value is the text that was meant, however its signs were written. */
+static void test_signs_of_markup_in_a_value(void **state)
+{
+	(void)state;
+	static const char text[] = HEAD
+		"<job site='A &amp; B &#38; C &#x26; &lt;d> &quot;e&quot; &amp;#38; &amp;lt;'/>"
+		ROOM "</floor>";
+	char bytes[2000];
+	int length = snprintf(bytes, sizeof bytes, text, "mm");
+	struct reading r = read_bytes(bytes, (size_t)length);
+	assert_int_equal(r.status, STATUS_OK);
+	assert_string_equal(r.plan->job->site, "A & B & C & <d> \"e\" &#38; &lt;");
+	arena_free(r.arena);
+}
+
 /* Every beginning of a good plan is refused or read, and nothing else. */
 static void test_cut_anywhere(void **state)
 {
@@ -268,6 +283,7 @@ int main(void)
 		cmocka_unit_test(test_limits),
 		cmocka_unit_test(test_a_thousand_errors_are_enough),
 		cmocka_unit_test(test_no_entity_is_read),
+		cmocka_unit_test(test_signs_of_markup_in_a_value),
 		cmocka_unit_test(test_cut_anywhere),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
