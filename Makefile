@@ -22,6 +22,7 @@ export LC_ALL := C
 GOALS      := $(or $(MAKECMDGOALS),all)
 BARE_GOALS := clean help format format-check uninstall
 TEST_GOALS := test test-long check sanitize test-programs lint golden-update fuzz-replay bench \
+	check-browser \
 	$(BUILD)/tests/%
 
 CORES := $(shell nproc 2>/dev/null || echo 1)
@@ -153,7 +154,7 @@ LINT         := tests/lint/lint.sh tests/lint/selftest.sh tests/lint/runner.sh
 TESTS         = $(LINT) $(UNIT) $(PROPERTY) $(FUZZ) $(SCRIPTS)
 CHOSEN        = $(if $(ONLY),$(foreach t,$(TESTS),$(if $(findstring $(ONLY),$(t)),$(t))),$(TESTS))
 
-.PHONY: test test-long test-programs lint golden-update fuzz-replay bench
+.PHONY: test test-long test-programs lint golden-update fuzz-replay bench check-browser
 test-programs: all $(filter $(BUILD)/%,$(CHOSEN)) $(ORACLE) $(RANDOM_FLOOR)
 
 test: test-programs
@@ -171,6 +172,11 @@ fuzz-replay: $(FUZZ)
 
 golden-update: $(BIN)
 	$(Q)GOLDEN_UPDATE=1 $(RUN) $(filter tests/golden/%,$(SCRIPTS))
+
+# What only a browser can tell; no part of `make test`.
+check-browser: $(BIN)
+	$(Q).ci/packages browser
+	$(Q)$(RUN) $(sort $(wildcard tests/browser/*.sh))
 
 bench: $(BENCH) all
 	@$(if $(BENCH),,echo 'bench: no program in tests/bench/ yet')
@@ -243,6 +249,7 @@ make test         lint, unit, property, command, golden, fault and fuzz tests, d
 make test-long    the same with the long searches
 make check        the format, then build with warnings as errors and test
 make sanitize     build with address, leak and undefined checks, and test
+make check-browser  the page for the screen and the pictures, in a browser without a window
 make bench        measure (tests/bench/)
 make lint         the house rules alone
 make fuzz-replay  the stored fuzz inputs alone

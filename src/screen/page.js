@@ -157,9 +157,10 @@ function start() {
 		stage.addEventListener('keydown', pressKey);
 	});
 	each('details.about', function (about) {
-		about.querySelector('summary').addEventListener('click', function () {
-			if (!about.open)
-				choose(about.getAttribute('data-of'), shown.stage.paper);
+		about.addEventListener('toggle', function () {
+			var id = about.getAttribute('data-of');
+			if (about.open && choice.id !== id)
+				choose(id, shown.stage.paper);
 		});
 	});
 	each('[data-show]', function (link) {

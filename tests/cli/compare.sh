@@ -67,7 +67,7 @@ asked() {
 check "sheets that are asked for, in one form" asked
 check "its options are looked at" fails_with 2 'sheet frob: no such sheet' \
 	"$JURYSTICK" compare "$nook" "$nook" --sheet frob
-check "its forms too" fails_with 2 'no form of a sheet, expected svg, pdf, png or csv' \
+check "its forms too" fails_with 2 'no form of a sheet, expected svg, pdf, png, html or csv' \
 	"$JURYSTICK" compare "$nook" "$nook" --as odt
 check "draw has no such sheet" fails_with 2 'sheet changes: only compare draws it' \
 	"$JURYSTICK" draw "$nook" --sheet changes

@@ -121,7 +121,7 @@ check "it is well-formed" xmllint --noout "$page"
 check "its links lead somewhere" links_lead "$page"
 check "it has every sheet of the change order" every_sheet "$TMPDIR/changed" "$page"
 
-# Colours that are read against each other: 4.5 to 1 for text, 3 to 1 for lines (docs/sources.md).
+# Colours that are read against each other: 4.5 to 1 for text, 3 to 1 for lines (docs/sources.md R-D23).
 contrast() { # FORE BACK LEAST
 	awk -v fore="$1" -v back="$2" -v least="$3" '
 		function part(c) { c /= 255; return c <= 0.03928 ? c / 12.92 : ((c + 0.055) / 1.055) ^ 2.4 }

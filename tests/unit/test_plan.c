@@ -247,8 +247,8 @@ static void test_signs_of_markup_in_a_value(void **state)
 {
 	(void)state;
 	static const char text[] = HEAD
-		"<job site='A &amp; B &#38; C &#x26; &lt;d> &quot;e&quot; &amp;#38; &amp;lt;'/>"
-		ROOM "</floor>";
+		"<job site='A &amp; B &#38; C &#x26; &lt;d> &quot;e&quot; &amp;#38; &amp;lt;'/>" ROOM
+		"</floor>";
 	char bytes[2000];
 	int length = snprintf(bytes, sizeof bytes, text, "mm");
 	struct reading r = read_bytes(bytes, (size_t)length);
