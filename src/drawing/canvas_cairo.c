@@ -92,12 +92,14 @@ static void draw_hatch(cairo_t *cr, const struct list *list, const struct op *op
 }
 
 /* Clusters tie the glyphs to their bytes of text, so that the words can be found and
- * copied. Each glyph that stands for no bytes of its own joins the one before. */
-static void show_run(cairo_t *cr, const struct text_run *run, double scale)
+ * copied. Each glyph that stands for no bytes of its own joins the one before. A blank goes
+ * after the text: read aloud, it does not run into the next. */
+static void show_run(cairo_t *cr, const struct list *list, const struct text_run *run, double scale)
 {
+	const struct text_run *blank = text_shape(list->text, run->weight, " ");
 	size_t count = run->glyph_count;
-	cairo_glyph_t *glyphs = cairo_glyph_allocate((int)count);
-	cairo_text_cluster_t *clusters = cairo_text_cluster_allocate((int)count);
+	cairo_glyph_t *glyphs = cairo_glyph_allocate((int)count + 1);
+	cairo_text_cluster_t *clusters = cairo_text_cluster_allocate((int)count + 1);
 	int cluster_count = 0, length = 0;
 	for (size_t i = 0; i < count; i++) {
 		const struct text_glyph *g = &run->glyphs[i];
@@ -108,7 +110,10 @@ static void show_run(cairo_t *cr, const struct text_run *run, double scale)
 			clusters[cluster_count - 1].num_glyphs++;
 		length += (int)g->length;
 	}
-	cairo_show_text_glyphs(cr, run->text, length, glyphs, (int)count, clusters, cluster_count,
+	glyphs[count] = (cairo_glyph_t){blank->glyphs[0].index, run->advance * scale, 0};
+	clusters[cluster_count++] = (cairo_text_cluster_t){1, 1};
+	cairo_show_text_glyphs(cr, arena_printf(list->arena, "%.*s ", length, run->text),
+	                       length + 1, glyphs, (int)count + 1, clusters, cluster_count,
 	                       (cairo_text_cluster_flags_t)0);
 	cairo_glyph_free(glyphs);
 	cairo_text_cluster_free(clusters);
@@ -128,11 +133,11 @@ static void draw_text(cairo_t *cr, const struct list *list, const struct op *op)
 		cairo_transform(cr, &(cairo_matrix_t){0, -1, 1, 0, op->at.x, op->at.y});
 	else
 		cairo_translate(cr, op->at.x, op->at.y);
-	show_run(cr, op->run, scale);
+	show_run(cr, list, op->run, scale);
 	cairo_restore(cr);
 }
 
-static void set_text_options(cairo_t *cr)
+void cairo_set_text_options(cairo_t *cr)
 {
 	cairo_font_options_t *options = cairo_font_options_create();
 	cairo_font_options_set_hint_style(options, CAIRO_HINT_STYLE_NONE);
@@ -142,28 +147,31 @@ static void set_text_options(cairo_t *cr)
 	cairo_font_options_destroy(options);
 }
 
+void cairo_draw_op(cairo_t *cr, const struct list *list, const struct op *op)
+{
+	switch (op->kind) {
+	case OP_STROKE:
+		draw_stroke(cr, list, op);
+		break;
+	case OP_FILL:
+		draw_fill(cr, list, op);
+		break;
+	case OP_HATCH:
+		draw_hatch(cr, list, op);
+		break;
+	case OP_TEXT:
+		draw_text(cr, list, op);
+		break;
+	case OP_LINK:
+		break; /* the PDF writer's */
+	case OP_ANCHOR:
+		break;
+	}
+}
+
 void cairo_draw_list(cairo_t *cr, const struct list *list)
 {
-	set_text_options(cr);
-	for (size_t i = 0; i < list->ops.count; i++) {
-		const struct op *op = &list->ops.items[i];
-		switch (op->kind) {
-		case OP_STROKE:
-			draw_stroke(cr, list, op);
-			break;
-		case OP_FILL:
-			draw_fill(cr, list, op);
-			break;
-		case OP_HATCH:
-			draw_hatch(cr, list, op);
-			break;
-		case OP_TEXT:
-			draw_text(cr, list, op);
-			break;
-		case OP_LINK:
-			break; /* the PDF writer's */
-		case OP_ANCHOR:
-			break;
-		}
-	}
+	cairo_set_text_options(cr);
+	for (size_t i = 0; i < list->ops.count; i++)
+		cairo_draw_op(cr, list, &list->ops.items[i]);
 }

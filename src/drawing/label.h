@@ -43,7 +43,7 @@ struct label {
 	double cap; /* 0: the role's */
 	enum layer layer;
 	const char *element;
-	const char *link; /* PDF: leads to this sheet or anchor; NULL: nowhere */
+	const char *link; /* PDF: leads to this sheet, anchor or element; NULL: nowhere */
 	enum label_frame frame;
 	enum label_where where;
 	struct paper_point a, b;          /* what is named: point a, or line a-b */

@@ -18,7 +18,7 @@ enum op_kind {
 	OP_FILL,   /* path filled (even-odd) with the fill colour of role.area */
 	OP_HATCH,  /* path stroked with the hatch line of role.area */
 	OP_TEXT,
-	OP_LINK,   /* `box` leads to the sheet or anchor `text` */
+	OP_LINK,   /* `box` leads to the sheet, anchor or element `text` */
 	OP_ANCHOR, /* the point `at` can be linked to as `text` */
 };
 

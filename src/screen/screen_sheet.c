@@ -10,6 +10,16 @@ static const char *percent(const struct screen *s, double part, double whole)
 	return number_text(s->draft->arena, part / whole * 100, PERCENT_DECIMALS);
 }
 
+/* How many marks stand at the same point of the same sheet before this one: it goes beside them. */
+static size_t marks_before(const struct screen *s, const struct place *place)
+{
+	size_t count = 0;
+	for (const struct place *other = s->places.list.items; other < place; other++)
+		count += other->page == place->page && other->at.x == place->at.x &&
+		         other->at.y == place->at.y;
+	return count;
+}
+
 static void add_mark(struct screen *s, const struct place *place)
 {
 	const struct draft *draft = s->draft;
@@ -20,9 +30,10 @@ static void add_mark(struct screen *s, const struct place *place)
 	          {"class", arena_printf(draft->arena, "pin %s", screen_weight(finding))},
 	          {"id", screen_place_id(s, place)},
 	          {"href", arena_printf(draft->arena, "#%s", screen_finding_id(s, place->finding))},
-	          {"style", arena_printf(draft->arena, "left:%s%%;top:%s%%",
-	                                 percent(s, place->at.x, list->width),
-	                                 percent(s, place->at.y, list->height))},
+	          {"style",
+	           arena_printf(draft->arena, "left:%s%%;top:%s%%;--beside:%zu",
+	                        percent(s, place->at.x, list->width),
+	                        percent(s, place->at.y, list->height), marks_before(s, place))},
 	          {"aria-label",
 	           draft_text(draft, "page.mark", {"number", number}, {"text", finding->text})});
 }

@@ -100,9 +100,11 @@ enum sheet_fit details_sheet_draw(struct sheet *sheet)
 	notes_item(&notes, NOTE_WORK, NOTE_DASH, draft_word(draft, "detail.about"));
 	notes_item(&notes, NOTE_WORK, NOTE_DASH, draft_word(draft, "detail.makers"));
 	notes_heading(&notes, NOTE_MATERIAL, "heading.detail-joints");
-	for (size_t i = 0; i < details->count; i++)
+	for (size_t i = 0; i < details->count; i++) {
 		notes_item(&notes, NOTE_MATERIAL, arena_printf(draft->arena, "%zu", i + 1),
 		           details->items[i].joints);
+		notes_lead(&notes, "joints");
+	}
 	notes_draw(&notes);
 	return SHEET_FITS;
 }

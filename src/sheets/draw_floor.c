@@ -70,6 +70,12 @@ void draw_walls(struct sheet *sheet, const struct view *view, const struct site_
 	}
 }
 
+/* Where one reads on about what is tagged: of a crack the slab, of a joint its section. */
+static const char *read_on(enum label_frame frame)
+{
+	return frame == LABEL_ROUND ? "slab" : "details";
+}
+
 void draw_tag(struct sheet *sheet, const char *element, enum label_frame frame,
               struct paper_point a, struct paper_point b, const char *const *lines,
               size_t line_count)
@@ -79,6 +85,7 @@ void draw_tag(struct sheet *sheet, const char *element, enum label_frame frame,
 	                                        .role = TEXT_TAG,
 	                                        .layer = LAYER_LABELS,
 	                                        .element = element,
+	                                        .link = read_on(frame),
 	                                        .frame = frame,
 	                                        .where = LABEL_ALONG,
 	                                        .a = a,

@@ -132,6 +132,7 @@ static void tag_strip(struct sheet *sheet, const struct lay_view *v, const struc
 	                                        .role = TEXT_TAG,
 	                                        .layer = LAYER_LABELS,
 	                                        .element = strip->id,
+	                                        .link = "membrane",
 	                                        .where = LABEL_AROUND,
 	                                        .a = at,
 	                                        .b = at,

@@ -38,6 +38,11 @@ void notes_item(struct notes *notes, enum note_group group, const char *mark, co
 		(struct note){.kind = NOTE_ITEM, .group = group, .mark = mark, .text = text};
 }
 
+void notes_lead(struct notes *notes, const char *target)
+{
+	notes->list.items[notes->list.count - 1].link = target;
+}
+
 void notes_half(struct notes *notes, enum note_group group, const char *mark, const char *text)
 {
 	*array_push(notes->sheet->draft->arena, &notes->list) =
@@ -66,6 +71,7 @@ bool notes_of_parts(struct notes *notes)
 	notes_item(notes, NOTE_WORK, NOTE_DASH,
 	           draft_text(sheet->draft, "note.first-part",
 	                      {"sheet", sheet->parts->list[0].name}));
+	notes_lead(notes, sheet->parts->list[0].name);
 	return false;
 }
 
@@ -170,9 +176,13 @@ static void set_item(struct setting *s, const struct note *note)
 	enum text_role mark = small ? TEXT_TABLE_HEAD : TEXT_STRONG;
 	enum text_role body = small ? TEXT_TABLE : TEXT_BODY;
 	double indent = indent_of(s, note, mark);
-	set_text(s, mark, s->x0, s->y + cap_of(s, body), note->mark);
-	s->y = set_paragraph(s, body, s->x0 + indent, s->x1 - s->x0 - indent, s->y, note->text) +
-	       AFTER_ITEM;
+	double top = s->y;
+	set_text(s, mark, s->x0, top + cap_of(s, body), note->mark);
+	double under =
+		set_paragraph(s, body, s->x0 + indent, s->x1 - s->x0 - indent, top, note->text);
+	if (note->link && !s->is_dry)
+		list_link(s->sheet->list, (struct paper_box){s->x0, top, s->x1, under}, note->link);
+	s->y = under + AFTER_ITEM;
 }
 
 static void set_half(struct setting *s, const struct note *note)

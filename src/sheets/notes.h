@@ -15,6 +15,7 @@ struct note {
 	enum note_group group;
 	const char *mark; /* hangs at the left of an item: a number, a dash, the id of an element */
 	const char *text;
+	const char *link; /* of NOTE_ITEM: the sheet or element that it leads to; NULL: nowhere */
 	enum legend_mark swatch; /* of NOTE_SWATCH */
 };
 
@@ -28,6 +29,8 @@ void notes_heading(struct notes *, enum note_group, const char *key);
 /* A heading of its own words. */
 void notes_title(struct notes *, enum note_group, const char *text);
 void notes_item(struct notes *, enum note_group, const char *mark, const char *text);
+/* The item added last leads to that sheet or element. */
+void notes_lead(struct notes *, const char *target);
 /* A short item of one line: two of them share a row. */
 void notes_half(struct notes *, enum note_group, const char *mark, const char *text);
 /* Lines to answer on: what, by whom, when. */

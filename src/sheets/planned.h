@@ -23,7 +23,7 @@ struct sheet_kind {
 /* What a sheet tells of its set beside its number. */
 struct set_facts {
 	const struct draft *draft;
-	const char *const *contents; /* name and title of each sheet */
+	const struct contents_row *contents;
 	size_t contents_count;
 	unsigned long used; /* marks of all other sheets */
 	size_t left;        /* how many more sheets the set may have */

@@ -41,6 +41,7 @@ static void add_questions(struct notes *notes, const char *who)
 		           draft_text(draft, "question.row", {"text", finding->text},
 		                      {"rule", finding->rule->name},
 		                      {"source", finding->rule->source}));
+		notes_lead(notes, finding->about);
 		notes_answer(notes);
 	}
 }
@@ -49,8 +50,10 @@ static void add_sheets(struct notes *notes)
 {
 	const struct sheet *sheet = notes->sheet;
 	notes_heading(notes, NOTE_MATERIAL, "heading.sheets");
-	for (size_t i = 0; i < sheet->contents_count; i++)
-		notes_item(notes, NOTE_MATERIAL, NOTE_DASH, sheet->contents[i]);
+	for (size_t i = 0; i < sheet->contents_count; i++) {
+		notes_item(notes, NOTE_MATERIAL, NOTE_DASH, sheet->contents[i].text);
+		notes_lead(notes, sheet->contents[i].name);
+	}
 }
 
 static const char *default_name(const struct plan_default *d)

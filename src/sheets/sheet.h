@@ -43,6 +43,11 @@ struct details;
 struct margin;
 struct parts;
 
+/* A sheet in the list of the set's sheets: what it is called, and what the list says. */
+struct contents_row {
+	const char *name, *text;
+};
+
 struct sheet {
 	const struct draft *draft;
 	struct list *list;
@@ -69,7 +74,7 @@ struct sheet {
 	struct notes *rest;            /* notes that go on on a further sheet; NULL: none */
 	struct table *more;            /* a table that goes on on a further sheet; NULL: none */
 	struct details *details;       /* sections that go on on a further sheet; NULL: none */
-	const char *const *contents;   /* name and title of each sheet of the set */
+	const struct contents_row *contents; /* of each sheet of the set */
 	size_t contents_count;
 	unsigned long used; /* set of legend_mark; on the first sheet those of the whole set */
 };

@@ -100,8 +100,8 @@ struct set_builder {
 	void (*on_sheet)(const char *name);
 	struct diag_list *diags;
 	ARRAY_OF(struct planned) plans;
-	ARRAY_OF(const char *) contents; /* name and title of each */
-	unsigned long used;              /* marks of the sheets drawn so far */
+	ARRAY_OF(struct contents_row) contents;
+	unsigned long used; /* marks of the sheets drawn so far */
 };
 
 static bool is_wanted(const struct set_builder *b, const char *kind, const char *name)
@@ -198,14 +198,16 @@ static struct sheet *draw_next(struct set_builder *b, const struct planned *plan
 	return sheet;
 }
 
-static const char *contents_row(const struct set_builder *b, size_t i)
+static struct contents_row contents_row(const struct set_builder *b, size_t i)
 {
 	const struct draft *draft = b->draft;
 	const struct planned *planned = &b->plans.items[i];
 	size_t parts = planned->part_count;
-	return draft_text(draft, parts > 1 ? "contents.row-parts" : "contents.row",
-	                  {"name", planned->name}, {"title", planned_title(draft, planned)},
-	                  {"count", arena_printf(draft->arena, "%zu", parts)});
+	const char *text =
+		draft_text(draft, parts > 1 ? "contents.row-parts" : "contents.row",
+	                   {"name", planned->name}, {"title", planned_title(draft, planned)},
+	                   {"count", arena_printf(draft->arena, "%zu", parts)});
+	return (struct contents_row){planned->name, text};
 }
 
 static void list_contents(struct set_builder *b)
@@ -280,10 +282,13 @@ static struct page page_of(const struct sheet *sheet)
 static struct document document_of(const struct draft *draft)
 {
 	const char *title = draft->site->plan->title;
+	const struct plan_job *job = draft->site->plan->job;
 	return (struct document){.title = title && *title ? title
 	                                                  : draft_word(draft, "sheet.untitled"),
 	                         .subject = draft_word(draft, "sheet.subject"),
-	                         .creator = "jurystick"};
+	                         .creator = "jurystick",
+	                         .date = job && job->date.day ? draft_date(draft, job->date)
+	                                                      : NULL};
 }
 
 /* In the order of the set; only now each sheet knows its number. */

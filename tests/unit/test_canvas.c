@@ -28,6 +28,7 @@ static struct ink scene(void)
 	list_link(list, (struct paper_box){200, 200, 230, 210}, "note.1");
 	list_link(list, (struct paper_box){200, 220, 230, 230}, "two");
 	list_link(list, (struct paper_box){200, 240, 230, 250}, "not-in-the-set");
+	list_link(list, (struct paper_box){200, 260, 230, 270}, "R1");
 	list_finish(list, (struct paper_box){0, 0, 420, 297});
 	return ink;
 }
@@ -37,6 +38,8 @@ static struct bytes draw_pdf(struct ink *ink)
 	struct page pages[2] = {ink_page(ink), ink_page(ink)};
 	pages[1].name = "two";
 	pages[1].title = "Two's sheet";
+	const struct view view = {.scale = 50};
+	pages[1].view = &view;
 	const struct document document = {"A floor", "Shop drawings", "jurystick", "2026-03-09"};
 	struct bytes pdf;
 	assert_int_equal(canvas_pdf(ink->arena, &document, pages, 2, &ink->diags, &pdf), STATUS_OK);
@@ -147,8 +150,10 @@ static void test_pdf_links_and_outline(void **state)
 	(void)state;
 	struct ink ink = scene();
 	char *plain = read_back(&ink, draw_pdf(&ink), "qpdf --qdf --object-streams=disable %s -");
-	/* Two links that lead somewhere on each of two pages, none to a sheet not there. */
-	assert_int_equal(times(plain, "/Subtype /Link"), 4);
+	/* On both pages one to the anchor and one to the element, on the first one to the second;
+	 * none to the sheet that it stands on, or to one not there. */
+	assert_int_equal(times(plain, "/Subtype /Link"), 5);
+	assert_has(plain, "/Lang (en)");
 	assert_null(strstr(plain, "not-in-the-set"));
 	assert_has(plain, "/Title (Two's sheet)");
 	assert_has(plain, "/PageLabels");

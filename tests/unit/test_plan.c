@@ -247,13 +247,13 @@ static void test_signs_of_markup_in_a_value(void **state)
 {
 	(void)state;
 	static const char text[] = HEAD
-		"<job site='A &amp; B &#38; C &#x26; &lt;d> &quot;e&quot; &amp;#38; &amp;lt;'/>" ROOM
+		"<job site='&amp; &#38; &#x26; &lt;d> &quot;e&quot; &amp;#38; &amp;lt;'/>" ROOM
 		"</floor>";
 	char bytes[2000];
 	int length = snprintf(bytes, sizeof bytes, text, "mm");
 	struct reading r = read_bytes(bytes, (size_t)length);
 	assert_int_equal(r.status, STATUS_OK);
-	assert_string_equal(r.plan->job->site, "A & B & C & <d> \"e\" &#38; &lt;");
+	assert_string_equal(r.plan->job->site, "& & & <d> \"e\" &#38; &lt;");
 	arena_free(r.arena);
 }
 

@@ -1,0 +1,11 @@
+/* pdf_mend.h - what Cairo 1.16 leaves undone in a PDF, put right in its bytes.
+ * Owns: the text's own arena. A file that is not as Cairo writes it stays as it is.
+ * Source: ISO 32000-1 7.9.4 (dates), 14.9.2 (language), 12.2 (title in the window's bar). */
+#ifndef DRAWING_PDF_MEND_H
+#define DRAWING_PDF_MEND_H
+#include "base/strbuf.h"
+
+/* A date as it should be written; its language, and that its title is shown, not its name. */
+struct strbuf pdf_mended(const struct strbuf *pdf, const char *language);
+
+#endif
