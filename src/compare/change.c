@@ -124,11 +124,14 @@ static void set_kinds(struct change *change)
 		const struct edit *edit = &change->edits[i];
 		if (!edit->is_work)
 			continue;
-		/* What came to a room, or left it, changed the room. */
-		bool is_inside = edit->kind == CHANGE_ADDED || edit->kind == CHANGE_REMOVED;
-		change->kinds |= is_inside ? CHANGE_ALTERED : edit->kind;
+		/* What came to a room, left it or moved in it changed the room; its own walls
+		 * are told with its place. */
+		bool is_own = edit->of == NULL;
+		change->kinds |= is_own ? edit->kind : CHANGE_ALTERED;
 		change->is_work = true;
 	}
+	if (change->kinds & CHANGE_MOVED)
+		change->kinds &= ~(unsigned)CHANGE_ALTERED;
 }
 
 static bool is_only_printed(const char *element)

@@ -77,7 +77,7 @@ const char *change_text_edit(struct arena *arena, const struct words *words,
 	const char *of = edit->of != NULL ? arena_printf(arena, "%s ", edit->of) : "";
 	if (edit->what == NULL || (edit->before == NULL && edit->after == NULL)) {
 		const char *kind = word(arena, words, "change.kind", change_kind_word(edit->kind));
-		return edit->what == NULL ? arena_printf(arena, "%s%s", of, kind) : kind;
+		return arena_printf(arena, "%s%s", of, kind);
 	}
 	return words_fill(arena, words, "change.edit",
 	                  {"what", arena_printf(arena, "%s%s", of, edit->what)},

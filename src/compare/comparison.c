@@ -54,6 +54,27 @@ static void add_line(struct comparing *c, const struct floor_state *after)
 	c->last = after;
 }
 
+/* All floors are counted in the units of the revised one. */
+static const struct floor_state *counted(struct comparing *c, const struct floor_state *state)
+{
+	return state != NULL ? floor_state_counted(c->arena, state, c->words,
+	                                           c->result->revised->site->inches)
+	                     : NULL;
+}
+
+/* True where the floor is written in another unit and nothing else about it has changed. */
+static bool is_unit_alone(const struct change *change)
+{
+	return change->element == &grammar_floor && change->edit_count == 1 &&
+	       strcmp(change->edits[0].what, "unit") == 0;
+}
+
+static bool is_empty(const struct difference *difference)
+{
+	return difference->rows.list.count == 0 && difference->findings.list.count == 0 &&
+	       difference->things.list.count == 0;
+}
+
 /* Makes a change, where it can be made yet; the last leads to the revised floor itself. */
 static void make(struct comparing *c, const struct change *change, bool is_last)
 {
@@ -63,8 +84,9 @@ static void make(struct comparing *c, const struct change *change, bool is_last)
 	c->is_revised[change->pair] = true;
 	const struct floor_state *after =
 		is_last ? c->result->revised
-			: floor_state_of(c->arena, mixture_of(c->arena, c->pairing, c->is_revised),
-	                                 c->words);
+			: counted(c, floor_state_of(c->arena,
+	                                            mixture_of(c->arena, c->pairing, c->is_revised),
+	                                            c->words));
 	if (after != NULL)
 		add_line(c, after);
 }
@@ -81,15 +103,16 @@ static void start(struct comparing *c)
 			c->is_revised[changes->list.items[i].pair] = false;
 }
 
-/* The base under the ids of the revised floor, so that what is the same is called the same. */
+/* The base under the ids of the revised floor, its lines in the same direction, so that what is
+ * the same is called the same. */
 static const struct floor_state *base_renamed(struct comparing *c, const struct floor_state *base)
 {
-	if (!renames_any(&c->pairing->renames))
-		return base;
+	if (!renames_any(&c->pairing->renames) && !c->pairing->is_any_reversed)
+		return counted(c, base);
 	bool *none = ARENA_ARRAY(c->arena, bool, c->pairing->count);
 	const struct floor_state *renamed =
 		floor_state_of(c->arena, mixture_of(c->arena, c->pairing, none), c->words);
-	return renamed != NULL ? renamed : base;
+	return counted(c, renamed != NULL ? renamed : base);
 }
 
 static size_t count_of_work(const struct change_list *changes)
@@ -100,10 +123,13 @@ static size_t count_of_work(const struct change_list *changes)
 	return count;
 }
 
-static bool is_empty(const struct difference *difference)
+/* Where nothing follows from it, another unit is only another way to write the floor. */
+static void set_unit_aside(struct comparing *c)
 {
-	return difference->rows.list.count == 0 && difference->findings.list.count == 0 &&
-	       difference->things.list.count == 0;
+	struct change_list *changes = &c->result->changes;
+	for (size_t i = 0; i < changes->list.count; i++)
+		if (is_unit_alone(&changes->list.items[i]) && is_empty(&c->result->total))
+			changes->list.items[i].is_work = false;
 }
 
 static void make_all(struct comparing *c)
@@ -134,6 +160,7 @@ const struct comparison *comparison_of(struct arena *arena, const struct floor_s
 	result->revision = change_new_revision(base->plan, revised->plan);
 	c.last = base_renamed(&c, base);
 	result->total = difference_of(arena, c.last, revised);
+	set_unit_aside(&c);
 	start(&c);
 	make_all(&c);
 	result->lines = c.lines.items;

@@ -54,7 +54,8 @@ static void add_edit(struct writing *w, const char *mark, const struct change *c
 	             [CHANGE_WHAT] = edit->what != NULL ? edit->what : change_kind_word(edit->kind),
 	             [CHANGE_WHERE] = id,
 	             [CHANGE_BEFORE] = edit->before,
-	             [CHANGE_AFTER] = edit->after}},
+	             [CHANGE_AFTER] = edit->after,
+	             [CHANGE_HOW] = change_kind_word(edit->kind)}},
 	    false);
 }
 

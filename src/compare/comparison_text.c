@@ -161,6 +161,10 @@ struct bytes comparison_text(struct arena *arena, const struct comparison *compa
 		add_difference(&w, &comparison->total);
 		strbuf_add(&w.out, "\n");
 	}
+	if (comparison->line_count > 0 && comparison->total.money.list.count == 0) {
+		add_line(&w, 0, words_find(words, "changes.no-money"));
+		strbuf_add(&w.out, "\n");
+	}
 	add_remarks(&w);
 	return strbuf_bytes(&w.out);
 }

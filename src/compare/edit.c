@@ -1,9 +1,12 @@
 #include "compare/edit.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "compare/shape.h"
 #include "compare/value_same.h"
+#include "geometry/tolerance.h"
+#include "units/length.h"
 
 const char *edit_id(const struct markup *node)
 {
@@ -264,6 +267,74 @@ static void find_walls(const struct edit_context *c, const struct site_room *bas
 	}
 }
 
+/* ---- walls: which of them lie elsewhere ---- */
+
+struct wall_run {
+	const char *id;
+	struct point from, to;
+	double length;
+};
+
+/* The edges of a wall together; an arc has several. */
+static struct wall_run wall_at(const struct site_room *room, size_t first)
+{
+	const struct site_edge *edges = room->edges;
+	struct wall_run run = {edges[first].id, edges[first].from, edges[first].to, 0};
+	for (size_t i = first; i < room->edge_count && edges[i].wall == edges[first].wall; i++) {
+		run.length += point_distance(edges[i].from, edges[i].to);
+		run.to = edges[i].to;
+	}
+	return run;
+}
+
+static bool is_first_edge(const struct site_room *room, size_t i)
+{
+	return i == 0 || room->edges[i].wall != room->edges[i - 1].wall;
+}
+
+static bool find_wall(const struct site_room *room, const char *id, struct wall_run *out_run)
+{
+	for (size_t i = 0; i < room->edge_count; i++)
+		if (is_first_edge(room, i) && strcmp(room->edges[i].id, id) == 0) {
+			*out_run = wall_at(room, i);
+			return true;
+		}
+	return false;
+}
+
+static bool is_near(struct point a, struct point b)
+{
+	return point_distance(a, b) <= TOLERANCE_WHOLE;
+}
+
+static void find_moved_walls(const struct edit_context *c, const struct site_room *base,
+                             const struct site_room *revised, struct edit_list *edits)
+{
+	bool inches = c->revised->site->inches;
+	for (size_t i = 0; i < revised->edge_count; i++) {
+		struct wall_run to = wall_at(revised, i), from;
+		if (!is_first_edge(revised, i))
+			continue;
+		if (!find_wall(base, to.id, &from))
+			add(c, edits, (struct edit){to.id, NULL, NULL, NULL, CHANGE_ADDED, true});
+		else if (fabs(from.length - to.length) > TOLERANCE_WHOLE)
+			add(c, edits,
+			    (struct edit){to.id, "length",
+			                  length_text(c->arena, from.length, inches),
+			                  length_text(c->arena, to.length, inches), CHANGE_MOVED,
+			                  true});
+		else if (!is_near(from.from, to.from) || !is_near(from.to, to.to))
+			add(c, edits,
+			    (struct edit){to.id, "place", NULL, NULL, CHANGE_MOVED, true});
+	}
+	struct wall_run gone;
+	for (size_t i = 0; i < base->edge_count; i++)
+		if (is_first_edge(base, i) && !find_wall(revised, base->edges[i].id, &gone))
+			add(c, edits,
+			    (struct edit){base->edges[i].id, NULL, NULL, NULL, CHANGE_REMOVED,
+			                  true});
+}
+
 /* Written alike, down to its last point: where it lies elsewhere all the same, something
  * else has moved it. */
 static bool is_written_alike(const struct edit_context *c, const struct markup *base,
@@ -295,13 +366,13 @@ static void find_shape(const struct edit_context *c, const struct grammar_elemen
 		return;
 	struct shape a = shape_find(c->arena, c->base->site, element->name, from),
 		     b = shape_find(c->arena, c->revised->site, element->name, to);
-	if (!shape_is_same(a, b)) {
+	bool moved = !shape_is_same(a, b), is_room = strcmp(element->name, "room") == 0;
+	if (moved)
 		add(c, edits, (struct edit){NULL, "place", NULL, NULL, CHANGE_MOVED, true});
-		return;
-	}
-	if (element->kind == PLAN_REF_ROOM && strcmp(element->name, "room") == 0)
-		find_walls(c, site_room_find(c->base->site, from),
-		           site_room_find(c->revised->site, to), edits);
+	if (is_room)
+		(moved ? find_moved_walls : find_walls)(c, site_room_find(c->base->site, from),
+		                                        site_room_find(c->revised->site, to),
+		                                        edits);
 }
 
 void edit_find(const struct edit_context *c, const struct grammar_element *element,

@@ -40,3 +40,14 @@ const struct floor_state *floor_state_placed(struct arena *arena, struct bytes b
 	state->count = count_from_placed(arena, placed, words);
 	return state;
 }
+
+const struct floor_state *floor_state_counted(struct arena *arena, const struct floor_state *state,
+                                              const struct words *words, bool inches)
+{
+	if (state->site->inches == inches)
+		return state;
+	struct floor_state *counted = ARENA_NEW(arena, struct floor_state);
+	*counted = *state;
+	counted->count = count_in_units(arena, state->placed, words, inches);
+	return counted;
+}

@@ -21,5 +21,8 @@ const struct floor_state *floor_state_of(struct arena *, const struct markup *ro
 /* The same of a floor that is placed already, from the bytes of its plan. */
 const struct floor_state *floor_state_placed(struct arena *, struct bytes plan,
                                              const struct placed *, const struct words *);
+/* The same state, counted in feet and inches, or in metres. */
+const struct floor_state *floor_state_counted(struct arena *, const struct floor_state *,
+                                              const struct words *, bool inches);
 
 #endif

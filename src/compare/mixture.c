@@ -60,6 +60,21 @@ static struct markup *renamed(const struct translation *t, const struct grammar_
 	return copy;
 }
 
+/* The points of a line from the other end. */
+static void turn(struct markup *node)
+{
+	struct markup *at = node->first_child;
+	node->first_child = node->last_child = NULL;
+	while (at != NULL) {
+		struct markup *next = at->next;
+		at->next = node->first_child;
+		node->first_child = at;
+		if (node->last_child == NULL)
+			node->last_child = at;
+		at = next;
+	}
+}
+
 static struct markup *borrowed(struct arena *arena, const struct markup *node)
 {
 	struct markup *copy = ARENA_NEW(arena, struct markup);
@@ -79,8 +94,12 @@ const struct markup *mixture_of(struct arena *arena, const struct pairing *pairi
 		const struct pair *pair = &pairing->pairs[i];
 		if (is_revised[i] && pair->revised != NULL)
 			append(root, borrowed(arena, pair->revised));
-		else if (!is_revised[i] && pair->base != NULL)
-			append(root, renamed(&t, pair->element, pair->base));
+		else if (!is_revised[i] && pair->base != NULL) {
+			struct markup *base = renamed(&t, pair->element, pair->base);
+			if (pair->is_reversed)
+				turn(base);
+			append(root, base);
+		}
 	}
 	return root;
 }

@@ -218,7 +218,7 @@ static void add_gone(struct matching *m, size_t after)
 	for (size_t i = after; i < m->base.count && m->base.items[i].fellow == NULL; i++) {
 		const struct member *base = &m->base.items[i];
 		m->pairing->pairs[m->pairing->count++] =
-			(struct pair){base->element, base->node, NULL};
+			(struct pair){base->element, base->node, NULL, false};
 	}
 }
 
@@ -227,14 +227,16 @@ static void list_pairs(struct matching *m)
 	struct pairing *pairing = m->pairing;
 	pairing->pairs =
 		ARENA_ARRAY(m->context.arena, struct pair, 1 + m->base.count + m->revised.count);
-	pairing->pairs[pairing->count++] =
-		(struct pair){&grammar_floor, m->context.base->root, m->context.revised->root};
+	pairing->pairs[pairing->count++] = (struct pair){&grammar_floor, m->context.base->root,
+	                                                 m->context.revised->root, false};
 	add_gone(m, 0);
 	for (size_t k = 0; k < m->revised.count; k++) {
 		const struct member *revised = &m->revised.items[k], *base = revised->fellow;
+		bool turned = base != NULL && shape_is_reversed(base->shape, revised->shape);
 		pairing->pairs[pairing->count++] =
 			(struct pair){revised->element, base != NULL ? base->node : NULL,
-		                      revised->node};
+		                      revised->node, turned};
+		pairing->is_any_reversed = pairing->is_any_reversed || turned;
 		if (base != NULL)
 			add_gone(m, (size_t)(base - m->base.items) + 1);
 	}

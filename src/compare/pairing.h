@@ -8,6 +8,7 @@
 struct pair {
 	const struct grammar_element *element;
 	const struct markup *base, *revised; /* NULL: not there */
+	bool is_reversed; /* a line in the same place, written from its other end */
 };
 
 /* In the order of the revised floor; what is gone stands after what it followed in the base.
@@ -15,6 +16,7 @@ struct pair {
 struct pairing {
 	struct pair *pairs;
 	size_t count;
+	bool is_any_reversed;
 	struct renames renames; /* with elements inside: walls, obstacles, doorways */
 };
 

@@ -134,3 +134,9 @@ bool shape_is_same(struct shape a, struct shape b)
 			return true;
 	return false;
 }
+
+bool shape_is_reversed(struct shape a, struct shape b)
+{
+	return !a.is_ring && a.line.count > 1 && shape_is_same(a, b) &&
+	       !runs_along(a.line, b.line, 0, false);
+}

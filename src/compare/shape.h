@@ -14,5 +14,7 @@ struct shape {
 struct shape shape_find(struct arena *, const struct site *, const char *kind, const char *id);
 /* True where no point of one lies farther from its fellow than a setter can see. */
 bool shape_is_same(struct shape, struct shape);
+/* The same lines, but one of them from its other end. */
+bool shape_is_reversed(struct shape, struct shape);
 
 #endif

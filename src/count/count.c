@@ -85,10 +85,10 @@ static struct count *in_order(struct counting *c)
 	return count;
 }
 
-const struct count *count_from_placed(struct arena *arena, const struct placed *placed,
-                                      const struct words *words)
+const struct count *count_in_units(struct arena *arena, const struct placed *placed,
+                                   const struct words *words, bool inches)
 {
-	struct counting c = {.arena = arena, .placed = placed, .words = words};
+	struct counting c = {arena, placed, words, .inches = inches};
 	count_tile(&c);
 	count_membrane(&c);
 	count_setting(&c);
@@ -96,4 +96,10 @@ const struct count *count_from_placed(struct arena *arena, const struct placed *
 	count_time(&c);
 	count_prices(&c);
 	return in_order(&c);
+}
+
+const struct count *count_from_placed(struct arena *arena, const struct placed *placed,
+                                      const struct words *words)
+{
+	return count_in_units(arena, placed, words, placed->site->inches);
 }

@@ -38,7 +38,11 @@ struct count {
 	const char *currency; /* of all prices; NULL: no rates */
 };
 
+/* In the units of its plan. */
 const struct count *count_from_placed(struct arena *, const struct placed *, const struct words *);
+/* In feet and inches, or in metres, whatever the plan is drawn in. */
+const struct count *count_in_units(struct arena *, const struct placed *, const struct words *,
+                                   bool inches);
 /* What a row counts, and where, as a reader of the words reads them. */
 const char *count_row_what(struct arena *, const struct count_row *, const struct words *);
 const char *count_row_where(const struct count_row *, const struct words *);

@@ -93,8 +93,8 @@ static void add_rolls(const struct covering *v, enum count_scheme scheme,
 	row->element = v->membrane->id;
 	counting_how(c, row, {"pieces", whole(c, pieces->pieces.count)},
 	             {"bound", whole(c, rolls.bound)},
-	             {"wide", length_text(c->arena, goods.wide, c->placed->site->inches)},
-	             {"long", length_text(c->arena, goods.length, c->placed->site->inches)});
+	             {"wide", length_text(c->arena, goods.wide, c->inches)},
+	             {"long", length_text(c->arena, goods.length, c->inches)});
 }
 
 static bool is_in_rolls(const struct plan_membrane *membrane)
@@ -185,9 +185,7 @@ static void add_feather(const struct covering *v, const struct strip *strip)
 			const char *where = counting_in_room(c, field, r, strip->id);
 			struct count_row *row =
 				counting_length(c, COUNT_FEATHER, where, lengths[r]);
-			counting_how(c, row,
-			             {"side",
-			              length_text(c->arena, side, c->placed->site->inches)});
+			counting_how(c, row, {"side", length_text(c->arena, side, c->inches)});
 		}
 }
 

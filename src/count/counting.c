@@ -54,7 +54,7 @@ static struct count_row *add_measure(struct counting *c, enum count_kind kind, c
                                      int which, double value)
 {
 	const struct measure *measure = &measures[which];
-	bool inches = c->placed->site->inches;
+	bool inches = c->inches;
 	struct count_row *row = add_row(c, kind, where);
 	row->amount = rounded(value / (inches ? measure->per_inches : measure->per_metric),
 	                      MEASURE_DECIMALS);
@@ -100,7 +100,7 @@ struct count_row *counting_mass(struct counting *c, enum count_kind kind, const 
 struct count_row *counting_height(struct counting *c, enum count_kind kind, const char *where,
                                   double mm)
 {
-	bool inches = c->placed->site->inches;
+	bool inches = c->inches;
 	struct count_row *row = add_row(c, kind, where);
 	row->decimals = MEASURE_DECIMALS;
 	row->amount = rounded(inches ? mm / LENGTH_MM_PER_INCH : mm, MEASURE_DECIMALS);
@@ -182,7 +182,7 @@ void counting_size(struct counting *c, struct count_row *row, const char *size)
 			strbuf_add(&what, "in");
 		else if (*at != ' ')
 			strbuf_add_char(&what, *at);
-		else if (c->placed->site->inches)
+		else if (c->inches)
 			strbuf_add_char(&what, '-');
 	}
 	row->size = size;
@@ -197,7 +197,7 @@ double counting_figure(const struct counting *c, enum figure figure)
 const char *counting_width(struct counting *c, double mm)
 {
 	struct strbuf text = strbuf_in(c->arena);
-	if (c->placed->site->inches) {
+	if (c->inches) {
 		length_add_feet_inches(&text, mm, 32);
 		return text.text;
 	}
@@ -210,7 +210,7 @@ static const char *measure_text(struct counting *c, int which, double value)
 {
 	enum { TEXT_DECIMALS = 1 };
 	const struct measure *measure = &measures[which];
-	bool inches = c->placed->site->inches;
+	bool inches = c->inches;
 	const char *unit = inches ? measure->inches : measure->metric;
 	struct strbuf text = strbuf_in(c->arena);
 	number_add_short(&text, value / (inches ? measure->per_inches : measure->per_metric),
@@ -221,7 +221,7 @@ static const char *measure_text(struct counting *c, int which, double value)
 
 const char *counting_film(struct counting *c, double mm)
 {
-	bool inches = c->placed->site->inches;
+	bool inches = c->inches;
 	struct strbuf text = strbuf_in(c->arena);
 	number_add_short(&text, inches ? mm * 1000 / LENGTH_MM_PER_INCH : mm * 1000, 1);
 	strbuf_add(&text, inches ? " mil" : " µm");

@@ -10,6 +10,7 @@ struct counting {
 	struct arena *arena;
 	const struct placed *placed;
 	const struct words *words;
+	bool inches; /* rows are in feet and inches */
 	ARRAY_OF(struct count_row) rows;
 };
 
