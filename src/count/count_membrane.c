@@ -57,7 +57,7 @@ static void add_film(const struct covering *v, enum count_scheme scheme,
 	for (size_t r = 0; r < field->room_count && film > 0; r++) {
 		if (areas[r] <= 0)
 			continue;
-		row = counting_volume(c, schemes[scheme].film, field->rooms[r]->id,
+		row = counting_liquid(c, schemes[scheme].film, field->rooms[r]->id,
 		                      formula_layer_ml(areas[r], film * (double)coats));
 		ml += counting_base(row);
 		row->element = v->membrane->id;
@@ -70,7 +70,7 @@ static void add_film(const struct covering *v, enum count_scheme scheme,
 	if (row == NULL)
 		return;
 	row->element = v->membrane->id;
-	counting_how(c, row, {"each", counting_volume_text(c, v->membrane->per_pail_ml)},
+	counting_how(c, row, {"each", counting_liquid_text(c, v->membrane->per_pail_ml)},
 	             {"waste", counting_percent(c, waste)});
 }
 

@@ -67,13 +67,11 @@ static const unsigned right = 1u << AMOUNT | 1u << RATE | 1u << PRICE;
 static struct text_row line_of(struct arena *arena, const struct count_row *row,
                                const struct words *words)
 {
-	struct strbuf amount = strbuf_in(arena);
-	number_add(&amount, row->amount, row->decimals);
 	const char *what = count_row_what(arena, row, words);
 	const char *where = count_row_where(row, words);
-	const char *unit = words_find(words, arena_printf(arena, "unit.%s", row->unit));
-	return (struct text_row){
-		{what, where, amount.text, unit, row->rate, count_row_price(arena, row), row->how}};
+	return (struct text_row){{what, where, count_row_amount(arena, row),
+	                          count_row_unit(arena, row, words), row->rate,
+	                          count_row_price(arena, row), row->how}};
 }
 
 /* Rates and prices are headed only where there are any, in their currency. */

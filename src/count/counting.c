@@ -15,11 +15,12 @@ struct measure {
 	double per_metric, per_inches;
 };
 
-enum { LENGTH, AREA, VOLUME, MASS, MEASURES };
+enum { LENGTH, AREA, VOLUME, LIQUID, MASS, MEASURES };
 static const struct measure measures[MEASURES] = {
 	[LENGTH] = {"m", "ft", 1000, LENGTH_MM_PER_FOOT},
 	[AREA] = {"m2", "sqft", 1e6, LENGTH_MM_PER_FOOT *LENGTH_MM_PER_FOOT},
 	[VOLUME] = {"ml", "floz", 1, QUANTITY_ML_PER_FLOZ},
+	[LIQUID] = {"l", "gal", 1000, QUANTITY_ML_PER_GALLON},
 	[MASS] = {"kg", "lb", 1, QUANTITY_KG_PER_LB},
 };
 
@@ -89,6 +90,12 @@ struct count_row *counting_volume(struct counting *c, enum count_kind kind, cons
                                   double ml)
 {
 	return add_measure(c, kind, where, VOLUME, ml);
+}
+
+struct count_row *counting_liquid(struct counting *c, enum count_kind kind, const char *where,
+                                  double ml)
+{
+	return add_measure(c, kind, where, LIQUID, ml);
 }
 
 struct count_row *counting_mass(struct counting *c, enum count_kind kind, const char *where,
@@ -236,6 +243,11 @@ const char *counting_area_text(struct counting *c, double mm2)
 const char *counting_volume_text(struct counting *c, double ml)
 {
 	return measure_text(c, VOLUME, ml);
+}
+
+const char *counting_liquid_text(struct counting *c, double ml)
+{
+	return measure_text(c, LIQUID, ml);
 }
 
 const char *counting_mass_text(struct counting *c, double kg)

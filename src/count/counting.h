@@ -1,5 +1,6 @@
 /* counting.h - a count while its rows are collected: what the parts of the count share.
- * Units: mm, mm2, ml, kg come in; rows hold m or ft, m2 or sqft, ml or floz, kg or lb.
+ * Units: mm, mm2, ml, kg come in; rows hold m or ft, m2 or sqft, ml or floz (of membranes l
+ * or gal), kg or lb.
  * Owns: arena. Inside the count only. */
 #ifndef COUNT_COUNTING_H
 #define COUNT_COUNTING_H
@@ -20,6 +21,7 @@ struct count_row *counting_number(struct counting *, enum count_kind, const char
 struct count_row *counting_length(struct counting *, enum count_kind, const char *where, double mm);
 struct count_row *counting_area(struct counting *, enum count_kind, const char *where, double mm2);
 struct count_row *counting_volume(struct counting *, enum count_kind, const char *where, double ml);
+struct count_row *counting_liquid(struct counting *, enum count_kind, const char *where, double ml);
 struct count_row *counting_mass(struct counting *, enum count_kind, const char *where, double kg);
 /* Millimetres or inches, of which there is no sum. */
 struct count_row *counting_height(struct counting *, enum count_kind, const char *where, double mm);
@@ -50,6 +52,7 @@ const char *counting_width(struct counting *, double mm);
 const char *counting_film(struct counting *, double mm); /* 25 mil, 600 um */
 const char *counting_area_text(struct counting *, double mm2);
 const char *counting_volume_text(struct counting *, double ml);
+const char *counting_liquid_text(struct counting *, double ml); /* 13 l, 3.5 gal */
 const char *counting_mass_text(struct counting *, double kg);
 const char *counting_percent(struct counting *, double share);
 

@@ -108,6 +108,19 @@ static void add_finding(struct notes *notes, const struct finding_change *change
 	           change_text_finding(draft->arena, draft->words, &told));
 }
 
+/* By how much a line changes price and waiting. */
+static const char *effect_of(const struct draft *draft, const struct difference *difference)
+{
+	const struct row_change *total = difference_total(difference), *days = &difference->days;
+	const char *more =
+		row_change_row(days) != NULL ? change_text_more(draft->arena, days) : "0";
+	if (total == NULL)
+		return draft_text(draft, "changes.effect-days", {"days", more});
+	return draft_text(draft, "changes.effect", {"days", more},
+	                  {"more", change_text_cents_more(draft->arena, total)},
+	                  {"currency", difference->after->count->currency});
+}
+
 static void add_line(struct notes *notes, const struct comparison_line *line)
 {
 	const struct draft *draft = notes->sheet->draft;
@@ -116,6 +129,7 @@ static void add_line(struct notes *notes, const struct comparison_line *line)
 		add_change(notes, i == 0 ? mark : "", line->changes[i]);
 	if (line->change_count == 0)
 		notes_item(notes, NOTE_WORK, mark, draft_word(draft, "change.order"));
+	notes_item(notes, NOTE_MATERIAL, NOTE_DASH, effect_of(draft, &line->difference));
 	for (size_t i = 0; i < line->difference.findings.list.count; i++)
 		if (is_asked(&line->difference.findings.list.items[i]))
 			add_finding(notes, &line->difference.findings.list.items[i]);
@@ -150,32 +164,12 @@ static void add_total(struct notes *notes, const struct difference *total)
 	notes_item(notes, NOTE_MATERIAL, NOTE_DASH, draft_word(draft, "changes.order"));
 }
 
-/* Of a party that the plan does not name, its part in the work. */
-static void add_signature(struct notes *notes, const char *part, const char *name)
-{
-	const struct draft *draft = notes->sheet->draft;
-	const char *text = draft_word(draft, part);
-	if (name != NULL)
-		text = draft_text(draft, "changes.signed", {"name", name}, {"part", text});
-	notes_item(notes, NOTE_MATERIAL, NOTE_DASH, text);
-	notes_answer(notes);
-}
-
-static void add_signatures(struct notes *notes)
-{
-	const struct plan_job *job = notes->sheet->draft->site->plan->job;
-	notes_heading(notes, NOTE_WORK, "heading.signatures");
-	add_signature(notes, "changes.client", job != NULL ? job->prepared_for : NULL);
-	add_signature(notes, "changes.contractor", job != NULL ? job->prepared_by : NULL);
-}
-
 static void add_text(struct notes *notes)
 {
 	const struct comparison *comparison = notes->sheet->draft->comparison;
 	for (size_t i = 0; i < comparison->line_count; i++)
 		add_line(notes, &comparison->lines[i]);
 	add_total(notes, &comparison->total);
-	add_signatures(notes);
 }
 
 enum sheet_fit changes_sheet_draw(struct sheet *sheet)

@@ -123,6 +123,30 @@ static void add_line(struct sheet *sheet, struct table *table, const struct colu
 	        false);
 }
 
+/* Of a party that the plan does not name, its part in the work; room to sign above a line. */
+static void add_signature(struct sheet *sheet, struct table *table, const struct columns *columns,
+                          const char *part, const char *name)
+{
+	const struct draft *draft = sheet->draft;
+	const char *text = draft_word(draft, part);
+	if (name != NULL)
+		text = draft_text(draft, "changes.signed", {"name", name}, {"part", text});
+	const char *lines[] = {text, NULL, draft_word(draft, "changes.sign-here")};
+	for (size_t i = 0; i < sizeof lines / sizeof *lines; i++)
+		add_row(sheet, table, columns, (struct cells){{[WHAT] = lines[i]}}, false);
+}
+
+static void add_signatures(struct sheet *sheet, struct table *table, const struct columns *columns)
+{
+	const struct plan_job *job = sheet->draft->site->plan->job;
+	add_row(sheet, table, columns,
+	        (struct cells){{[WHAT] = draft_word(sheet->draft, "heading.signatures")}}, true);
+	add_signature(sheet, table, columns, "changes.client",
+	              job != NULL ? job->prepared_for : NULL);
+	add_signature(sheet, table, columns, "changes.contractor",
+	              job != NULL ? job->prepared_by : NULL);
+}
+
 struct table *changes_table(struct sheet *sheet)
 {
 	static const char *const heads[COLUMNS] = {"changes.line",  "compare.before",
@@ -145,5 +169,6 @@ struct table *changes_table(struct sheet *sheet)
 	add_row(sheet, table, &columns,
 	        (struct cells){{[WHAT] = draft_word(draft, "compare.total")}}, true);
 	add_sums(sheet, table, &columns, &comparison->total);
+	add_signatures(sheet, table, &columns);
 	return table;
 }

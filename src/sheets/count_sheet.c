@@ -1,26 +1,29 @@
-/* count_sheet.c - the count as a table, all over the sheet. */
+/* count_sheet.c - the count as a table, all over the sheet; what is ordered and paid, in short,
+ * beside it. Of a change order each row that has changed bears the mark of its line. */
 #include <string.h>
 
 #include "count/count.h"
+#include "sheets/changes_table.h"
 #include "sheets/sheets_of_floor.h"
 #include "sheets/table.h"
-#include "units/number.h"
 
-enum { WHAT, WHERE, AMOUNT, UNIT, RATE, PRICE, HOW, COLUMNS };
+/* What stands in each column; NULL in those that the count has not. */
+enum { LINE, WHAT, WHERE, AMOUNT, UNIT, RATE, PRICE, HOW, COLUMNS };
 
-/* What stands in each column; NULL in those that a count without rates has not. */
 struct cells {
 	const char *texts[COLUMNS];
 };
 
 static struct cells heads_of(const struct draft *draft, const struct count *count)
 {
-	static const char *const HEADS[COLUMNS] = {"count.what", "count.where", "count.amount",
-	                                           "count.unit", "count.rate",  "count.price",
-	                                           "count.how"};
+	static const char *const HEADS[COLUMNS] = {"changes.line", "count.what", "count.where",
+	                                           "count.amount", "count.unit", "count.rate",
+	                                           "count.price",  "count.how"};
 	struct cells heads;
 	for (int k = 0; k < COLUMNS; k++)
 		heads.texts[k] = draft_word(draft, HEADS[k]);
+	if (draft->comparison == NULL)
+		heads.texts[LINE] = NULL;
 	if (count->currency == NULL)
 		heads.texts[RATE] = heads.texts[PRICE] = NULL;
 	else
@@ -29,21 +32,122 @@ static struct cells heads_of(const struct draft *draft, const struct count *coun
 	return heads;
 }
 
+static bool is_same(const struct count_row *a, const struct count_row *b)
+{
+	return strcmp(a->what, b->what) == 0 && strcmp(a->where, b->where) == 0;
+}
+
+/* Marks of the lines that change a row; NULL: none does. */
+static const char *marks_of(const struct draft *draft, const struct count_row *row)
+{
+	struct strbuf marks = strbuf_in(draft->arena);
+	const struct comparison *comparison = draft->comparison;
+	for (size_t i = 0; comparison != NULL && i < comparison->line_count; i++) {
+		const struct comparison_line *line = &comparison->lines[i];
+		const struct row_changes *rows = &line->difference.rows;
+		bool is_changed = false;
+		for (size_t k = 0; k < rows->list.count; k++)
+			is_changed =
+				is_changed || is_same(row_change_row(&rows->list.items[k]), row);
+		if (is_changed)
+			strbuf_printf(&marks, "%s%s", marks.length > 0 ? " " : "",
+			              changes_mark(draft, line));
+	}
+	return marks.length > 0 ? marks.text : NULL;
+}
+
 static struct cells cells_of(const struct draft *draft, const struct count_row *row)
 {
-	struct strbuf amount = strbuf_in(draft->arena);
-	const char *unit = arena_printf(draft->arena, "unit.%s", row->unit);
-	number_add(&amount, row->amount, row->decimals);
 	return (struct cells){{
+		[LINE] = marks_of(draft, row),
 		[WHAT] = count_row_what(draft->arena, row, draft->words),
 		[WHERE] = row->is_total ? draft_word(draft, "count.total")
 	                                : draft_tag(draft, row->where),
-		[AMOUNT] = amount.text,
-		[UNIT] = draft_word(draft, unit),
+		[AMOUNT] = count_row_amount(draft->arena, row),
+		[UNIT] = count_row_unit(draft->arena, row, draft->words),
 		[RATE] = row->rate,
 		[PRICE] = count_row_price(draft->arena, row),
 		[HOW] = row->how,
 	}};
+}
+
+static void add_heads(struct table *table, const struct cells *heads)
+{
+	for (int k = 0; k < COLUMNS; k++) {
+		if (heads->texts[k] == NULL)
+			continue;
+		unsigned column = 1u << table->column_count;
+		if (k == AMOUNT || k == RATE || k == PRICE)
+			table->right |= column;
+		if (k == WHAT || k == HOW)
+			table->ditto |= column;
+		table->heads[table->column_count++] = heads->texts[k];
+	}
+}
+
+static void add_row(struct sheet *sheet, struct table *table, const struct cells *heads,
+                    const struct cells *cells, bool is_strong)
+{
+	struct table_row row = {.is_strong = is_strong};
+	size_t filled = 0;
+	for (int k = 0; k < COLUMNS; k++)
+		if (heads->texts[k] != NULL)
+			row.cells[filled++] = cells->texts[k];
+	table_add(sheet, table, row);
+}
+
+/* ---- in short ---- */
+
+/* What a purchase order, a bid and a calendar are made of: packages of one material each, and
+ * else the totals. */
+static bool is_in_short(const struct count_row *row)
+{
+	static const struct {
+		enum count_kind kind;
+		bool is_by_material;
+	} kinds[] = {
+		{COUNT_TILE_BOX, true},        {COUNT_TILE_AREA, true},
+		{COUNT_MEMBRANE_PAIL, true},   {COUNT_MEMBRANE_ROLL, true},
+		{COUNT_MORTAR_BAG, false},     {COUNT_GROUT_BAG, false},
+		{COUNT_SEALANT_TUBE, false},   {COUNT_ROD, false},
+		{COUNT_TAPE, false},           {COUNT_PROFILE, false},
+		{COUNT_LABOUR, false},         {COUNT_WAIT_DAYS, false},
+		{COUNT_PRICE_MATERIAL, false}, {COUNT_PRICE_LABOUR, false},
+		{COUNT_PRICE_MARKUP, false},   {COUNT_PRICE_TOTAL, false},
+	};
+	for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++)
+		if (row->kind == kinds[i].kind)
+			return row->is_total != kinds[i].is_by_material;
+	return false;
+}
+
+static struct table_row short_row(const struct draft *draft, const struct count *count,
+                                  const struct count_row *row)
+{
+	struct cells cells = cells_of(draft, row);
+	bool is_money = *cells.texts[AMOUNT] == '\0';
+	const char *what = cells.texts[WHAT];
+	if (!row->is_total)
+		what = draft_text(draft, "changes.quantity", {"what", what},
+		                  {"where", row->element});
+	return (struct table_row){{is_money ? cells.texts[PRICE] : cells.texts[AMOUNT],
+	                           is_money ? count->currency : cells.texts[UNIT], what},
+	                          .is_strong = row->kind == COUNT_PRICE_TOTAL};
+}
+
+static void draw_short(struct sheet *sheet, const struct count *count)
+{
+	const struct draft *draft = sheet->draft;
+	struct table table = {.heads = {draft_word(draft, "count.amount"),
+	                                draft_word(draft, "count.unit"),
+	                                draft_word(draft, "count.in-short")},
+	                      .column_count = 3,
+	                      .right = 1u << 0};
+	for (size_t i = 0; i < count->row_count; i++)
+		if (is_in_short(&count->rows[i]))
+			table_add(sheet, &table, short_row(draft, count, &count->rows[i]));
+	if (table.rows.count > 0 && table_fits(sheet, &table, table_column(sheet)))
+		table_draw(sheet, &table, table_column(sheet));
 }
 
 enum sheet_fit count_sheet_draw(struct sheet *sheet)
@@ -52,22 +156,12 @@ enum sheet_fit count_sheet_draw(struct sheet *sheet)
 	const struct count *count = count_from_placed(draft->arena, draft->placed, draft->words);
 	struct cells heads = heads_of(draft, count);
 	struct table table = {.column_count = 0};
-	for (int k = 0; k < COLUMNS; k++) {
-		if (heads.texts[k] == NULL)
-			continue;
-		if (k == AMOUNT || k == RATE || k == PRICE)
-			table.right |= 1u << table.column_count;
-		table.heads[table.column_count++] = heads.texts[k];
-	}
+	add_heads(&table, &heads);
 	for (size_t i = 0; i < count->row_count; i++) {
 		struct cells cells = cells_of(draft, &count->rows[i]);
-		struct table_row row = {.is_strong = count->rows[i].is_total};
-		size_t filled = 0;
-		for (int k = 0; k < COLUMNS; k++)
-			if (heads.texts[k] != NULL)
-				row.cells[filled++] = cells.texts[k];
-		table_add(sheet, &table, row);
+		add_row(sheet, &table, &heads, &cells, count->rows[i].is_total);
 	}
+	draw_short(sheet, count);
 	table_draw(sheet, &table, table_whole_sheet(sheet));
 	return SHEET_FITS;
 }

@@ -1,11 +1,13 @@
 #include "sheets/table.h"
 
 #include <math.h>
+#include <string.h>
 
 /* Paper mm, own design: white between columns, over and under a row's text, and the least
  * width that the wrapped column is set in. */
 static const double GAP = 4, PAD = 1.1, WRAP_LEAST = 22;
 static const double COLUMN_INSET = 4, SHEET_INSET = 2;
+static const char DITTO[] = "″";
 
 struct layout {
 	const struct draft *draft;
@@ -51,6 +53,20 @@ static struct layout lay_out(const struct sheet *sheet, const struct table *tabl
 		x += l.width[k] + GAP;
 	}
 	return l;
+}
+
+/* The row as it is set: with ditto marks, but not as the first on its sheet. */
+static struct table_row row_as_set(const struct table *table, size_t index)
+{
+	struct table_row row = table->rows.items[index];
+	if (index == table->next || row.is_strong)
+		return row;
+	const struct table_row *above = &table->rows.items[index - 1];
+	for (size_t k = 0; k < table->column_count; k++)
+		if (table->ditto >> k & 1 && row.cells[k] != NULL && above->cells[k] != NULL &&
+		    strcmp(row.cells[k], above->cells[k]) == 0)
+			row.cells[k] = DITTO;
+	return row;
 }
 
 static double wrapped_height(const struct layout *l, const struct table_row *row)
@@ -105,7 +121,8 @@ static size_t count_fitting(const struct layout *l)
 	double y = l->box.y0 + wrapped_height(l, &head);
 	size_t i = l->table->next;
 	for (; i < l->table->rows.count; i++) {
-		y += wrapped_height(l, &l->table->rows.items[i]);
+		struct table_row row = row_as_set(l->table, i);
+		y += wrapped_height(l, &row);
 		if (y > l->box.y1)
 			break;
 	}
@@ -130,11 +147,12 @@ double table_draw(struct sheet *sheet, struct table *table, struct paper_box box
 	y += wrapped_height(&l, &head);
 	add_rule(sheet, &l, PEN_RULE_HEAVY, y);
 	for (size_t i = 0; i < count; i++) {
-		const struct table_row *row = &table->rows.items[table->next++];
-		set_row(sheet, &l, row, y);
-		y += wrapped_height(&l, row);
+		struct table_row row = row_as_set(table, table->next + i);
+		set_row(sheet, &l, &row, y);
+		y += wrapped_height(&l, &row);
 		add_rule(sheet, &l, PEN_RULE, y);
 	}
+	table->next += count;
 	sheet->more = NULL;
 	if (table->next < table->rows.count) {
 		sheet->more = ARENA_NEW(sheet->draft->arena, struct table);
@@ -151,12 +169,18 @@ struct paper_box table_whole_sheet(const struct sheet *sheet)
 	return box;
 }
 
-void table_place(struct sheet *sheet, struct table *table)
+struct paper_box table_column(const struct sheet *sheet)
 {
 	struct paper_box box = sheet->column;
 	box.x0 += COLUMN_INSET;
 	box.x1 -= COLUMN_INSET;
 	box.y0 += COLUMN_INSET;
+	return box;
+}
+
+void table_place(struct sheet *sheet, struct table *table)
+{
+	struct paper_box box = table_column(sheet);
 	if (table->rows.count == 0)
 		return;
 	if (!sheet->rest && table_fits(sheet, table, box))

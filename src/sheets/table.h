@@ -16,6 +16,7 @@ struct table {
 	const char *heads[TABLE_COLUMNS_MOST];
 	size_t column_count;
 	unsigned right; /* set of columns whose texts end at their right edge */
+	unsigned ditto; /* set of those with a ditto mark for what stands above on the sheet */
 	ARRAY_OF(struct table_row) rows;
 	size_t next; /* the first row that is not set yet */
 };
@@ -27,6 +28,8 @@ bool table_fits(const struct sheet *, const struct table *, struct paper_box box
 double table_draw(struct sheet *, struct table *, struct paper_box box);
 /* The drawing's place, for a table alone on it: clear of the centring marks. */
 struct paper_box table_whole_sheet(const struct sheet *);
+/* The column of text, for a table alone in it. */
+struct paper_box table_column(const struct sheet *);
 /* Under the text in sheet->column where all of it fits there, else on a further sheet; an
  * empty one nowhere. */
 void table_place(struct sheet *, struct table *);

@@ -162,7 +162,7 @@ bool volume_parse(const char *text, double *out_ml)
 	/* US gallon: 231 in3, exact. */
 	static const struct scale scales[] = {{"floz", QUANTITY_ML_PER_FLOZ},
 	                                      {"ml", 1},
-	                                      {"gal", 3785.411784},
+	                                      {"gal", QUANTITY_ML_PER_GALLON},
 	                                      {"l", 1000},
 	                                      {"L", 1000},
 	                                      {NULL, 0}};

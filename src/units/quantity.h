@@ -8,6 +8,7 @@
 /* Exact by definition: US fluid ounce (231 in3 / 128), square foot,
  * avoirdupois pound. */
 #define QUANTITY_ML_PER_FLOZ 29.5735295625
+#define QUANTITY_ML_PER_GALLON 3785.411784 /* 231 in3 */
 #define QUANTITY_M2_PER_SQFT 0.09290304
 #define QUANTITY_KG_PER_LB 0.45359237
 
