@@ -36,6 +36,18 @@ made rewritten -e 's|1/32in|0.03125in|; s|8ft 4in|100in|; s|wall="south" along="
 check "the same in other words: no change" nothing rewritten
 made retitled -e 's/Nook/Corner/g'
 check "another title: no work" nothing retitled
+made turned -e 's|<at wall="south" along="3ft"/>\(<at x.*/>\)</crack>|\1<at wall="south" along="3ft"/></crack>|'
+check "a crack from its other end: no change" nothing turned
+made feet -e 's/unit="in"/unit="ft"/; s/x="0" y="0"/x="0ft" y="0ft"/'
+check "the same in another unit: no change" nothing feet
+check "which is told" tells feet 'unit: in, now ft'
+# Defaults in millimetres are other gaps: what follows is told in one unit, each quantity once.
+made metric -e 's/unit="in"/unit="mm"/'
+once() {
+	tells metric '^1 *Floor: altered' 'unit: in, now mm' 'tile laid, area .* m²$' &&
+		! grep -q ' ft$\| sq ft$' "$TMPDIR/out"
+}
+check "a unit with other defaults" once
 
 second='<crack id="K2" width="1/16in" found="2026-03-09" note="Under the old mortar">'
 second="$second"'<at x="6ft" y="2ft"/><at x="7ft" y="4ft"/></crack>'
@@ -53,6 +65,10 @@ made widened -e 's|1/32in|3/16in|'
 check "a crack widened" tells widened '^1 *Crack K1: widened' 'width: 1/32in, now 3/16in'
 made narrowed -e 's|1/32in|1/64in|'
 check "a crack narrowed" tells narrowed '^1 *Crack K1: narrowed'
+made longer -e 's|"south" length="8ft 4in"|"south" length="8ft 6in"|; s|"north" length="8ft 4in"|"north" length="8ft 6in"|'
+check "walls moved" tells longer '^1 *Room nook: moved' "south length: 8'-4\", now 8'-6\"" 'east moved'
+made door -e 's|from="2ft" width="30in"|from="2ft" width="36in"|'
+check "a doorway widened is no room moved" tells door '^1 *Room nook: altered' 'D1 width: 30in, now 36in'
 made retyped -e 's|kind="sheet"|kind="liquid"|'
 check "a membrane of another kind" tells retyped 'Membrane M1: of another kind' \
 	'kind: sheet, now liquid'
