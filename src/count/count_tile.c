@@ -4,6 +4,7 @@
 
 #include "count/counting.h"
 #include "count/cuts.h"
+#include "count/held.h"
 #include "count/offcuts.h"
 #include "count/room_shares.h"
 #include "count/room_tiles.h"
@@ -11,20 +12,9 @@
 #include "units/length.h"
 #include "units/number.h"
 
-static bool is_held(struct arena *scratch, const struct placed_lay *lay, const struct panel *panel,
-                    struct address at)
-{
-	struct ring face = module_face_at(scratch, lay->module, at, panel->position);
-	for (size_t h = 0; h < lay->cracks->hold_count; h++)
-		if (region_holds(&lay->cracks->holds[h].region, ring_middle(face)))
-			return true;
-	return false;
-}
-
-/* Whole tiles of one kind inside the holds: looked for one by one, for lays of several. */
+/* Whole tiles of one kind inside the holds. */
 static long held_whole_of(const struct placed_lay *lay, int tile)
 {
-	struct arena *scratch = arena_new();
 	long held = 0;
 	for (size_t p = 0; lay->cracks->hold_count > 0 && p < lay->tiling->panel_count; p++) {
 		const struct panel *panel = &lay->tiling->panels[p];
@@ -33,12 +23,10 @@ static long held_whole_of(const struct placed_lay *lay, int tile)
 			if (lay->module->faces[run.face].tile != tile)
 				continue;
 			for (int i = run.first; i <= run.last; i++)
-				held += is_held(scratch, lay, panel,
-				                (struct address){run.face, i, run.j});
-			arena_clear(scratch);
+				held += held_tile(lay, p, (struct address){run.face, i, run.j},
+				                  NULL);
 		}
 	}
-	arena_free(scratch);
 	return held;
 }
 

@@ -1,6 +1,6 @@
 #include "count/cuts.h"
 
-#include "count/offcuts.h"
+#include "count/held.h"
 #include "geometry/segment.h"
 #include "geometry/tolerance.h"
 
@@ -60,7 +60,7 @@ struct cut_total *cuts_of_lay(struct arena *arena, const struct placed_lay *lay)
 		const struct panel *panel = &lay->tiling->panels[p];
 		for (size_t i = 0; i < panel->piece_count; i++) {
 			const struct tile_piece *piece = &panel->pieces[i];
-			if (offcuts_is_held(lay->cracks, piece))
+			if (held_tile(lay, p, piece->at, piece))
 				continue;
 			struct ring face =
 				module_face_at(scratch, lay->module, piece->at, panel->position);

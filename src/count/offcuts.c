@@ -4,6 +4,7 @@
 #include <stdlib.h>
 
 #include "base/array.h"
+#include "count/held.h"
 #include "geometry/tolerance.h"
 
 /* Which factory edge a wall cut keeps, along the side that was cut. */
@@ -67,31 +68,6 @@ size_t offcuts_pairs_between(double *low, size_t low_count, double *high, size_t
 }
 
 /* ---- pieces ---- */
-
-/* A point inside: the middle of the first ear that has it. */
-static struct point inside_of(struct ring ring)
-{
-	for (size_t k = 0; k < ring.count; k++) {
-		struct point a = ring.points[k], b = ring.points[(k + 1) % ring.count],
-			     c = ring.points[(k + 2) % ring.count];
-		struct point middle = point_between(point_between(a, c, 0.5), b, 1.0 / 3);
-		bool is_ear = point_cross(point_sub(b, a), point_sub(c, b)) > 0;
-		if (is_ear && ring_holds(ring, middle))
-			return middle;
-	}
-	return ring_middle(ring);
-}
-
-bool offcuts_is_held(const struct cracks *cracks, const struct tile_piece *piece)
-{
-	if (cracks->hold_count == 0)
-		return false;
-	struct point inside = inside_of(piece->ring);
-	for (size_t h = 0; h < cracks->hold_count; h++)
-		if (region_holds(&cracks->holds[h].region, inside))
-			return true;
-	return false;
-}
 
 /* What is left of the tile along one of its sides. */
 struct extent {
@@ -194,7 +170,7 @@ struct offcut_total offcuts_pair(const struct placed_lay *lay, int tile, double 
 		for (size_t i = 0; i < panel->piece_count; i++) {
 			const struct tile_piece *piece = &panel->pieces[i];
 			if (lay->module->faces[piece->at.face].tile != tile ||
-			    offcuts_is_held(lay->cracks, piece))
+			    held_tile(lay, k, piece->at, piece))
 				continue;
 			total.pieces++;
 			add_piece(&p, panel, piece);

@@ -17,8 +17,6 @@ struct offcut_total {
 
 /* Pieces of one kind of tile: `tile` is its index in the lay. */
 struct offcut_total offcuts_pair(const struct placed_lay *, int tile, double kerf);
-/* True where the piece lies in a hold, and is counted there. */
-bool offcuts_is_held(const struct cracks *, const struct tile_piece *);
 
 /* Least number of bins for sizes of which at most two go into one, `kerf` apart. The
  * sizes are put in order. */

@@ -1,12 +1,6 @@
 #include "count/room_tiles.h"
 
-static bool is_held(const struct placed_lay *lay, struct point middle)
-{
-	for (size_t i = 0; i < lay->cracks->hold_count; i++)
-		if (region_holds(&lay->cracks->holds[i].region, middle))
-			return true;
-	return false;
-}
+#include "count/held.h"
 
 static void add_run(struct arena *arena, const struct placed_lay *lay, size_t panel,
                     const struct tile_run *run, struct room_tiles *rooms)
@@ -15,7 +9,8 @@ static void add_run(struct arena *arena, const struct placed_lay *lay, size_t pa
 	struct point middle = ring_middle(tile_ref_ring(arena, lay->tiling, first));
 	double face = lay->module->faces[run->face].area_mm2;
 	for (int i = run->first; i <= run->last; i++) {
-		if (!is_held(lay, middle)) {
+		struct address at = {run->face, i, run->j};
+		if (!held_tile(lay, panel, at, NULL)) {
 			struct room_tiles *room = &rooms[field_room_at(lay->field, middle)];
 			room->whole++;
 			room->tile_mm2 += face;
@@ -35,7 +30,7 @@ static void add_panel(struct arena *arena, const struct placed_lay *lay, size_t 
 	for (size_t p = 0; p < panel->piece_count; p++) {
 		const struct tile_piece *piece = &panel->pieces[p];
 		struct point middle = ring_middle(piece->ring);
-		if (faces[piece->at.face].tile != tile || is_held(lay, middle))
+		if (faces[piece->at.face].tile != tile || held_tile(lay, index, piece->at, piece))
 			continue;
 		struct room_tiles *room = &rooms[field_room_at(lay->field, middle)];
 		room->cut++;

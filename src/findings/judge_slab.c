@@ -2,8 +2,8 @@
 #include <math.h>
 
 #include "findings/judge.h"
-#include "layout/relocated.h"
 #include "geometry/overlay.h"
+#include "layout/relocated.h"
 
 /* ---- age ---- */
 

@@ -227,8 +227,8 @@ const struct cracks *cracks_place(struct arena *arena, const struct tiling *tili
 	const struct site *site = field->site;
 	struct cracks *cracks = ARENA_NEW(arena, struct cracks);
 	struct making making = {.arena = arena, .tiling = tiling, .rules = rules, .cracks = cracks};
-	cracks->cracks = ARENA_ARRAY(arena, struct placed_crack,
-	                             site->crack_count + field->relocated_count);
+	cracks->cracks =
+		ARENA_ARRAY(arena, struct placed_crack, site->crack_count + field->relocated_count);
 	for (size_t c = 0; c < site->crack_count; c++)
 		place_crack(&making, &site->cracks[c]);
 	for (size_t c = 0; c < field->relocated_count; c++)

@@ -166,8 +166,7 @@ static void place_plain(const struct placing *placing)
 	const struct soft_end *last = first == &ends[0] ? &ends[1] : &ends[0];
 	struct soft_side_found left = find_plain(placing, (struct soft_side){last, first, true});
 	struct soft_side_found right = find_plain(placing, (struct soft_side){first, last, false});
-	bool one = has_one_side(placing) && is_found(&left) &&
-	           is_found(&right);
+	bool one = has_one_side(placing) && is_found(&left) && is_found(&right);
 	bool right_is_less = cost_of(&right) < cost_of(&left);
 	if (!one || !right_is_less)
 		add_found(placing, "left", &left);

@@ -1,6 +1,7 @@
 # count_sums.awk - what a count says, worked out again from the record of the same plan: lengths,
 # areas, tile, sealant and packages; by room, by element and in all (E-Q1); prices and their sums.
-#   awk -f count_sums.awk RECORD.xml COUNT.csv
+#   awk [-v thick=MM] -f count_sums.awk RECORD.xml COUNT.csv
+# `thick`: of the tile, where there is one kind in one lay, and grout of 1.6 kg to a litre.
 # Prints what differs, and at the end how many figures were compared; 1 when any differs.
 # A figure may be off by the rounding of the rows it is made of: each prints a hundredth.
 BEGIN {
@@ -8,7 +9,8 @@ BEGIN {
 	per_unit["m"] = 1000; per_unit["ft"] = 304.8
 	per_unit["m2"] = 1; per_unit["sqft"] = 0.09290304
 	per_unit["ml"] = 1; per_unit["floz"] = 29.5735295625
-	per_unit["each"] = per_unit["kg"] = per_unit["lb"] = per_unit["hour"] = 1
+	per_unit["kg"] = 1; per_unit["lb"] = 0.45359237
+	per_unit["each"] = per_unit["hour"] = 1
 }
 
 function attribute(name) {
@@ -40,7 +42,10 @@ function cents(text) { return sprintf("%.0f", text * 100) + 0 }
 # ---- the record ----
 
 FILENAME ~ /\.xml$/ && /<room / { is_room[attribute("id")] = 1 }
-FILENAME ~ /\.xml$/ && /<field / { hold("field", "", attribute("area")) }
+FILENAME ~ /\.xml$/ && /<field / {
+	hold("field", "", attribute("area"))
+	lays++
+}
 FILENAME ~ /\.xml$/ && /<tiles / {
 	hold("tile-whole", "", attribute("whole"))
 	hold("tile-cut", "", attribute("cut"))
@@ -90,6 +95,8 @@ FILENAME ~ /\.csv$/ && FNR > 1 {
 		if ($1 in priced && price != "")
 			compare($1 ", prices in all", cents(price), priced[$1], 0)
 		total_price[$1] = price
+		if (what == "grout")
+			grout_kg = amount * per_unit[unit]
 	} else {
 		summed[$1] += amount
 		priced[$1] += cents(price)
@@ -109,6 +116,17 @@ FILENAME ~ /\.csv$/ && FNR > 1 {
 		rows[what, element]++
 		by_element[what] += amount
 	}
+}
+
+# Ground less holds, tile, what is too narrow for tile, soft and field joints.
+function check_grout(    area, off) {
+	if (!thick || lays != 1)
+		return
+	area = wanted["field", "total"] - wanted["hold", "total"] - wanted["tile-laid", "total"] - lost - soft
+	off = 0.00501
+	for (room in is_room)
+		off += 0.00501
+	compare("grout", grout_kg, area * thick * 1.6, off)
 }
 
 function is_instead(what) { return what ~ /^(full|partial)-/ || what ~ /^price-/ }
@@ -157,6 +175,7 @@ END {
 		if (what in stated)
 			compare(what ": by room and in all", sum, stated[what], 1e-6)
 	}
+	check_grout()
 	check_prices()
 	print compared + 0 " figures compared"
 	exit bad > 0 || compared == 0

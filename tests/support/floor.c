@@ -194,6 +194,9 @@ static void write_cracks(struct floor *f, struct arena *arena)
 	                        .tile_mm2 = 460000,
 	                        .area_mm2 = 500000};
 	f->hold.region = floor_rectangle(arena, 1800, 6, 2200, 1256);
+	f->hold.tiles = ARENA_NEW(arena, struct tile_ref);
+	f->hold.tiles[0] = (struct tile_ref){0, f->panel.pieces[2].at, &f->panel.pieces[2]};
+	f->hold.tile_count = 1;
 	f->cracks = (struct cracks){.cracks = &f->placed_crack,
 	                            .crack_count = 1,
 	                            .groups = &f->group,
