@@ -26,6 +26,7 @@ struct count_row {
 	bool is_total;
 	bool is_alone;             /* no sum of it means anything */
 	enum count_kind labour_of; /* of hours: the kind of what they are spent on */
+	const char *who;           /* who approves what might be laid instead; else NULL */
 	const char *of;            /* its element; of a profile its doorway */
 	const char *rate;          /* as it prints; "": none is given, and there is no price */
 	bool is_priced;

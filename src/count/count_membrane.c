@@ -224,8 +224,10 @@ static void add_drawn(const struct covering *v)
 static void say_who(struct counting *c, enum count_kind kind, size_t from, const char *who)
 {
 	for (size_t i = from; i < c->rows.count; i++)
-		if (c->rows.items[i].kind == kind)
+		if (c->rows.items[i].kind == kind) {
+			c->rows.items[i].who = who;
 			counting_how(c, &c->rows.items[i], {"who", who});
+		}
 }
 
 static void add_full_instead(const struct covering *v)

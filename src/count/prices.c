@@ -177,6 +177,7 @@ static bool is_membrane(enum count_kind kind)
 struct membrane_price {
 	int64_t cents;
 	bool is_there, is_priced;
+	const char *who; /* approves it */
 };
 
 static struct membrane_price price_of(const struct pricing *p, const char *membrane,
@@ -194,11 +195,12 @@ static struct membrane_price price_of(const struct pricing *p, const char *membr
 		price.is_there = true;
 		price.is_priced = price.is_priced || (row->is_priced && !hours);
 		price.cents += row->cents;
+		if (row->who != NULL)
+			price.who = row->who;
 	}
 	return price;
 }
 
-/* Who approves: as the rows of what might be laid say it. */
 static void add_difference(struct pricing *p, const char *membrane, enum count_scheme scheme,
                            enum count_kind kind)
 {
@@ -213,7 +215,7 @@ static void add_difference(struct pricing *p, const char *membrane, enum count_s
 	row->is_total = false;
 	row->is_alone = true;
 	counting_how(p->c, row, {"other", decimal_text(p->c->arena, other.cents)},
-	             {"drawn", decimal_text(p->c->arena, drawn.cents)});
+	             {"drawn", decimal_text(p->c->arena, drawn.cents)}, {"who", other.who});
 }
 
 static bool is_offered(const struct pricing *p, const char *membrane, enum count_scheme scheme)

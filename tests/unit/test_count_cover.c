@@ -53,6 +53,7 @@ static void full_stands_beside_strips(void **state)
 	assert_int_equal(row_of(count, "full-membrane", "hall")->cents, 12000);
 	assert_int_equal(row_of(count, "full-labour", "hall")->cents, 24000);
 	assert_int_equal(row_of(count, "price-full", "M1")->cents, 36000 - drawn);
+	assert_non_null(strstr(row_of(count, "price-full", "M1")->how, "approved by: owner"));
 	assert_non_null(strstr(row_of(count, "full-membrane", "hall")->how, "owner"));
 	assert_null(tables_row(count, "partial-membrane", "total"));
 	/* What might be laid instead is no part of the price. */
