@@ -3,8 +3,6 @@
 #include <string.h>
 
 #include "count/counting.h"
-#include "count/decimal.h"
-#include "units/number.h"
 
 const char *count_row_what(struct arena *arena, const struct count_row *row,
                            const struct words *words)
@@ -16,27 +14,6 @@ const char *count_row_what(struct arena *arena, const struct count_row *row,
 const char *count_row_where(const struct count_row *row, const struct words *words)
 {
 	return row->is_total ? words_find(words, "count.total") : row->where;
-}
-
-static bool is_money(const struct count_row *row)
-{
-	return strcmp(row->unit, "sum") == 0;
-}
-
-const char *count_row_amount(struct arena *arena, const struct count_row *row)
-{
-	return is_money(row) ? "" : number_text(arena, row->amount, row->decimals);
-}
-
-const char *count_row_unit(struct arena *arena, const struct count_row *row,
-                           const struct words *words)
-{
-	return is_money(row) ? "" : words_find(words, arena_printf(arena, "unit.%s", row->unit));
-}
-
-const char *count_row_price(struct arena *arena, const struct count_row *row)
-{
-	return row->is_priced ? decimal_text(arena, row->cents) : "";
 }
 
 /* ---- totals ---- */

@@ -47,11 +47,6 @@ const struct count *count_in_units(struct arena *, const struct placed *, const 
 /* What a row counts, and where, as a reader of the words reads them. */
 const char *count_row_what(struct arena *, const struct count_row *, const struct words *);
 const char *count_row_where(const struct count_row *, const struct words *);
-/* Amount and unit as they are read; "" of a sum of money, which is its price. */
-const char *count_row_amount(struct arena *, const struct count_row *);
-const char *count_row_unit(struct arena *, const struct count_row *, const struct words *);
-/* A price as it prints, 1234.50; "" where there is none: never zero for what is not known. */
-const char *count_row_price(struct arena *, const struct count_row *);
 /* `what,where,amount,unit,rate,price,how`. */
 struct bytes count_csv(struct arena *, const struct count *);
 struct bytes count_xml(struct arena *, const struct count *);

@@ -2,34 +2,31 @@
  * beside it. Of a change order each row that has changed bears the mark of its line. */
 #include <string.h>
 
-#include "count/count.h"
+#include "count/count_cells.h"
 #include "sheets/changes_table.h"
 #include "sheets/sheets_of_floor.h"
 #include "sheets/table.h"
 
-/* What stands in each column; NULL in those that the count has not. */
-enum { LINE, WHAT, WHERE, AMOUNT, UNIT, RATE, PRICE, HOW, COLUMNS };
+/* Before the columns of the count: the line of a change order that changed a row. */
+enum { LINE, FIRST, COLUMNS = FIRST + COUNT_COLUMN_COUNT };
 
 struct cells {
-	const char *texts[COLUMNS];
+	const char *texts[COLUMNS]; /* of heads NULL: the count has no such column */
 };
+
+static struct cells beside(const char *line, const struct count_cells *count)
+{
+	struct cells cells = {{[LINE] = line}};
+	for (int k = 0; k < COUNT_COLUMN_COUNT; k++)
+		cells.texts[FIRST + k] = count->texts[k];
+	return cells;
+}
 
 static struct cells heads_of(const struct draft *draft, const struct count *count)
 {
-	static const char *const HEADS[COLUMNS] = {"changes.line", "count.what", "count.where",
-	                                           "count.amount", "count.unit", "count.rate",
-	                                           "count.price",  "count.how"};
-	struct cells heads;
-	for (int k = 0; k < COLUMNS; k++)
-		heads.texts[k] = draft_word(draft, HEADS[k]);
-	if (draft->comparison == NULL)
-		heads.texts[LINE] = NULL;
-	if (count->currency == NULL)
-		heads.texts[RATE] = heads.texts[PRICE] = NULL;
-	else
-		heads.texts[PRICE] =
-			arena_printf(draft->arena, "%s %s", heads.texts[PRICE], count->currency);
-	return heads;
+	struct count_cells heads = count_cells_heads(draft->arena, count, draft->words);
+	bool is_compared = draft->comparison != NULL;
+	return beside(is_compared ? draft_word(draft, "changes.line") : NULL, &heads);
 }
 
 static bool is_same(const struct count_row *a, const struct count_row *b)
@@ -56,19 +53,18 @@ static const char *marks_of(const struct draft *draft, const struct count_row *r
 	return marks.length > 0 ? marks.text : NULL;
 }
 
+static struct count_cells read_row(const struct draft *draft, const struct count_row *row)
+{
+	struct count_cells cells = count_cells_read(draft->arena, row, draft->words);
+	if (!row->is_total)
+		cells.texts[COUNT_IN_WHERE] = draft_tag(draft, row->where);
+	return cells;
+}
+
 static struct cells cells_of(const struct draft *draft, const struct count_row *row)
 {
-	return (struct cells){{
-		[LINE] = marks_of(draft, row),
-		[WHAT] = count_row_what(draft->arena, row, draft->words),
-		[WHERE] = row->is_total ? draft_word(draft, "count.total")
-	                                : draft_tag(draft, row->where),
-		[AMOUNT] = count_row_amount(draft->arena, row),
-		[UNIT] = count_row_unit(draft->arena, row, draft->words),
-		[RATE] = row->rate,
-		[PRICE] = count_row_price(draft->arena, row),
-		[HOW] = row->how,
-	}};
+	struct count_cells cells = read_row(draft, row);
+	return beside(marks_of(draft, row), &cells);
 }
 
 static void add_heads(struct table *table, const struct cells *heads)
@@ -77,9 +73,9 @@ static void add_heads(struct table *table, const struct cells *heads)
 		if (heads->texts[k] == NULL)
 			continue;
 		unsigned column = 1u << table->column_count;
-		if (k == AMOUNT || k == RATE || k == PRICE)
+		if (k >= FIRST && count_column_is_number((enum count_column)(k - FIRST)))
 			table->right |= column;
-		if (k == WHAT || k == HOW)
+		if (k == FIRST + COUNT_IN_WHAT || k == FIRST + COUNT_IN_HOW)
 			table->ditto |= column;
 		table->heads[table->column_count++] = heads->texts[k];
 	}
@@ -124,14 +120,15 @@ static bool is_in_short(const struct count_row *row)
 static struct table_row short_row(const struct draft *draft, const struct count *count,
                                   const struct count_row *row)
 {
-	struct cells cells = cells_of(draft, row);
-	bool is_money = *cells.texts[AMOUNT] == '\0';
-	const char *what = cells.texts[WHAT];
+	struct count_cells cells = read_row(draft, row);
+	bool is_money = *cells.texts[COUNT_IN_AMOUNT] == '\0';
+	const char *what = cells.texts[COUNT_IN_WHAT];
 	if (!row->is_total)
 		what = draft_text(draft, "changes.quantity", {"what", what},
 		                  {"where", row->element});
-	return (struct table_row){{is_money ? cells.texts[PRICE] : cells.texts[AMOUNT],
-	                           is_money ? count->currency : cells.texts[UNIT], what},
+	return (struct table_row){{is_money ? cells.texts[COUNT_IN_PRICE]
+	                                    : cells.texts[COUNT_IN_AMOUNT],
+	                           is_money ? count->currency : cells.texts[COUNT_IN_UNIT], what},
 	                          .is_strong = row->kind == COUNT_PRICE_TOTAL};
 }
 
