@@ -61,6 +61,21 @@ static const char *default_name(const struct plan_default *d)
 	return d->id && *d->id ? d->id : d->element;
 }
 
+/* An element without an id by the word for it. */
+static const char *default_tag(const struct draft *draft, const struct plan_default *d)
+{
+	const char *key = arena_printf(draft->arena, "change.element.%s", d->element);
+	bool is_word = !(d->id && *d->id) && words_has(draft->words, key);
+	return draft_tag(draft, is_word ? draft_word(draft, key) : default_name(d));
+}
+
+/* As the description would have it; what is no value of one attribute is said in words. */
+static const char *default_value(const struct draft *draft, const struct plan_default *d)
+{
+	const char *key = arena_printf(draft->arena, "default.%s", d->attribute);
+	return words_has(draft->words, key) ? draft_word(draft, key) : d->value;
+}
+
 static bool is_same_element(const struct plan_default *a, const struct plan_default *b)
 {
 	return a->line == b->line && strcmp(default_name(a), default_name(b)) == 0;
@@ -121,9 +136,10 @@ static void add_defaults(struct notes *notes)
 		struct strbuf list = strbuf_in(draft->arena);
 		for (; i < plan->default_count && is_same_element(first, &plan->defaults[i]); i++)
 			strbuf_printf(&list, "%s%s %s", list.length ? ", " : "",
-			              plan->defaults[i].attribute, plan->defaults[i].value);
+			              plan->defaults[i].attribute,
+			              default_value(draft, &plan->defaults[i]));
 		add_unsaid(draft->arena, &all, first->element, list.text,
-		           draft_tag(draft, default_name(first)));
+		           default_tag(draft, first));
 	}
 	add_warming(draft, &all);
 	for (size_t i = 0; i < all.items.count; i++)

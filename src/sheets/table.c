@@ -7,6 +7,8 @@
  * width that the wrapped column is set in. */
 static const double GAP = 4, PAD = 1.1, WRAP_LEAST = 22;
 static const double COLUMN_INSET = 4, SHEET_INSET = 2;
+/* A text as wide as its column is not wrapped for the last bits of its width. */
+static const double WRAP_SLACK = 0.01;
 static const char DITTO[] = "″";
 
 struct layout {
@@ -37,6 +39,27 @@ static double natural_width(const struct sheet *sheet, const struct table *table
 	return width;
 }
 
+/* Columns of words are wrapped, the widest first, where the last would not be on the sheet. */
+static void narrow(struct layout *l)
+{
+	size_t last = l->table->column_count - 1;
+	double over = WRAP_LEAST - l->box.x1 + l->box.x0;
+	for (size_t k = 0; k < last; k++)
+		over += l->width[k] + GAP;
+	for (size_t tries = 0; tries < last && over > 0; tries++) {
+		size_t widest = last;
+		for (size_t k = 0; k < last; k++)
+			if (!(l->table->right >> k & 1) && l->width[k] > WRAP_LEAST &&
+			    (widest == last || l->width[k] > l->width[widest]))
+				widest = k;
+		if (widest == last)
+			return;
+		double narrower = fmax(WRAP_LEAST, l->width[widest] - over);
+		over -= l->width[widest] - narrower;
+		l->width[widest] = narrower;
+	}
+}
+
 static struct layout lay_out(const struct sheet *sheet, const struct table *table,
                              struct paper_box box)
 {
@@ -44,14 +67,14 @@ static struct layout lay_out(const struct sheet *sheet, const struct table *tabl
 	                   .table = table,
 	                   .box = box,
 	                   .cap = sheet->draft->style->texts[TEXT_TABLE].cap};
-	double x = box.x0;
-	for (size_t k = 0; k < table->column_count; k++) {
-		bool is_last = k + 1 == table->column_count;
-		l.x[k] = x;
-		l.width[k] =
-			is_last ? fmax(box.x1 - x, WRAP_LEAST) : natural_width(sheet, table, k);
-		x += l.width[k] + GAP;
-	}
+	size_t last = table->column_count - 1;
+	for (size_t k = 0; k < last; k++)
+		l.width[k] = natural_width(sheet, table, k);
+	narrow(&l);
+	l.x[0] = box.x0;
+	for (size_t k = 0; k < last; k++)
+		l.x[k + 1] = l.x[k] + l.width[k] + GAP;
+	l.width[last] = fmax(box.x1 - l.x[last], WRAP_LEAST);
 	return l;
 }
 
@@ -69,16 +92,26 @@ static struct table_row row_as_set(const struct table *table, size_t index)
 	return row;
 }
 
+static size_t line_count(const struct layout *l, const struct text_style *style, size_t column,
+                         const char *cell)
+{
+	if (!cell || l->table->right >> column & 1)
+		return 1;
+	size_t count = text_wrap(l->draft->text, l->draft->arena, style->weight, style->cap,
+	                         l->width[column] + WRAP_SLACK, cell)
+	                       .count;
+	return count > 1 ? count : 1;
+}
+
 static double wrapped_height(const struct layout *l, const struct table_row *row)
 {
-	size_t last = l->table->column_count - 1;
 	const struct text_style *style =
 		&l->draft->style->texts[row->is_strong ? TEXT_TABLE_HEAD : TEXT_TABLE];
-	struct text_lines lines = {0};
-	if (row->cells[last])
-		lines = text_wrap(l->draft->text, l->draft->arena, style->weight, style->cap,
-		                  l->width[last], row->cells[last]);
-	size_t count = lines.count > 1 ? lines.count : 1;
+	size_t count = 1;
+	for (size_t k = 0; k < l->table->column_count; k++) {
+		size_t lines = line_count(l, style, k, row->cells[k]);
+		count = lines > count ? lines : count;
+	}
 	return 2 * PAD + text_descent(l->draft->text, style->weight, style->cap) + l->cap +
 	       (double)(count - 1) * text_pitch(l->cap);
 }
@@ -87,17 +120,18 @@ static void set_row(struct sheet *sheet, const struct layout *l, const struct ta
                     double y)
 {
 	enum text_role role = row->is_strong ? TEXT_TABLE_HEAD : TEXT_TABLE;
-	size_t last = l->table->column_count - 1;
-	for (size_t k = 0; k < last; k++) {
-		bool right = l->table->right >> k & 1;
-		if (row->cells[k])
+	for (size_t k = 0; k < l->table->column_count; k++) {
+		if (!row->cells[k])
+			continue;
+		if (l->table->right >> k & 1)
 			list_text(sheet->list, LAYER_NOTES, role, NULL,
-			          paper_at(l->x[k] + (right ? l->width[k] : 0), y + PAD + l->cap),
-			          right ? ALIGN_END : ALIGN_START, row->cells[k]);
+			          paper_at(l->x[k] + l->width[k], y + PAD + l->cap), ALIGN_END,
+			          row->cells[k]);
+		else
+			list_paragraph(sheet->list, LAYER_NOTES, role,
+			               paper_at(l->x[k], y + PAD), l->width[k] + WRAP_SLACK,
+			               row->cells[k]);
 	}
-	if (row->cells[last])
-		list_paragraph(sheet->list, LAYER_NOTES, role, paper_at(l->x[last], y + PAD),
-		               l->width[last], row->cells[last]);
 }
 
 static void add_rule(struct sheet *sheet, const struct layout *l, enum pen pen, double y)
@@ -133,7 +167,7 @@ bool table_fits(const struct sheet *sheet, const struct table *table, struct pap
 {
 	struct layout l = lay_out(sheet, table, box);
 	size_t last = table->column_count - 1;
-	return l.x[last] + WRAP_LEAST <= box.x1 &&
+	return l.x[last] + WRAP_LEAST <= box.x1 + WRAP_SLACK &&
 	       count_fitting(&l) == table->rows.count - table->next;
 }
 

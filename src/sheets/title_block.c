@@ -10,7 +10,7 @@ static const double INSET = 4, ROW = 5.4, NAME_HEIGHT = 13, TITLE_HEIGHT = 11.5,
 static const double REVISION_ROW = 4.6, REVISION_MARK = 10, REVISION_DATE = 24;
 static const double FACT_INSET = 4, FACT_GAP = 2;
 /* A name that is too long for its cell is set smaller, down to ISO 3098's least height. */
-static const double SMALLEST_CAP = 1.8;
+static const double SMALLEST_CAP = 1.8, STATUS_CAP = 4;
 enum { FACT_ROWS = 6, REVISIONS_SHOWN = 3 };
 
 struct block {
@@ -95,9 +95,22 @@ static size_t revisions_shown(const struct sheet *sheet)
 	return count < REVISIONS_SHOWN ? count : REVISIONS_SHOWN;
 }
 
+/* Columns of the revisions, as wide as their heads at least. */
+static double revision_column(const struct sheet *sheet, double least, const char *head)
+{
+	double width =
+		list_text_width(sheet->list, TEXT_TABLE_HEAD, draft_word(sheet->draft, head));
+	return fmax(least, width + FACT_GAP);
+}
+
+static double date_left(const struct sheet *sheet)
+{
+	return sheet->column.x0 + INSET + revision_column(sheet, REVISION_MARK, "block.revision");
+}
+
 static double note_left(const struct sheet *sheet)
 {
-	return sheet->column.x0 + INSET + REVISION_MARK + REVISION_DATE;
+	return date_left(sheet) + revision_column(sheet, REVISION_DATE, "block.date");
 }
 
 /* A note that is too long for one line of its cell has more. */
@@ -162,7 +175,7 @@ static void draw_revision_row(struct block *b, enum text_role role, const char *
 {
 	double base = b->y + REVISION_ROW / 2 + table_cap(b) / 2;
 	add_text(b, role, b->x0 + INSET, base, mark);
-	add_text(b, role, b->x0 + INSET + REVISION_MARK, base, date);
+	add_text(b, role, date_left(b->sheet), base, date);
 	double left = note_left(b->sheet);
 	list_paragraph(b->sheet->list, LAYER_SHEET, role, paper_at(left, base - table_cap(b)),
 	               b->x1 - INSET - left, note);
@@ -249,7 +262,10 @@ static void draw_status(struct block *b)
 	const char *text = draft_word(b->draft, stopped ? "status.proposed" : "status.proposal");
 	add_rule(b, PEN_RULE_HEAVY, b->x0, b->y, b->x1, b->y);
 	enum text_role role = stopped ? TEXT_WARNING : TEXT_STRONG;
-	double cap = stopped ? 4 : b->draft->style->texts[role].cap;
+	double cap = stopped ? STATUS_CAP : b->draft->style->texts[role].cap;
+	double wide = list_text_width(b->sheet->list, role, text) * cap /
+	              b->draft->style->texts[role].cap;
+	cap *= fmin(1, (b->x1 - b->x0 - INSET) / wide);
 	list_text_at(b->sheet->list, LAYER_SHEET, role, NULL,
 	             paper_at((b->x0 + b->x1) / 2, b->y + STATUS_HEIGHT / 2 + cap / 2),
 	             (struct text_place){.cap = cap, .align = ALIGN_MIDDLE}, text);

@@ -89,12 +89,12 @@ const struct words *words_load(struct arena *arena, const char *language, struct
 	return words;
 }
 
-/* Two fifths of a text's length, in dots. */
+/* Two fifths of a text's length, in words of dots. */
 static const char *filling(struct arena *arena, const char *text)
 {
 	struct strbuf dots = strbuf_in(arena);
 	for (size_t i = 0; i < strlen(text) * 2 / 5; i++)
-		strbuf_add(&dots, "·");
+		strbuf_add(&dots, i % 6 == 5 ? " " : "·");
 	return dots.text;
 }
 
