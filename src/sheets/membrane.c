@@ -140,6 +140,17 @@ static struct table piece_list(struct sheet *sheet)
 	return table;
 }
 
+/* True where another lay has told of the same membrane. */
+static bool is_covered_before(const struct placed *placed, size_t index)
+{
+	const struct cover *cover = &placed->lays[index].strips->cover;
+	for (size_t i = 0; i < index; i++)
+		if (placed->lays[i].strips->cover.membrane == cover->membrane &&
+		    placed->lays[i].strips->cover.is_full == cover->is_full)
+			return true;
+	return false;
+}
+
 /* What is laid where no strips are. */
 static void add_cover(struct notes *notes, const struct placed_lay *lay)
 {
@@ -169,7 +180,8 @@ enum sheet_fit membrane_draw(struct sheet *sheet)
 	notes_heading(&notes, NOTE_WORK, "heading.membrane");
 	bool is_told = notes_of_parts(&notes);
 	for (size_t i = 0; is_told && i < draft->placed->lay_count; i++) {
-		add_cover(&notes, &draft->placed->lays[i]);
+		if (!is_covered_before(draft->placed, i))
+			add_cover(&notes, &draft->placed->lays[i]);
 		add_strips(&notes, &draft->placed->lays[i]);
 	}
 	add_corners(&notes);

@@ -267,7 +267,12 @@ static size_t count_fitting(struct setting s, size_t first, double bottom)
 		if (s.y > bottom)
 			break;
 	}
-	if (i < notes->list.count && i > first && notes->list.items[i - 1].kind == NOTE_HEADING)
+	if (i == notes->list.count)
+		return i - first;
+	/* Lines to answer on stay with their question. */
+	if (notes->list.items[i].kind == NOTE_ANSWER && i > first + 1)
+		i--;
+	if (i > first && notes->list.items[i - 1].kind == NOTE_HEADING)
 		i--;
 	return i - first;
 }

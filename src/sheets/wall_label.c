@@ -14,6 +14,8 @@ static const double STANDS[] = {0.5,  0.46, 0.54, 0.42, 0.58, 0.38, 0.62, 0.34, 
 enum { STAND_COUNT = sizeof STANDS / sizeof STANDS[0], ROWS = 2 };
 /* Where the wall's own lane is taken, the label stands this much farther out. */
 static const double ROW_STEP = 3.4, ROW_COST = 2.5;
+/* Inside its room a label covers tile; in another room it misleads. */
+static const double INSIDE_COST = 5, ELSEWHERE_COST = 14;
 /* From a border to the end of a leader on the tile beside it. */
 static const double ON_TILE = 1.6;
 
@@ -40,6 +42,19 @@ static double widest(const struct sheet *sheet, const char *const *lines, size_t
 	return width;
 }
 
+/* Outside a wall there is another room. */
+static bool is_in_a_room(const struct sheet *sheet, struct paper_point at)
+{
+	const struct site *site = sheet->draft->site;
+	if (sheet->view.scale <= 0)
+		return false;
+	struct point p = view_floor(&sheet->view, at);
+	for (size_t i = 0; i < site->room_count; i++)
+		if (ring_holds(site->rooms[i].outline, p))
+			return true;
+	return false;
+}
+
 void wall_label(struct sheet *sheet, const char *element, struct paper_point a,
                 struct paper_point b, struct wall_text text)
 {
@@ -51,15 +66,23 @@ void wall_label(struct sheet *sheet, const char *element, struct paper_point a,
 	double high = text_height(sheet->draft, text.count) / 2;
 	double wide = widest(sheet, text.lines, text.count) / 2;
 	double off = CLEAR + (upright || level ? high : wide * fabs(out.x) + high * fabs(out.y));
-	struct label_place places[ROWS * STAND_COUNT];
-	for (int i = 0; i < ROWS * STAND_COUNT; i++) {
+	struct label_place places[(ROWS + 1) * STAND_COUNT];
+	size_t count = (text.stays ? ROWS : ROWS + 1) * STAND_COUNT;
+	for (size_t i = 0; i < count; i++) {
 		double stand = STANDS[i % STAND_COUNT];
-		int row = i / STAND_COUNT;
+		size_t row = i / STAND_COUNT;
+		bool is_inside = row == ROWS;
 		struct paper_point on = paper_step(a, paper_sub(b, a), stand);
+		struct paper_point at =
+			paper_step(on, out, is_inside ? -off : off + (double)row * ROW_STEP);
 		double wander = fabs(stand - text.around) * paper_distance(a, b);
-		places[i] = (struct label_place){.at = paper_step(on, out, off + row * ROW_STEP),
+		places[i] = (struct label_place){.at = at,
 		                                 .is_upright = upright,
-		                                 .cost = wander * WANDER_COST + row * ROW_COST};
+		                                 .cost = wander * WANDER_COST};
+		places[i].cost += is_inside ? INSIDE_COST : (double)row * ROW_COST;
+		/* There it would seem to name a wall of that room. */
+		if (!is_inside && !text.stays && is_in_a_room(sheet, at))
+			places[i].cost += ELSEWHERE_COST;
 	}
 	/* Of a border with tile on both sides the leader ends in the tile of its own side. */
 	if (text.stays)
@@ -74,7 +97,7 @@ void wall_label(struct sheet *sheet, const char *element, struct paper_point a,
 	                                        .a = a,
 	                                        .b = b,
 	                                        .places = places,
-	                                        .place_count = ROWS * STAND_COUNT,
+	                                        .place_count = count,
 	                                        .priority = text.stays ? 8 : 7,
 	                                        .can_lead = true,
 	                                        .is_dotted = text.stays,

@@ -1,5 +1,5 @@
-/* All sheets of all demo plans in a language of ⟦brackets⟧, two fifths longer than English: every
- * word of theirs is one of the table, and texts do not touch however long they are. */
+/* All sheets of all demo plans in a language of ⟦brackets⟧, two fifths longer than English:
+ * every word of theirs is one of the table, and texts do not touch however long they are. */
 #include <ctype.h>
 #include <glob.h>
 #include <stdio.h>
