@@ -30,7 +30,7 @@ black_and_white_pdf() {
 	! grep -v -x -E '0 0 0|1 1 1' "$TMPDIR/colours" && [ -s "$TMPDIR/colours" ]
 }
 check "copier: so is the PDF" black_and_white_pdf
-colourful() { colours_of_svg "$TMPDIR"/screen/*.svg | grep -q -i '#0072b2'; }
+colourful() { colours_of_svg "$TMPDIR"/screen/*.svg | grep -q -i '#2040c0'; }
 check "screen has its blue" colourful
 
 # A style of one's own, and what is wrong with another.
