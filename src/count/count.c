@@ -30,6 +30,8 @@ static bool is_before(const struct count_row *rows, size_t index)
 static const char *with_source(struct counting *c, const struct count_row *row)
 {
 	const char *source = count_kind_source(row->kind);
+	if (strcmp(source, COUNT_COMMON_PRACTICE) == 0)
+		source = words_find(c->words, "count.common-practice");
 	return *source != '\0' ? arena_printf(c->arena, "%s [%s]", row->how, source) : row->how;
 }
 

@@ -220,7 +220,13 @@ static void add_drawn(const struct covering *v)
 	add_goods(v, COUNT_AS_DRAWN, &cover->region, cover->is_full ? NULL : strips);
 }
 
-/* The rule says who approves full coverage. */
+/* Whom a rule asks, in the language of the words. */
+static const char *asked_by(const struct counting *c, enum rule_id rule)
+{
+	const char *who = rules_rule(c->placed->rules, rule)->who;
+	return words_find(c->words, arena_printf(c->arena, "who.%s", who));
+}
+
 static void say_who(struct counting *c, enum count_kind kind, size_t from, const char *who)
 {
 	for (size_t i = from; i < c->rows.count; i++)
@@ -235,8 +241,7 @@ static void add_full_instead(const struct covering *v)
 	const struct region *ground = &v->lay->strips->cover.ground;
 	size_t from = v->c->rows.count;
 	add_areas(v, COUNT_FULL_AREA, ground, v->membrane->id);
-	say_who(v->c, COUNT_FULL_AREA, from,
-	        rules_rule(v->c->placed->rules, RULE_COVER_UNAPPROVED)->who);
+	say_who(v->c, COUNT_FULL_AREA, from, asked_by(v->c, RULE_COVER_UNAPPROVED));
 	add_goods(v, COUNT_FULL_INSTEAD, ground, NULL);
 }
 
@@ -244,16 +249,14 @@ static void add_full_instead(const struct covering *v)
  * about that. */
 static const char *who_approves_strips(const struct covering *v)
 {
-	const struct rules *rules = v->c->placed->rules;
 	const struct field *field = v->lay->field;
-	const char *owner = rules_rule(rules, RULE_COVER_UNAPPROVED)->who;
+	const char *owner = asked_by(v->c, RULE_COVER_UNAPPROVED);
 	unsigned needs = 0;
 	for (size_t r = 0; r < field->room_count; r++)
 		needs |= field->rooms[r]->plan->needs;
 	if (!(needs & (PLAN_NEED_WATERPROOF | PLAN_NEED_SOUND)))
 		return owner;
-	return arena_printf(v->c->arena, "%s, %s", owner,
-	                    rules_rule(rules, RULE_PARTIAL_WATERPROOF)->who);
+	return arena_printf(v->c->arena, "%s, %s", owner, asked_by(v->c, RULE_PARTIAL_WATERPROOF));
 }
 
 static void add_strips_instead(const struct covering *v)

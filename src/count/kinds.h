@@ -2,72 +2,75 @@
  * A kind's name is the `what` of its rows, the same in every language, and the end of its
  * keys in the words table: count.what.NAME, count.how.NAME. The last is its source. */
 #ifndef COUNT_KINDS_H
-#define COUNT_KINDS(KIND)                                       \
-	KIND(FIELD, "field", "")                                \
-	KIND(TILE_WHOLE, "tile-whole", "")                      \
-	KIND(TILE_CUT, "tile-cut", "")                          \
-	KIND(TILE_LAID, "tile-laid", "")                        \
-	KIND(TILE_FOR_CUTS, "tile-for-cuts", "E-Q1")            \
-	KIND(TILE_BREAKAGE, "tile-breakage", "R-Q37")           \
-	KIND(TILE_ATTIC, "tile-attic", "R-Q38")                 \
-	KIND(TILE_BOUGHT, "tile-bought", "")                    \
-	KIND(TILE_AREA, "tile-area", "")                        \
-	KIND(TILE_BOX, "tile-box", "")                          \
-	KIND(HOLD, "hold", "")                                  \
-	KIND(TILE_WHOLE_HELD, "tile-whole-held", "")            \
-	KIND(TILE_CUT_HELD, "tile-cut-held", "")                \
-	KIND(CUT_STRAIGHT, "cutting-straight", "")              \
-	KIND(CUT_TAPER, "cutting-taper", "")                    \
-	KIND(CUT_NOTCH, "cutting-notch", "")                    \
-	KIND(CUT_HOLE, "cutting-hole", "")                      \
-	KIND(PATCH, "patch", "")                                \
-	KIND(PATCH_VOLUME, "patch-volume", "common practice")   \
-	KIND(PRIMER, "primer", "")                              \
-	KIND(STRIP, "membrane-strip", "")                       \
-	KIND(STRIP_PENDING, "membrane-strip-pending", "")       \
-	KIND(STRIP_LENGTH, "membrane-strip-length", "")         \
-	KIND(FEATHER, "feather", "")                            \
-	KIND(MEMBRANE_FULL, "membrane-full", "")                \
-	KIND(MEMBRANE_FILM, "membrane-film", "R-Q18")           \
-	KIND(MEMBRANE_PAIL, "membrane-pail", "common practice") \
-	KIND(MEMBRANE_ROLL, "membrane-roll", "R-Q16c")          \
-	KIND(FULL_AREA, "full-membrane", "")                    \
-	KIND(FULL_FILM, "full-film", "R-Q18")                   \
-	KIND(FULL_PAIL, "full-pail", "common practice")         \
-	KIND(FULL_ROLL, "full-roll", "R-Q16c")                  \
-	KIND(FULL_LABOUR, "full-labour", "")                    \
-	KIND(PARTIAL_STRIP, "partial-membrane", "")             \
-	KIND(PARTIAL_LENGTH, "partial-membrane-length", "")     \
-	KIND(PARTIAL_FILM, "partial-film", "R-Q18")             \
-	KIND(PARTIAL_PAIL, "partial-pail", "common practice")   \
-	KIND(PARTIAL_ROLL, "partial-roll", "R-Q16c")            \
-	KIND(PARTIAL_LABOUR, "partial-labour", "")              \
-	KIND(ADDED_HEIGHT, "added-height", "")                  \
-	KIND(ADDED_WEIGHT, "added-weight", "R-X3")              \
-	KIND(MORTAR, "mortar", "")                              \
-	KIND(MORTAR_BAG, "mortar-bag", "R-Q12 to R-Q16")        \
-	KIND(GROUT_AREA, "grout-area", "")                      \
-	KIND(GROUT, "grout", "R-Q01")                           \
-	KIND(GROUT_BAG, "grout-bag", "R-Q08")                   \
-	KIND(JOINT_SOFT, "joint-soft", "")                      \
-	KIND(JOINT_MOVEMENT, "joint-movement", "")              \
-	KIND(JOINT_CARRIED, "joint-carried", "")                \
-	KIND(JOINT_PERIMETER, "joint-perimeter", "")            \
-	KIND(JOINT_PERIMETER_OPEN, "joint-perimeter-open", "")  \
-	KIND(SEALANT, "sealant", "R-Q25, R-Q29")                \
-	KIND(SEALANT_TUBE, "sealant-tube", "R-Q24")             \
-	KIND(SEALANT_SAUSAGE, "sealant-sausage", "R-Q28")       \
-	KIND(ROD, "rod", "R-Q31, R-Q32")                        \
-	KIND(TAPE, "tape", "")                                  \
-	KIND(PROFILE, "profile", "")                            \
-	KIND(LABOUR, "labour", "")                              \
-	KIND(WAIT, "wait", "")                                  \
-	KIND(WAIT_DAYS, "wait-days", "")                        \
-	KIND(PRICE_MATERIAL, "price-material", "")              \
-	KIND(PRICE_LABOUR, "price-labour", "")                  \
-	KIND(PRICE_MARKUP, "price-markup", "")                  \
-	KIND(PRICE_TOTAL, "price-total", "")                    \
-	KIND(PRICE_FULL, "price-full", "")                      \
+/* The source of what crews do and no text says. */
+#define COUNT_COMMON_PRACTICE "common practice"
+
+#define COUNT_KINDS(KIND)                                            \
+	KIND(FIELD, "field", "")                                     \
+	KIND(TILE_WHOLE, "tile-whole", "")                           \
+	KIND(TILE_CUT, "tile-cut", "")                               \
+	KIND(TILE_LAID, "tile-laid", "")                             \
+	KIND(TILE_FOR_CUTS, "tile-for-cuts", "E-Q1")                 \
+	KIND(TILE_BREAKAGE, "tile-breakage", "R-Q37")                \
+	KIND(TILE_ATTIC, "tile-attic", "R-Q38")                      \
+	KIND(TILE_BOUGHT, "tile-bought", "")                         \
+	KIND(TILE_AREA, "tile-area", "")                             \
+	KIND(TILE_BOX, "tile-box", "")                               \
+	KIND(HOLD, "hold", "")                                       \
+	KIND(TILE_WHOLE_HELD, "tile-whole-held", "")                 \
+	KIND(TILE_CUT_HELD, "tile-cut-held", "")                     \
+	KIND(CUT_STRAIGHT, "cutting-straight", "")                   \
+	KIND(CUT_TAPER, "cutting-taper", "")                         \
+	KIND(CUT_NOTCH, "cutting-notch", "")                         \
+	KIND(CUT_HOLE, "cutting-hole", "")                           \
+	KIND(PATCH, "patch", "")                                     \
+	KIND(PATCH_VOLUME, "patch-volume", COUNT_COMMON_PRACTICE)    \
+	KIND(PRIMER, "primer", "")                                   \
+	KIND(STRIP, "membrane-strip", "")                            \
+	KIND(STRIP_PENDING, "membrane-strip-pending", "")            \
+	KIND(STRIP_LENGTH, "membrane-strip-length", "")              \
+	KIND(FEATHER, "feather", "")                                 \
+	KIND(MEMBRANE_FULL, "membrane-full", "")                     \
+	KIND(MEMBRANE_FILM, "membrane-film", "R-Q18")                \
+	KIND(MEMBRANE_PAIL, "membrane-pail", COUNT_COMMON_PRACTICE)  \
+	KIND(MEMBRANE_ROLL, "membrane-roll", "R-Q16c")               \
+	KIND(FULL_AREA, "full-membrane", "")                         \
+	KIND(FULL_FILM, "full-film", "R-Q18")                        \
+	KIND(FULL_PAIL, "full-pail", COUNT_COMMON_PRACTICE)          \
+	KIND(FULL_ROLL, "full-roll", "R-Q16c")                       \
+	KIND(FULL_LABOUR, "full-labour", "")                         \
+	KIND(PARTIAL_STRIP, "partial-membrane", "")                  \
+	KIND(PARTIAL_LENGTH, "partial-membrane-length", "")          \
+	KIND(PARTIAL_FILM, "partial-film", "R-Q18")                  \
+	KIND(PARTIAL_PAIL, "partial-pail", COUNT_COMMON_PRACTICE)    \
+	KIND(PARTIAL_ROLL, "partial-roll", "R-Q16c")                 \
+	KIND(PARTIAL_LABOUR, "partial-labour", "")                   \
+	KIND(ADDED_HEIGHT, "added-height", "")                       \
+	KIND(ADDED_WEIGHT, "added-weight", "R-X3")                   \
+	KIND(MORTAR, "mortar", "")                                   \
+	KIND(MORTAR_BAG, "mortar-bag", "R-Q12, R-Q13, R-Q14, R-Q16") \
+	KIND(GROUT_AREA, "grout-area", "")                           \
+	KIND(GROUT, "grout", "R-Q01")                                \
+	KIND(GROUT_BAG, "grout-bag", "R-Q08")                        \
+	KIND(JOINT_SOFT, "joint-soft", "")                           \
+	KIND(JOINT_MOVEMENT, "joint-movement", "")                   \
+	KIND(JOINT_CARRIED, "joint-carried", "")                     \
+	KIND(JOINT_PERIMETER, "joint-perimeter", "")                 \
+	KIND(JOINT_PERIMETER_OPEN, "joint-perimeter-open", "")       \
+	KIND(SEALANT, "sealant", "R-Q25, R-Q29")                     \
+	KIND(SEALANT_TUBE, "sealant-tube", "R-Q24")                  \
+	KIND(SEALANT_SAUSAGE, "sealant-sausage", "R-Q28")            \
+	KIND(ROD, "rod", "R-Q31, R-Q32")                             \
+	KIND(TAPE, "tape", "")                                       \
+	KIND(PROFILE, "profile", "")                                 \
+	KIND(LABOUR, "labour", "")                                   \
+	KIND(WAIT, "wait", "")                                       \
+	KIND(WAIT_DAYS, "wait-days", "")                             \
+	KIND(PRICE_MATERIAL, "price-material", "")                   \
+	KIND(PRICE_LABOUR, "price-labour", "")                       \
+	KIND(PRICE_MARKUP, "price-markup", "")                       \
+	KIND(PRICE_TOTAL, "price-total", "")                         \
+	KIND(PRICE_FULL, "price-full", "")                           \
 	KIND(PRICE_PARTIAL, "price-partial", "")
 
 enum count_kind {

@@ -39,9 +39,10 @@ struct strbuf pdf_mended(const struct strbuf *pdf, const char *language)
 	     *place = find_last(&out, start);
 	if (!catalogue || !at || !place || at < catalogue || strstr(catalogue, "endobj") != at + 3)
 		return out;
-	const char *added = arena_printf(
-		pdf->arena, "   /Lang (%s)\n   /ViewerPreferences << /DisplayDocTitle true >>\n",
-		language);
+	const char *added =
+		arena_printf(pdf->arena,
+	                     "   /Lang (%s)\n   /ViewerPreferences << /DisplayDocTitle true >>\n",
+	                     language);
 	struct strbuf longer = strbuf_in(pdf->arena);
 	long table = strtol(place + sizeof start - 1, NULL, 10) + (long)strlen(added);
 	strbuf_add_bytes(&longer, out.text, (size_t)(at - out.text));

@@ -147,6 +147,15 @@ static void draw_short(struct sheet *sheet, const struct count *count)
 		table_draw(sheet, &table, table_column(sheet));
 }
 
+/* The sum of a single row says nothing more: that row stands for it. */
+static bool is_alone(const struct count *count, size_t index)
+{
+	const struct count_row *rows = count->rows;
+	bool is_first = index == 0 || strcmp(rows[index - 1].what, rows[index].what) != 0;
+	return is_first && !rows[index].is_total && index + 1 < count->row_count &&
+	       rows[index + 1].is_total && strcmp(rows[index + 1].what, rows[index].what) == 0;
+}
+
 enum sheet_fit count_sheet_draw(struct sheet *sheet)
 {
 	const struct draft *draft = sheet->draft;
@@ -156,7 +165,9 @@ enum sheet_fit count_sheet_draw(struct sheet *sheet)
 	add_heads(&table, &heads);
 	for (size_t i = 0; i < count->row_count; i++) {
 		struct cells cells = cells_of(draft, &count->rows[i]);
-		add_row(sheet, &table, &heads, &cells, count->rows[i].is_total);
+		bool alone = is_alone(count, i);
+		add_row(sheet, &table, &heads, &cells, alone || count->rows[i].is_total);
+		i += alone;
 	}
 	draw_short(sheet, count);
 	table_draw(sheet, &table, table_whole_sheet(sheet));

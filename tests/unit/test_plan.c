@@ -246,9 +246,9 @@ static void test_no_entity_is_read(void **state)
 static void test_signs_of_markup_in_a_value(void **state)
 {
 	(void)state;
-	static const char text[] = HEAD
-		"<job site='&amp; &#38; &#x26; &lt;d> &quot;e&quot; &amp;#38; &amp;lt;'/>" ROOM
-		"</floor>";
+	static const char text[] =
+		HEAD "<job site='&amp; &#38; &#x26; &lt;d> &quot;e&quot; &amp;#38; &amp;lt;'/>" ROOM
+		     "</floor>";
 	char bytes[2000];
 	int length = snprintf(bytes, sizeof bytes, text, "mm");
 	struct reading r = read_bytes(bytes, (size_t)length);
