@@ -136,6 +136,23 @@ static bool differs(const struct row_change *change)
 	       (both && is_priced(change->before) != is_priced(change->after));
 }
 
+/* Hours without a rate: what they cost is not known, and is not nothing. */
+static bool is_unknown(const struct count *count, const struct count_row *other)
+{
+	for (size_t i = 0; other->kind == COUNT_PRICE_LABOUR && i < count->row_count; i++)
+		if (count->rows[i].kind == COUNT_LABOUR && !count->rows[i].is_priced)
+			return true;
+	return false;
+}
+
+static bool has_total(const struct count *count)
+{
+	for (size_t i = 0; i < count->row_count; i++)
+		if (count->rows[i].kind == COUNT_PRICE_TOTAL)
+			return true;
+	return false;
+}
+
 typedef bool row_filter(const struct count *, const struct count_row *);
 
 /* Rows in the order of the later count; what is gone stands with its kind. */
@@ -149,13 +166,16 @@ static struct row_changes find(struct arena *arena, const struct count *before,
 			const struct count_row *row = &before->rows[i];
 			if ((int)row->kind == kind && is_wanted(before, row) &&
 			    fellow(before, after, i) == NULL)
-				*array_push(arena, &changes.list) = change_of(row, NULL, is_one);
+				*array_push(arena, &changes.list) =
+					change_of(row, NULL, is_one && !is_unknown(after, row));
 		}
 		for (size_t i = 0; i < after->row_count; i++) {
 			const struct count_row *row = &after->rows[i];
-			if ((int)row->kind == kind && is_wanted(after, row))
-				*array_push(arena, &changes.list) =
-					change_of(fellow(after, before, i), row, is_one);
+			if ((int)row->kind != kind || !is_wanted(after, row))
+				continue;
+			const struct count_row *was = fellow(after, before, i);
+			bool known = was != NULL || !is_unknown(before, row);
+			*array_push(arena, &changes.list) = change_of(was, row, is_one && known);
 		}
 	}
 	return changes;
@@ -175,7 +195,8 @@ struct row_changes row_changes_money(struct arena *arena, const struct count *be
                                      const struct count *after)
 {
 	struct row_changes none = {0};
-	return is_one_currency(before, after) ? find(arena, before, after, is_sum_of_money) : none;
+	bool both = is_one_currency(before, after) && has_total(before) && has_total(after);
+	return both ? find(arena, before, after, is_sum_of_money) : none;
 }
 
 struct row_change row_changes_days(struct arena *arena, const struct count *before,

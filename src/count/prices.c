@@ -87,30 +87,46 @@ static struct count_row *add_money(struct pricing *p, enum count_kind kind, int6
 	return row;
 }
 
-static int64_t sum_of(const struct pricing *p, bool labour)
+/* Of all rows of one sort; without a price where none of them has one. */
+struct price_sum {
+	int64_t cents;
+	bool is_priced;
+};
+
+static struct price_sum sum_of(const struct pricing *p, bool labour)
 {
-	int64_t cents = 0;
+	struct price_sum sum = {0};
 	for (size_t i = 0; i < p->c->rows.count; i++) {
 		const struct count_row *row = &p->c->rows.items[i];
-		if (is_labour(row->kind) == labour &&
-		    count_kind_scheme(row->kind) == COUNT_AS_DRAWN)
-			cents += row->cents;
+		if (!row->is_priced || is_labour(row->kind) != labour ||
+		    count_kind_scheme(row->kind) != COUNT_AS_DRAWN)
+			continue;
+		sum.cents += row->cents;
+		sum.is_priced = true;
 	}
-	return cents;
+	return sum;
 }
 
-static int64_t add_markup(struct pricing *p, const struct plan_markup *markup, int64_t material,
-                          int64_t labour)
+static struct price_sum both(struct price_sum a, struct price_sum b)
+{
+	return (struct price_sum){a.cents + b.cents, a.is_priced || b.is_priced};
+}
+
+/* Nothing is added to what has no price. */
+static int64_t add_markup(struct pricing *p, const struct plan_markup *markup,
+                          struct price_sum material, struct price_sum labour)
 {
 	static const char *const keys[] = {[PLAN_MARKUP_MATERIAL] = "count.base.material",
 	                                   [PLAN_MARKUP_LABOUR] = "count.base.labour",
 	                                   [PLAN_MARKUP_ALL] = "count.base.all"};
 	struct counting *c = p->c;
-	int64_t base = markup->of == PLAN_MARKUP_MATERIAL ? material
-	               : markup->of == PLAN_MARKUP_LABOUR ? labour
-	                                                  : material + labour;
+	struct price_sum base = markup->of == PLAN_MARKUP_MATERIAL ? material
+	                        : markup->of == PLAN_MARKUP_LABOUR ? labour
+	                                                           : both(material, labour);
+	if (!base.is_priced)
+		return 0;
 	struct count_row *row =
-		add_money(p, COUNT_PRICE_MARKUP, decimal_share(base, markup->share));
+		add_money(p, COUNT_PRICE_MARKUP, decimal_share(base.cents, markup->share));
 	row->where = markup->name;
 	row->is_total = false;
 	counting_how(c, row, {"name", markup->name},
@@ -119,45 +135,70 @@ static int64_t add_markup(struct pricing *p, const struct plan_markup *markup, i
 	return row->cents;
 }
 
-/* True where a row goes by this word; `*out_priced` where one of them has a price. */
-static bool is_used(const struct pricing *p, enum plan_rate_word word, bool *out_priced)
+/* ---- what has no rate ---- */
+
+/* What a row is priced as; strips are membrane. False: it is no row of the work, or is never
+ * priced. */
+static bool find_word(const struct count_row *row, enum plan_rate_word *out_word)
 {
-	bool used = false;
-	*out_priced = false;
-	for (size_t i = 0; i < p->c->rows.count; i++) {
-		const struct count_row *row = &p->c->rows.items[i];
-		struct rate_words words = rates_words(row->kind);
-		if (words.count == 0 || words.words[0] != word)
-			continue;
-		used = true;
-		*out_priced = *out_priced || row->is_priced;
-	}
-	return used;
+	struct rate_words words = rates_words(row->kind);
+	if (words.count == 0 || count_kind_scheme(row->kind) != COUNT_AS_DRAWN)
+		return false;
+	*out_word = words.words[0] == PLAN_RATE_STRIP ? PLAN_RATE_MEMBRANE : words.words[0];
+	return true;
 }
 
+static bool is_of(const struct count_row *row, enum plan_rate_word word, const char *element)
+{
+	enum plan_rate_word own;
+	if (!find_word(row, &own) || own != word)
+		return false;
+	return row->element == NULL || element == NULL ? row->element == element
+	                                               : strcmp(row->element, element) == 0;
+}
+
+/* Of rows of one word and element the first, where none of them has a price. */
+static bool is_first_unpriced(const struct pricing *p, size_t index, enum plan_rate_word word)
+{
+	const struct count_row *rows = p->c->rows.items;
+	const char *element = rows[index].element;
+	for (size_t i = 0; i < p->c->rows.count; i++)
+		if (is_of(&rows[i], word, element) && (i < index || rows[i].is_priced))
+			return false;
+	return is_of(&rows[index], word, element) && !rows[index].is_priced;
+}
+
+/* Words, and ids of materials, by commas. */
 static const char *missing(const struct pricing *p)
 {
 	struct strbuf list = strbuf_in(p->c->arena);
-	for (int word = PLAN_RATE_TILE; word <= PLAN_RATE_LABOUR; word++) {
-		bool is_priced;
-		if (is_used(p, (enum plan_rate_word)word, &is_priced) && !is_priced)
-			strbuf_printf(&list, "%s%s", list.length > 0 ? ", " : "",
-			              rates_word((enum plan_rate_word)word));
-	}
+	for (int word = PLAN_RATE_TILE; word <= PLAN_RATE_LABOUR; word++)
+		for (size_t i = 0; i < p->c->rows.count; i++) {
+			const char *element = p->c->rows.items[i].element;
+			if (!is_first_unpriced(p, i, (enum plan_rate_word)word))
+				continue;
+			strbuf_printf(&list, "%s%s%s%s", list.length > 0 ? ", " : "",
+			              rates_word((enum plan_rate_word)word),
+			              element != NULL ? " " : "", element != NULL ? element : "");
+		}
 	return list.text;
 }
 
 static void add_sums(struct pricing *p)
 {
 	struct counting *c = p->c;
-	int64_t material = sum_of(p, false), labour = sum_of(p, true), all = material + labour;
-	add_money(p, COUNT_PRICE_MATERIAL, material);
-	if (counting_sum(c, COUNT_LABOUR) > 0)
-		add_money(p, COUNT_PRICE_LABOUR, labour);
+	struct price_sum material = sum_of(p, false), labour = sum_of(p, true);
+	struct price_sum all = both(material, labour);
+	if (!all.is_priced)
+		return;
+	if (material.is_priced)
+		add_money(p, COUNT_PRICE_MATERIAL, material.cents);
+	if (labour.is_priced)
+		add_money(p, COUNT_PRICE_LABOUR, labour.cents);
 	for (size_t i = 0; i < p->rates->markup_count; i++)
-		all += add_markup(p, &p->rates->markups[i], material, labour);
+		all.cents += add_markup(p, &p->rates->markups[i], material, labour);
 	const char *lacking = missing(p);
-	struct count_row *row = add_money(p, COUNT_PRICE_TOTAL, all);
+	struct count_row *row = add_money(p, COUNT_PRICE_TOTAL, all.cents);
 	if (lacking != NULL && *lacking != '\0')
 		counting_how(c, row, {"missing", lacking});
 	else

@@ -144,6 +144,34 @@ static void without_rates_nothing_has_a_price(void **state)
 	}
 }
 
+/* Hours without a rate of labour, and rates that serve nothing: no price, never zero. */
+static void what_has_no_rate_costs_not_nothing(void **state)
+{
+	(void)state;
+	struct floor *f = floor_new(tables.arena, tables.us);
+	struct plan_rate list[] = {rate_of(PLAN_RATE_STRIP, 1000, PLAN_PER_M2)};
+	list[0].hours = 0.5;
+	struct plan_markup markups[] = {
+		{.of = PLAN_MARKUP_LABOUR, .share = {1, 4}, .name = "Site"}};
+	struct plan_rates rates = {.rates = list,
+	                           .rate_count = 1,
+	                           .markups = markups,
+	                           .markup_count = 1};
+	const struct count *count = count_with(f, &rates);
+	assert_near(row_of(count, "labour", "total")->amount, 0.68, 1e-12);
+	assert_false(row_of(count, "labour", "total")->is_priced);
+	assert_null(tables_row(count, "price-labour", "total"));
+	assert_null(tables_row(count, "price-markup", "Site"));
+	assert_int_equal(row_of(count, "price-total", "total")->cents, 1350);
+	assert_non_null(strstr(row_of(count, "price-total", "total")->how, "labour"));
+	assert_non_null(strstr(row_of(count, "price-total", "total")->how, "tile T1"));
+	assert_null(strstr(row_of(count, "price-total", "total")->how, "membrane"));
+	list[0] = rate_of(PLAN_RATE_STRIP, 1000, PLAN_PER_BAG);
+	count = count_with(f, &rates);
+	assert_null(tables_row(count, "price-total", "total"));
+	assert_null(tables_row(count, "price-material", "total"));
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -152,6 +180,7 @@ int main(void)
 		cmocka_unit_test(rows_go_by_their_rates),
 		cmocka_unit_test(a_rate_of_an_element_comes_first),
 		cmocka_unit_test(hours_and_markups_are_added),
+		cmocka_unit_test(what_has_no_rate_costs_not_nothing),
 		cmocka_unit_test(without_rates_nothing_has_a_price),
 	};
 	return cmocka_run_group_tests(tests, tables_start, tables_end);
