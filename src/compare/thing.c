@@ -128,12 +128,13 @@ static void add_pieces(struct collecting *c, const struct placed_lay *lay,
 			arena_printf(c->arena, "%s %d %s %s %s %d", strip->cracks[0], piece->order,
 		                     size(c, piece->length), size(c, piece->wide),
 		                     size(c, piece->lap), strip->pending);
-		struct polygon *polygon = ARENA_NEW(c->arena, struct polygon);
-		polygon->outline = frame_ring_out(c->arena, lay->field->frame, piece->outline);
+		struct polygon shape = piece->shape;
+		struct region ground =
+			frame_region_out(c->arena, lay->field->frame, &(struct region){&shape, 1});
+		struct ring outline = ground.polygons[0].outline;
 		struct thing *thing = add(c, THING_PIECE, strip->id, looks);
-		thing->shape =
-			(struct shape){{polygon->outline.points, polygon->outline.count}, true};
-		thing->ground = (struct region){polygon, 1};
+		thing->shape = (struct shape){{outline.points, outline.count}, true};
+		thing->ground = ground;
 	}
 }
 

@@ -151,7 +151,7 @@ static const double *piece_lengths(const struct covering *v, const struct strip 
 	double *lengths = ARENA_ARRAY(v->c->arena, double, field->room_count);
 	for (size_t p = 0; p < strip->piece_count; p++) {
 		const struct strip_piece *piece = &strip->pieces[p];
-		lengths[field_room_at(field, ring_middle(piece->outline))] +=
+		lengths[field_room_at(field, ring_middle(piece->shape.outline))] +=
 			piece->length - piece->lap;
 	}
 	return lengths;

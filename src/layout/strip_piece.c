@@ -73,14 +73,14 @@ static double whole_steps(double length, double step)
 	return ceil((length - TOLERANCE_SAME) / step) * step;
 }
 
-static struct strip_piece piece_of(const struct strip_leg *leg, struct ring outline,
+static struct strip_piece piece_of(const struct strip_leg *leg, struct polygon shape,
                                    const struct strip_goods *goods, struct slice lane,
                                    struct slice length)
 {
 	struct box box = box_empty();
-	for (size_t k = 0; k < outline.count; k++)
-		box = box_with(box, strip_leg_own(leg, outline.points[k]));
-	struct strip_piece piece = {.outline = outline};
+	for (size_t k = 0; k < shape.outline.count; k++)
+		box = box_with(box, strip_leg_own(leg, shape.outline.points[k]));
+	struct strip_piece piece = {.shape = shape};
 	/* Never wider than the lane: its edge may be the roll's own. */
 	piece.wide = fmin(whole_steps(box.y1 - box.y0, goods->step),
 	                  whole_steps(lane.to - lane.from, goods->step));
@@ -125,7 +125,7 @@ static void add_pieces(struct arena *arena, const struct strip_leg *leg,
 		if (polygon_area(&parts.polygons[p]) < TOLERANCE_AREA_MM2)
 			continue;
 		struct strip_piece piece =
-			piece_of(leg, parts.polygons[p].outline, goods, lane, length);
+			piece_of(leg, parts.polygons[p], goods, lane, length);
 		piece.lap = list->pieces.count > 0 ? goods->lap : 0;
 		*array_push(arena, &list->pieces) = piece;
 	}

@@ -6,7 +6,7 @@
 #include "layout/strip_leg.h"
 
 struct strip_piece {
-	struct ring outline; /* clipped to the ground it lies on */
+	struct polygon shape; /* clipped to the ground it lies on; holes round what stands in it */
 	double length, wide; /* as cut: whole inches or 25 mm, or a roll width */
 	double lap;          /* over the piece laid before it; 0 for the first */
 	int order, roll;     /* from 1; roll 0 where there are no rolls */

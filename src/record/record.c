@@ -269,7 +269,8 @@ static void write_cover(struct writing *w, const struct placed_lay *lay)
 static void write_piece(struct writing *w, const struct placed_lay *lay,
                         const struct strip_piece *piece)
 {
-	struct ring ring = frame_ring_out(w->arena, lay->field->frame, piece->outline);
+	struct polygon shape = piece->shape;
+	struct region region = out_region(w, lay, &(struct region){&shape, 1});
 	struct markup *m = &w->markup;
 	markup_start(m, "piece");
 	markup_count(m, "order", piece->order);
@@ -277,7 +278,7 @@ static void write_piece(struct writing *w, const struct placed_lay *lay,
 	markup_length(m, "length", piece->length);
 	markup_length(m, "wide", piece->wide);
 	markup_length(m, "lap", piece->lap);
-	markup_points(m, "outline", ring.points, ring.count);
+	markup_region(m, &region);
 	markup_end(m, "piece");
 }
 

@@ -100,7 +100,8 @@ static void draw_seams(struct sheet *sheet, const struct lay_view *v, const stru
 {
 	struct arena *arena = sheet->draft->arena;
 	for (size_t k = 0; k < strip->piece_count; k++) {
-		struct region piece = region_from_ring(arena, strip->pieces[k].outline);
+		struct polygon shape = strip->pieces[k].shape;
+		struct region piece = {&shape, 1};
 		list_stroke(sheet->list, LAYER_MEMBRANE, PEN_STRIP_SEAM, strip->id,
 		            lay_view_border(arena, v, &piece));
 	}
@@ -112,7 +113,7 @@ static void tag_strip(struct sheet *sheet, const struct lay_view *v, const struc
 	const struct draft *draft = sheet->draft;
 	const struct strip_piece *best = NULL;
 	for (size_t k = 0; k < strip->piece_count; k++)
-		if (lay_view_has(v, ring_middle(strip->pieces[k].outline)) &&
+		if (lay_view_has(v, ring_middle(strip->pieces[k].shape.outline)) &&
 		    (!best || strip->pieces[k].length > best->length + 1))
 			best = &strip->pieces[k];
 	struct region seen = {0};
@@ -121,7 +122,7 @@ static void tag_strip(struct sheet *sheet, const struct lay_view *v, const struc
 	if (!best && seen.count == 0)
 		return;
 	struct paper_point at =
-		lay_view_point(v, ring_middle(best ? best->outline : seen.polygons[0].outline));
+		lay_view_point(v, ring_middle(best ? best->shape.outline : seen.polygons[0].outline));
 	const char *lines[] = {
 		draft_text(draft, "tag.strip", {"crack", draft_tag(draft, strip->cracks[0])},
 	                   {"width", draft_length(draft, strip->width)}),

@@ -29,7 +29,7 @@ static const char *piece_tag(const struct draft *draft, const struct strip *stri
 static void tag_pieces(struct sheet *sheet, const struct lay_view *v, const struct strip *strip)
 {
 	for (size_t i = 0; i < strip->piece_count; i++) {
-		struct paper_point at = lay_view_point(v, ring_middle(strip->pieces[i].outline));
+		struct paper_point at = lay_view_point(v, ring_middle(strip->pieces[i].shape.outline));
 		const char *text = piece_tag(sheet->draft, strip, i);
 		list_label(sheet->list, &(struct label){.lines = &text,
 		                                        .line_count = 1,
@@ -75,7 +75,7 @@ static void draw_room(struct sheet *sheet, const struct lay_view *v)
 	draw_controls(sheet, v);
 	strip_corners_mark(sheet, v, &corners);
 	for (size_t i = 0; i < v->lay->strips->strip_count; i++)
-		if (lay_view_has(v, ring_middle(v->lay->strips->strips[i].pieces[0].outline)))
+		if (lay_view_has(v, ring_middle(v->lay->strips->strips[i].pieces[0].shape.outline)))
 			tag_pieces(sheet, v, &v->lay->strips->strips[i]);
 	for (size_t i = 0; i < v->lay->strips->strip_count; i++)
 		strip_offsets_draw(sheet, v, &v->lay->strips->strips[i]);

@@ -371,14 +371,9 @@ void check_strip_pieces(const Floor &floor, const Strip &strip, Report &report)
 		for (const Ring &ring : piece)
 			for (Point p : ring)
 				box.add(p);
-	// A piece is a ring, cut out on the spot round what stands in it.
-	std::vector<Shape> obstacles = floor.obstacles();
-	auto n = static_cast<std::ptrdiff_t>(pieces.size());
-	double apart = total_area(
-		trapezoids(pointers({&outline, &pieces, &obstacles}), box, [n](const auto &in) {
-			bool blocked = std::count(in.begin() + 1 + n, in.end(), 1) > 0;
-			return !blocked && (in[0] != 0) != (std::count(in.begin() + 1,
-		                                                       in.begin() + 1 + n, 1) > 0);
+	double apart =
+		total_area(trapezoids(pointers({&outline, &pieces}), box, [](const auto &in) {
+			return (in[0] != 0) != (std::count(in.begin() + 1, in.end(), 1) > 0);
 		}));
 	double area = area_of(strip.shape);
 	report.check(apart <= SLIVER_MM2 && std::fabs(area - strip.area) <= 1, "strip-union",

@@ -1,9 +1,11 @@
-/* floor SEED - prints the random floor plan of that seed. */
+/* floor [wing] SEED - prints the random floor plan of that seed: a room, or a wing of several. */
 #include "random/floor.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+
+#include "random/wing.h"
 
 enum { MODULE_MM = 25 };
 
@@ -52,23 +54,33 @@ static void write_slab(struct floor_draft *floor)
 	printf("%s/>\n", floor_chance(floor, 10) ? " heated=\"yes\"" : "");
 }
 
+static void write_one_room(struct floor_draft *floor)
+{
+	floor_write_room(floor);
+	floor_write_slab_joints(floor);
+	floor_write_cracks(floor);
+	floor_write_lay(floor);
+}
+
 int main(int count, char **arguments)
 {
-	if (count != 2) {
-		fprintf(stderr, "usage: floor SEED\n");
+	bool is_wing = count == 3 && strcmp(arguments[1], "wing") == 0;
+	if (count != 2 && !is_wing) {
+		fprintf(stderr, "usage: floor [wing] SEED\n");
 		return 2;
 	}
-	struct floor_draft floor = {.seed = {strtoull(arguments[1], NULL, 10)}};
+	const char *seed = arguments[count - 1];
+	struct floor_draft floor = {.seed = {strtoull(seed, NULL, 10)}};
 	floor.inches = floor_chance(&floor, 50);
 	floor.outline = outline_draw(&floor.seed);
 	printf("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
-	printf("<floor version=\"1\" title=\"Random floor %s\" unit=\"%s\" rules=\"%s\">\n",
-	       arguments[1], floor.inches ? "in" : "mm", floor_chance(&floor, 70) ? "us" : "uk");
+	printf("<floor version=\"1\" title=\"Random floor %s\" unit=\"%s\" rules=\"%s\">\n", seed,
+	       floor.inches ? "in" : "mm", floor_chance(&floor, 70) ? "us" : "uk");
 	write_slab(&floor);
-	floor_write_room(&floor);
-	floor_write_slab_joints(&floor);
-	floor_write_cracks(&floor);
-	floor_write_lay(&floor);
+	if (is_wing)
+		wing_write(&floor);
+	else
+		write_one_room(&floor);
 	printf("</floor>\n");
 	return 0;
 }

@@ -216,7 +216,7 @@ static struct soft_joint soft_of(struct arena *arena, const char *id, const char
 static void write_strips(struct floor *f, struct arena *arena)
 {
 	f->piece = (struct strip_piece){.length = 3000, .wide = 450, .order = 1, .roll = 1};
-	f->piece.outline = ring_of(arena, 1775, 0, 2225, 3000);
+	f->piece.shape.outline = ring_of(arena, 1775, 0, 2225, 3000);
 	f->strip = (struct strip){.id = "K1.strip",
 	                          .crack_count = 1,
 	                          .width = 450,

@@ -230,7 +230,7 @@ static const struct cracks *make_cracks(struct arena *arena, const struct site *
 
 static const struct strips *make_strips(struct arena *arena)
 {
-	struct strip_piece piece = {.outline = box_ring(arena, 1000, GAP, 2220, 3100),
+	struct strip_piece piece = {.shape.outline = box_ring(arena, 1000, GAP, 2220, 3100),
 	                            .length = 3100,
 	                            .wide = 1219.2,
 	                            .order = 1,
