@@ -6,5 +6,7 @@
 
 double line_length(struct line);
 double line_length_of_all(const struct line *lines, size_t count);
+/* Least distance between two; infinite where one has fewer than two points. */
+double line_gap(struct line, struct line);
 
 #endif

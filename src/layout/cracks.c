@@ -1,8 +1,8 @@
 #include "layout/cracks.h"
 
 #include "base/array.h"
+#include "geometry/line.h"
 #include "geometry/overlay.h"
-#include "geometry/segment.h"
 #include "geometry/tolerance.h"
 #include "layout/crack_facts.h"
 #include "layout/crack_run.h"
@@ -12,6 +12,7 @@ struct making {
 	struct arena *arena;
 	const struct tiling *tiling;
 	const struct rules *rules;
+	const struct crack_lot *lots; /* of the site's cracks; NULL: none */
 	struct cracks *cracks;
 	struct box *boxes; /* of each crack: its runs and its crossed cells */
 	size_t *leaders;   /* of each crack: a crack of its group, itself at the end */
@@ -61,19 +62,12 @@ static void place_crack(const struct making *making, const struct site_crack *cr
 	placed.verdict = verdict_on(making, crack);
 	placed.state = placed.verdict.state;
 	placed.pending = placed.verdict.pending;
+	if (making->lots && !crack->joint) {
+		const struct crack_lot *lot = &making->lots[crack - field->site->cracks];
+		placed.state = crack_state_worse(placed.state, lot->state);
+		placed.pending = placed.pending || lot->pending;
+	}
 	making->cracks->cracks[making->cracks->crack_count++] = placed;
-}
-
-static bool lines_meet(struct line a, struct line b)
-{
-	for (size_t i = 0; i + 1 < a.count; i++)
-		for (size_t k = 0; k + 1 < b.count; k++) {
-			struct segment one = {a.points[i], a.points[i + 1]};
-			struct segment other = {b.points[k], b.points[k + 1]};
-			if (segment_gap(one, other) < TOLERANCE_WHOLE)
-				return true;
-		}
-	return false;
 }
 
 /* Two cracks that end on either side of a carried joint do not meet: panel by panel. */
@@ -82,7 +76,7 @@ static bool runs_meet(const struct making *making, const struct placed_crack *a,
 {
 	for (size_t i = 0; i < a->run_count; i++)
 		for (size_t k = 0; k < b->run_count; k++) {
-			if (!lines_meet(a->runs[i], b->runs[k]))
+			if (line_gap(a->runs[i], b->runs[k]) >= TOLERANCE_WHOLE)
 				continue;
 			size_t ones, others;
 			const struct panel_line *one =
@@ -92,7 +86,7 @@ static bool runs_meet(const struct making *making, const struct placed_crack *a,
 			for (size_t m = 0; m < ones; m++)
 				for (size_t n = 0; n < others; n++)
 					if (one[m].panel == other[n].panel &&
-					    lines_meet(one[m].line, other[n].line))
+					    line_gap(one[m].line, other[n].line) < TOLERANCE_WHOLE)
 						return true;
 		}
 	return false;
@@ -158,8 +152,8 @@ static void add_member(struct making *making, struct crack_group *group, size_t 
 		group->state = crack->state;
 	}
 	group->cracks[group->crack_count++] = index;
-	group->state = crack_state_worse(group->state, crack->verdict.state);
-	group->pending = group->pending || crack->verdict.pending;
+	group->state = crack_state_worse(group->state, crack->state);
+	group->pending = group->pending || crack->pending;
 }
 
 static struct region ground_of_group(const struct making *making, const struct crack_group *group)
@@ -221,12 +215,13 @@ static void add_hold(const struct making *making, size_t index)
 }
 
 const struct cracks *cracks_place(struct arena *arena, const struct tiling *tiling,
-                                  const struct rules *rules)
+                                  const struct rules *rules, const struct crack_lot *lots)
 {
 	const struct field *field = tiling->field;
 	const struct site *site = field->site;
 	struct cracks *cracks = ARENA_NEW(arena, struct cracks);
-	struct making making = {.arena = arena, .tiling = tiling, .rules = rules, .cracks = cracks};
+	struct making making = {
+		.arena = arena, .tiling = tiling, .rules = rules, .lots = lots, .cracks = cracks};
 	cracks->cracks =
 		ARENA_ARRAY(arena, struct placed_crack, site->crack_count + field->relocated_count);
 	for (size_t c = 0; c < site->crack_count; c++)

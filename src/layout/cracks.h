@@ -43,7 +43,15 @@ struct cracks {
 	size_t hold_count;
 };
 
-const struct cracks *cracks_place(struct arena *, const struct tiling *, const struct rules *);
+/* What a crack is because of cracks that it goes on to in other lays. */
+struct crack_lot {
+	enum crack_state state;
+	bool pending;
+};
+
+/* `lots`: by index of the site's cracks; NULL: those of this lay by themselves. */
+const struct cracks *cracks_place(struct arena *, const struct tiling *, const struct rules *,
+                                  const struct crack_lot *lots);
 /* All ground that is held. */
 struct region cracks_held_ground(struct arena *, const struct cracks *);
 

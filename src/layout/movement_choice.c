@@ -33,10 +33,10 @@ struct choice {
 	double *places; /* tile joints, before any tile is moved; rising */
 	struct line_cost *costs;
 	size_t place_count;
-	size_t beyond;    /* first place beyond the anchor: tile beyond lines from there moves */
-	size_t before;    /* lines on the lesser side of the anchor */
-	double low, high; /* extents of the part across the lines */
-	double half;      /* of the joint's width */
+	size_t beyond;       /* first place beyond the anchor: tile beyond lines from there moves */
+	size_t before;       /* lines on the lesser side of the anchor */
+	double low, high;    /* extents of the part across the lines */
+	double half;         /* of the joint's width */
 	struct reach *sides; /* of borders that run along the lines; rising */
 	size_t side_count;
 };

@@ -1,8 +1,11 @@
 #include "layout/placed.h"
 
-static struct placed_lay place_lay(struct arena *arena, const struct site *site,
-                                   const struct rules *rules, const struct plan_lay *lay,
-                                   const struct field *before)
+#include "layout/crack_lots.h"
+
+/* What hangs on one lay alone. */
+static struct placed_lay place_tile(struct arena *arena, const struct site *site,
+                                    const struct rules *rules, const struct plan_lay *lay,
+                                    const struct field *before)
 {
 	struct placed_lay placed = {0};
 	placed.field = field_place(arena, site, rules, lay, before);
@@ -16,11 +19,29 @@ static struct placed_lay place_lay(struct arena *arena, const struct site *site,
 		                         movement_shifts(arena, placed.field, placed.position,
 		                                         placed.movement));
 	placed.tiling = tiling_place(arena, placed.field, placed.module, placed.movement);
-	placed.cracks = cracks_place(arena, placed.tiling, rules);
-	placed.strips = strips_place(arena, placed.tiling, placed.cracks, rules);
-	placed.joints = joints_place(arena, placed.tiling, placed.cracks, placed.strips, rules);
-	placed.controls = controls_place(arena, placed.tiling, placed.cracks, rules);
+	placed.cracks = cracks_place(arena, placed.tiling, rules, NULL);
 	return placed;
+}
+
+/* Cracks know no lays: what one is in one lay it is in the next. */
+static void share_cracks(struct arena *arena, struct placed *placed)
+{
+	struct laid_cracks *laid = ARENA_ARRAY(arena, struct laid_cracks, placed->lay_count);
+	if (placed->lay_count < 2 || placed->site->crack_count == 0)
+		return;
+	for (size_t i = 0; i < placed->lay_count; i++)
+		laid[i] = (struct laid_cracks){placed->lays[i].field, placed->lays[i].cracks};
+	const struct crack_lot *lots = crack_lots_of(arena, placed->site, laid, placed->lay_count);
+	for (size_t i = 0; i < placed->lay_count; i++)
+		placed->lays[i].cracks =
+			cracks_place(arena, placed->lays[i].tiling, placed->rules, lots);
+}
+
+static void place_rest(struct arena *arena, struct placed_lay *lay, const struct rules *rules)
+{
+	lay->strips = strips_place(arena, lay->tiling, lay->cracks, rules);
+	lay->joints = joints_place(arena, lay->tiling, lay->cracks, lay->strips, rules);
+	lay->controls = controls_place(arena, lay->tiling, lay->cracks, rules);
 }
 
 const struct placed *placed_from_site(struct arena *arena, const struct site *site,
@@ -34,8 +55,11 @@ const struct placed *placed_from_site(struct arena *arena, const struct site *si
 	placed->lays = ARENA_ARRAY(arena, struct placed_lay, plan->lay_count);
 	const struct field *before = NULL;
 	for (size_t i = 0; i < plan->lay_count; i++) {
-		placed->lays[i] = place_lay(arena, site, rules, &plan->lays[i], before);
+		placed->lays[i] = place_tile(arena, site, rules, &plan->lays[i], before);
 		before = placed->lays[i].field;
 	}
+	share_cracks(arena, placed);
+	for (size_t i = 0; i < plan->lay_count; i++)
+		place_rest(arena, &placed->lays[i], rules);
 	return placed;
 }
