@@ -42,7 +42,7 @@ static void add_crack(struct crack_total *total, const struct cracks *cracks,
 		total->is_placed ? crack_state_worse(total->state, crack->state) : crack->state;
 	total->pending = total->pending || crack->pending;
 	if (!total->is_placed)
-		total->group = cracks->groups[crack->group].id;
+		total->group = cracks->groups[crack->group].lot;
 	total->is_placed = true;
 }
 

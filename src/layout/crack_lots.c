@@ -86,7 +86,9 @@ const struct crack_lot *crack_lots_of(struct arena *arena, const struct site *si
 				add_to(&lots[leader_of(&j, (size_t)(crack->crack - site->cracks))],
 				       crack);
 		}
-	for (size_t i = 0; i < site->crack_count; i++)
+	for (size_t i = 0; i < site->crack_count; i++) {
 		lots[i] = lots[leader_of(&j, i)];
+		lots[i].first = leader_of(&j, i);
+	}
 	return lots;
 }

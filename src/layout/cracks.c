@@ -48,6 +48,13 @@ static struct crack_verdict verdict_on(const struct making *making, const struct
 	return crack_rule_judge(making->rules, &facts);
 }
 
+static const struct crack_lot *lot_of(const struct making *making, const struct placed_crack *crack)
+{
+	const struct site *site = making->tiling->field->site;
+	return making->lots && !crack->crack->joint ? &making->lots[crack->crack - site->cracks]
+	                                            : NULL;
+}
+
 static void place_crack(const struct making *making, const struct site_crack *crack)
 {
 	struct arena *arena = making->arena;
@@ -62,8 +69,8 @@ static void place_crack(const struct making *making, const struct site_crack *cr
 	placed.verdict = verdict_on(making, crack);
 	placed.state = placed.verdict.state;
 	placed.pending = placed.verdict.pending;
-	if (making->lots && !crack->joint) {
-		const struct crack_lot *lot = &making->lots[crack - field->site->cracks];
+	const struct crack_lot *lot = lot_of(making, &placed);
+	if (lot) {
 		placed.state = crack_state_worse(placed.state, lot->state);
 		placed.pending = placed.pending || lot->pending;
 	}
@@ -123,6 +130,13 @@ static size_t leader_of(const struct making *making, size_t crack)
 }
 
 /* The first crack in document order leads. */
+static bool is_one_lot(const struct making *making, const struct placed_crack *a,
+                       const struct placed_crack *b)
+{
+	const struct crack_lot *one = lot_of(making, a), *other = lot_of(making, b);
+	return one && other && one->first == other->first;
+}
+
 static void lead(struct making *making)
 {
 	const struct cracks *cracks = making->cracks;
@@ -133,12 +147,20 @@ static void lead(struct making *making)
 		making->boxes[b] = box_of(making, &cracks->cracks[b]);
 		for (size_t a = 0; a < b; a++) {
 			size_t one = leader_of(making, a), other = leader_of(making, b);
-			if (one == other || !box_meets(making->boxes[a], making->boxes[b]) ||
-			    !belong_together(making, &cracks->cracks[a], &cracks->cracks[b]))
+			const struct placed_crack *p = &cracks->cracks[a], *q = &cracks->cracks[b];
+			bool are_near = box_meets(making->boxes[a], making->boxes[b]);
+			if (one == other || !(is_one_lot(making, p, q) ||
+			                      (are_near && belong_together(making, p, q))))
 				continue;
 			making->leaders[one > other ? one : other] = one < other ? one : other;
 		}
 	}
+}
+
+static const char *lot_id(const struct making *making, const struct placed_crack *crack)
+{
+	const struct crack_lot *lot = lot_of(making, crack);
+	return lot ? making->tiling->field->site->cracks[lot->first].id : crack->id;
 }
 
 static void add_member(struct making *making, struct crack_group *group, size_t index)
@@ -148,6 +170,7 @@ static void add_member(struct making *making, struct crack_group *group, size_t 
 	if (group->crack_count == 0) {
 		group->id = crack->id;
 		group->origin = crack->origin;
+		group->lot = lot_id(making, crack);
 		group->cracks = ARENA_ARRAY(making->arena, size_t, making->cracks->crack_count);
 		group->state = crack->state;
 	}

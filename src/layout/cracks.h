@@ -26,6 +26,7 @@ struct placed_crack {
 /* Cracks that meet, or whose crossed cells touch. */
 struct crack_group {
 	const char *id, *origin; /* of its first crack */
+	const char *lot;         /* id of the first crack of it over all lays */
 	size_t *cracks;          /* indices, in document order */
 	size_t crack_count;
 	enum crack_state state;
@@ -45,6 +46,7 @@ struct cracks {
 
 /* What a crack is because of cracks that it goes on to in other lays. */
 struct crack_lot {
+	size_t first; /* of these, index of the site's crack */
 	enum crack_state state;
 	bool pending;
 };

@@ -8,7 +8,11 @@
 struct placing {
 	struct arena *arena;
 	const struct soft_setting *setting;
-	struct soft_unit *unit;
+	size_t group;
+	struct soft_unit *units, *unit; /* the unit is one of them */
+	size_t unit_count;
+	struct soft_widening widening;
+	struct soft_unit *wide; /* the same on the wider strip; NULL: not asked for yet */
 	struct soft_joint_list *list;
 };
 
@@ -125,14 +129,40 @@ static void add_found(const struct placing *placing, const char *side,
 		add_use(placing, side, found->uses);
 }
 
+/* The unit as it is on the wider strip; NULL: it is not the same there. */
+static struct soft_unit *wide_unit(struct placing *placing)
+{
+	size_t count = placing->unit_count;
+	if (!placing->wide)
+		placing->wide = soft_units(placing->arena, placing->setting, placing->group,
+		                           placing->widening.widen(placing->widening.context),
+		                           &count);
+	struct soft_unit *wide = &placing->wide[placing->unit - placing->units];
+	bool is_same = count == placing->unit_count && wide->end_count == placing->unit->end_count;
+	return is_same ? wide : NULL;
+}
+
+static struct soft_side_found find_side(struct placing *placing, struct soft_side side)
+{
+	struct soft_unit *unit = placing->unit;
+	struct soft_side_found found =
+		soft_side_find(placing->arena, placing->setting, unit, side);
+	struct soft_unit *wide = found.is_missing ? wide_unit(placing) : NULL;
+	if (!wide)
+		return found;
+	side.from = &wide->ends[side.from - unit->ends];
+	side.to = &wide->ends[side.to - unit->ends];
+	return soft_side_find(placing->arena, placing->setting, wide, side);
+}
+
 /* One side of a plain unit: the joint beside it, where one runs within a tile of all of it. */
-static struct soft_side_found find_plain(const struct placing *placing, struct soft_side side)
+static struct soft_side_found find_plain(struct placing *placing, struct soft_side side)
 {
 	const char *joint = soft_unit_joint_beside(placing->arena, placing->setting, placing->unit,
 	                                           side.is_backwards);
 	if (joint)
 		return (struct soft_side_found){.uses = joint};
-	return soft_side_find(placing->arena, placing->setting, placing->unit, side);
+	return find_side(placing, side);
 }
 
 static double cost_of(const struct soft_side_found *found)
@@ -159,7 +189,7 @@ static bool has_one_side(const struct placing *placing)
 }
 
 /* Left and right of a single stretch of crack, both walked along it. */
-static void place_plain(const struct placing *placing)
+static void place_plain(struct placing *placing)
 {
 	const struct soft_end *ends = placing->unit->ends;
 	const struct soft_end *first = ends[0].which == 0 ? &ends[0] : &ends[1];
@@ -174,14 +204,13 @@ static void place_plain(const struct placing *placing)
 		add_found(placing, "right", &right);
 }
 
-static void place_branched(const struct placing *placing)
+static void place_branched(struct placing *placing)
 {
 	const struct soft_unit *unit = placing->unit;
 	for (size_t k = 0; k < unit->end_count; k++) {
 		const struct soft_end *next = &unit->ends[(k + 1) % unit->end_count];
 		struct soft_side_found found =
-			soft_side_find(placing->arena, placing->setting, placing->unit,
-		                       (struct soft_side){&unit->ends[k], next, false});
+			find_side(placing, (struct soft_side){&unit->ends[k], next, false});
 		add_found(placing, arena_printf(placing->arena, "%zu", k + 1), &found);
 	}
 }
@@ -208,17 +237,20 @@ static void place_in_joint(const struct placing *placing)
 }
 
 void soft_joints_of_group(struct arena *arena, const struct soft_setting *setting, size_t group,
-                          const struct crack_part *parts, size_t part_count,
-                          const struct region *strip, struct soft_joint_list *list)
+                          struct soft_footing footing, struct soft_widening widening,
+                          struct soft_joint_list *list)
 {
-	size_t count;
-	struct soft_unit *units =
-		soft_units(arena, setting, group, parts, part_count, strip, &count);
-	for (size_t u = 0; u < count; u++) {
-		struct placing placing = {arena, setting, &units[u], list};
-		if (units[u].crossed.count == 0)
+	struct placing placing = {.arena = arena,
+	                          .setting = setting,
+	                          .group = group,
+	                          .widening = widening,
+	                          .list = list};
+	placing.units = soft_units(arena, setting, group, footing, &placing.unit_count);
+	for (size_t u = 0; u < placing.unit_count; u++) {
+		placing.unit = &placing.units[u];
+		if (placing.unit->crossed.count == 0)
 			place_in_joint(&placing);
-		else if (soft_unit_is_plain(&units[u]))
+		else if (soft_unit_is_plain(placing.unit))
 			place_plain(&placing);
 		else
 			place_branched(&placing);

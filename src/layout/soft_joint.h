@@ -29,9 +29,22 @@ struct soft_joint_list {
 	ARRAY_OF(struct soft_joint) softs;
 };
 
-/* Adds the soft joints of a group; `strip` is the ground its legs cover. */
+/* The strip as it would be cut: its parts, and the ground that their legs cover. */
+struct soft_footing {
+	const struct crack_part *parts;
+	size_t part_count;
+	const struct region *strip;
+};
+
+/* Gives the strip as it would be if it were wider. */
+struct soft_widening {
+	struct soft_footing (*widen)(const void *context);
+	const void *context;
+};
+
+/* Adds the soft joints of a group. A side that finds no way on the strip, where each joint that
+ * meets a border leaves the strip before it meets another, is looked for on the wider one. */
 void soft_joints_of_group(struct arena *, const struct soft_setting *, size_t group,
-                          const struct crack_part *parts, size_t part_count,
-                          const struct region *strip, struct soft_joint_list *);
+                          struct soft_footing, struct soft_widening, struct soft_joint_list *);
 
 #endif

@@ -285,13 +285,12 @@ static void finish_unit(struct arena *arena, const struct soft_setting *setting,
 }
 
 struct soft_unit *soft_units(struct arena *arena, const struct soft_setting *setting, size_t group,
-                             const struct crack_part *parts, size_t part_count,
-                             const struct region *strip, size_t *out_count)
+                             struct soft_footing footing, size_t *out_count)
 {
 	ARRAY_OF(struct soft_unit) units = {0};
 	struct panel_part_list list = {0};
-	for (size_t k = 0; k < part_count; k++)
-		cut_part(arena, setting->tiling, &parts[k], &list);
+	for (size_t k = 0; k < footing.part_count; k++)
+		cut_part(arena, setting->tiling, &footing.parts[k], &list);
 	const struct panel_part *stretches = list.stretches.items;
 	size_t count = list.stretches.count;
 	const size_t *leaders = leaders_of(arena, setting->tiling, stretches, count);
@@ -303,7 +302,7 @@ struct soft_unit *soft_units(struct arena *arena, const struct soft_setting *set
 		for (size_t k = first; k < count; k++)
 			if (leaders[k] == first)
 				unit.parts[unit.part_count++] = &stretches[k].part;
-		finish_unit(arena, setting, strip, &unit);
+		finish_unit(arena, setting, footing.strip, &unit);
 		*array_push(arena, &units) = unit;
 	}
 	*out_count = units.count;

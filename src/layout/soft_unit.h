@@ -19,8 +19,7 @@ struct soft_unit {
 
 /* Units in the order of their first parts. */
 struct soft_unit *soft_units(struct arena *, const struct soft_setting *, size_t group,
-                             const struct crack_part *parts, size_t part_count,
-                             const struct region *strip, size_t *out_count);
+                             struct soft_footing, size_t *out_count);
 /* Two ends of one stretch of crack: its sides are its left and its right. */
 bool soft_unit_is_plain(const struct soft_unit *);
 /* The joint that runs beside a plain unit within one tile of all of it; NULL: none. */

@@ -212,16 +212,43 @@ static void reach_beyond(const struct making *making, struct laying *laying,
 	}
 }
 
+/* Ground under a group, and what it is widened by. */
+struct widening {
+	const struct making *making;
+	const struct laying *laying;
+};
+
+static struct soft_footing footing_of(const struct making *making, const struct laying *laying)
+{
+	struct region *laid = ARENA_NEW(making->arena, struct region);
+	*laid = laid_ground(making, laying);
+	return (struct soft_footing){laying->parts, laying->part_count, laid};
+}
+
+/* As far as strips ever reach: one tile more. */
+static struct soft_footing widen(const void *context)
+{
+	const struct widening *w = context;
+	struct laying wide = as_cut(w->making, w->laying);
+	for (size_t p = 0; p < wide.part_count; p++)
+		for (size_t k = 0; k < wide.parts[p].leg_count; k++) {
+			wide.parts[p].legs[k].left += w->making->setting.reach.one_tile;
+			wide.parts[p].legs[k].right += w->making->setting.reach.one_tile;
+		}
+	return footing_of(w->making, &wide);
+}
+
 /* The soft joints run on the strip as it would be cut without them. */
 static void add_softs(struct making *making, struct laying *laying)
 {
 	size_t first = making->softs.softs.count;
 	const char *origin = making->cracks->groups[laying->group].origin;
 	struct laying cut = as_cut(making, laying);
-	struct region laid = laid_ground(making, &cut);
+	struct widening wider = {making, laying};
 	making->setting.strip = arena_printf(making->arena, "%s.strip", origin);
-	soft_joints_of_group(making->arena, &making->setting, laying->group, cut.parts,
-	                     cut.part_count, &laid, &making->softs);
+	soft_joints_of_group(making->arena, &making->setting, laying->group,
+	                     footing_of(making, &cut), (struct soft_widening){widen, &wider},
+	                     &making->softs);
 	for (size_t k = first; k < making->softs.softs.count; k++)
 		reach_beyond(making, laying, &making->softs.softs.items[k]);
 }

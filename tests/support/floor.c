@@ -186,7 +186,7 @@ static void write_cracks(struct floor *f, struct arena *arena)
 	f->placed_crack = (struct placed_crack){.crack = &f->crack, .id = "K1", .run_count = 1};
 	f->placed_crack.runs = ARENA_NEW(arena, struct line);
 	*f->placed_crack.runs = f->crack.line;
-	f->group = (struct crack_group){.id = "K1", .crack_count = 1};
+	f->group = (struct crack_group){.id = "K1", .lot = "K1", .crack_count = 1};
 	f->group.cracks = ARENA_ARRAY(arena, size_t, 1);
 	f->hold = (struct hold){.id = "K1.hold",
 	                        .whole_count = 10,
