@@ -215,6 +215,14 @@ static void write_crack(struct wing *w, int number, bool is_stepped, const struc
 	write_line(w, "crack", points, count);
 }
 
+/* A crack bends, it does not turn back: by less than 60 degrees, and no half of it is short. */
+static bool goes_on(struct spot from, struct spot knee, struct spot to)
+{
+	double ax = knee.x - from.x, ay = knee.y - from.y, bx = to.x - knee.x, by = to.y - knee.y;
+	double a = hypot(ax, ay), b = hypot(bx, by);
+	return a > 10 && b > 10 && ax * bx + ay * by > a * b / 2;
+}
+
 /* Through a door from room to room, its second half stepped at times; or under a wall. */
 static void write_cracks(struct wing *w)
 {
@@ -228,7 +236,7 @@ static void write_cracks(struct wing *w)
 			knee = w->openings[below(w, (int)w->opening_count)].middle;
 			knee.y += between(w, -1, 1);
 		}
-		if (hypot(from.x - to.x, from.y - to.y) < 20)
+		if (!goes_on(from, knee, to))
 			continue;
 		if (is_through && floor_chance(w->floor, 30)) {
 			const struct spot first[] = {from, knee}, second[] = {knee, to};
