@@ -1,25 +1,19 @@
 #include "layout/movement_choice.h"
 
-#include <stdlib.h>
-
 #include "geometry/line.h"
 #include "geometry/overlay.h"
 #include "geometry/tolerance.h"
 #include "layout/chords.h"
 #include "layout/movement_anchor.h"
+#include "layout/movement_beside.h"
 #include "pattern/joint_rows.h"
 
 /* What speaks against a line, worst first. */
 struct line_cost {
-	double barred; /* half off the field, beside an open joint, near a drain, along a doorway */
+	double barred; /* along a border, beside an open joint, near a drain, out of a door */
 	double missed; /* less the corners it meets */
 	double length;
 	double uneven; /* squares of the panels' extents */
-};
-
-/* What a border takes across the lines. */
-struct reach {
-	double from, to;
 };
 
 struct choice {
@@ -33,12 +27,10 @@ struct choice {
 	double *places; /* tile joints, before any tile is moved; rising */
 	struct line_cost *costs;
 	size_t place_count;
-	size_t beyond;       /* first place beyond the anchor: tile beyond lines from there moves */
-	size_t before;       /* lines on the lesser side of the anchor */
-	double low, high;    /* extents of the part across the lines */
-	double half;         /* of the joint's width */
-	struct reach *sides; /* of borders that run along the lines; rising */
-	size_t side_count;
+	size_t beyond;    /* first place beyond the anchor: tile beyond lines from there moves */
+	size_t before;    /* lines on the lesser side of the anchor */
+	double low, high; /* extents of the part across the lines */
+	struct movement_beside beside;
 };
 
 static double across(const struct choice *c, struct point p)
@@ -109,45 +101,6 @@ static bool is_corner_met(const struct choice *c, const struct field_border *bef
 		     d1 = point_sub(after->to, after->from);
 	bool points_in = point_cross(point_unit(d0), point_unit(d1)) < -TOLERANCE_PARALLEL;
 	return points_in && fabs(across(c, before->to) - place) <= c->module->tile_width / 2;
-}
-
-static int reach_order(const void *a, const void *b)
-{
-	double x = ((const struct reach *)a)->from, y = ((const struct reach *)b)->from;
-	return x < y ? -1 : x > y;
-}
-
-/* Borders that run along the lines, or so nearly that they stay within a joint's width. */
-static void find_sides(struct choice *c)
-{
-	c->sides = ARENA_ARRAY(c->arena, struct reach, c->field->border_count);
-	for (size_t i = 0; i < c->field->border_count; i++) {
-		const struct field_border *border = &c->field->borders[i];
-		double from = across(c, border->from), to = across(c, border->to);
-		if (border->part == c->part && fabs(to - from) <= 2 * c->half)
-			c->sides[c->side_count++] = (struct reach){fmin(from, to), fmax(from, to)};
-	}
-	if (c->side_count)
-		qsort(c->sides, c->side_count, sizeof *c->sides, reach_order);
-}
-
-/* A joint there would lie half in the field and half beyond a border that it runs along. */
-static struct line_cost cost_of_overhang(const struct choice *c, double place)
-{
-	double centre = place + c->moved / 2;
-	double first = centre - 3 * c->half, last = centre + c->half - TOLERANCE_WHOLE;
-	size_t low = 0, high = c->side_count;
-	while (low < high) {
-		size_t middle = low + (high - low) / 2;
-		if (c->sides[middle].from < first)
-			low = middle + 1;
-		else
-			high = middle;
-	}
-	struct line_cost cost = {0};
-	for (size_t i = low; i < c->side_count && c->sides[i].from < last; i++)
-		cost.barred += c->sides[i].to > centre - c->half + TOLERANCE_WHOLE;
-	return cost;
 }
 
 static struct line_cost cost_of_place(const struct choice *c, double place)
@@ -303,7 +256,8 @@ static struct line_cost gap_cost(double from, double to)
 static struct line_cost cost_of_line(const struct choice *c, size_t place, size_t k, double before)
 {
 	double at = moved_place(c, place, k);
-	return cost_sum(cost_sum(c->costs[place], cost_of_overhang(c, at)), gap_cost(before, at));
+	return cost_sum(cost_sum(c->costs[place], cost_beside_borders(c, at)),
+	                gap_cost(before, at));
 }
 
 static void reach(struct step *step, struct line_cost cost, size_t before)
@@ -408,8 +362,7 @@ static struct movement_places choose_places(struct choice *c, struct arena *aren
 	if (c->chords.count == 0)
 		return out;
 	out.moved = c->moved = out.on_joint ? width - c->module->joint : 0;
-	c->half = width / 2;
-	find_sides(c);
+	c->beside = movement_beside_of(c->arena, c->field, c->part, c->along_u, width);
 	find_places(c, position, rows);
 	choose(c, arena, &out);
 	out.is_missing = out.count == 0;

@@ -121,8 +121,8 @@ static void tag_strip(struct sheet *sheet, const struct lay_view *v, const struc
 		seen = overlay_intersection(draft->arena, &strip->region, &v->named);
 	if (!best && seen.count == 0)
 		return;
-	struct paper_point at =
-		lay_view_point(v, ring_middle(best ? best->shape.outline : seen.polygons[0].outline));
+	struct paper_point at = lay_view_point(v, ring_middle(best ? best->shape.outline
+	                                                           : seen.polygons[0].outline));
 	const char *lines[] = {
 		draft_text(draft, "tag.strip", {"crack", draft_tag(draft, strip->cracks[0])},
 	                   {"width", draft_length(draft, strip->width)}),

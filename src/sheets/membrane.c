@@ -29,7 +29,8 @@ static const char *piece_tag(const struct draft *draft, const struct strip *stri
 static void tag_pieces(struct sheet *sheet, const struct lay_view *v, const struct strip *strip)
 {
 	for (size_t i = 0; i < strip->piece_count; i++) {
-		struct paper_point at = lay_view_point(v, ring_middle(strip->pieces[i].shape.outline));
+		struct paper_point at =
+			lay_view_point(v, ring_middle(strip->pieces[i].shape.outline));
 		const char *text = piece_tag(sheet->draft, strip, i);
 		list_label(sheet->list, &(struct label){.lines = &text,
 		                                        .line_count = 1,

@@ -190,7 +190,7 @@ void check_presence(const Floor &floor, const std::string &id, const PlanJoint &
 		return;
 	std::vector<Shape> ground = floor.ground(), obstacles = floor.obstacles();
 	double missing = 0;
-	for (const Segment &s : segments_of(slab.line)) {
+	for (const Segment &s : segments_of(landed(floor, id))) {
 		double length = norm(s.b - s.a);
 		int steps = static_cast<int>(length / 2) + 1;
 		for (int i = 0; i < steps; i++) {

@@ -23,6 +23,10 @@ bool is_boundary(const Segment &s, Point at, const std::vector<Shape> &ground,
                  const std::vector<Shape> &obstacles)
 {
 	Point d = s.b - s.a, out = Point{-d.y, d.x} * (NEAR / norm(d));
+	// A corner is of both its sides: each is asked a little way along.
+	Point in = (s.a + s.b) * 0.5 - at;
+	if (norm(in) > 0)
+		at = at + in * (std::min(1.0, norm(in)) / norm(in));
 	auto is_bare = [&](Point p) {
 		return Floor::in_any(ground, p, 0) && !Floor::in_any(obstacles, p, 0);
 	};
@@ -50,7 +54,7 @@ Point landed_end(const Floor &floor, const std::string &id, Point end)
 		if (other != id)
 			for (const Segment &s : segments_of(joint.line))
 				look(s, on_joint, to_joint);
-	return to_border <= reach ? on_border : to_joint <= reach ? on_joint : end;
+	return to_border <= reach + NEAR ? on_border : to_joint <= reach + NEAR ? on_joint : end;
 }
 
 } // namespace
