@@ -256,8 +256,9 @@ static struct line_cost gap_cost(double from, double to)
 static struct line_cost cost_of_line(const struct choice *c, size_t place, size_t k, double before)
 {
 	double at = moved_place(c, place, k);
-	return cost_sum(cost_sum(c->costs[place], cost_beside_borders(c, at)),
-	                gap_cost(before, at));
+	struct line_cost cost = cost_sum(c->costs[place], gap_cost(before, at));
+	cost.barred += (double)movement_beside_count(&c->beside, at + c->moved / 2);
+	return cost;
 }
 
 static void reach(struct step *step, struct line_cost cost, size_t before)
