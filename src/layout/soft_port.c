@@ -337,11 +337,14 @@ struct soft_ports soft_run_ports(struct arena *arena, const struct soft_setting 
 	struct point at = at_end ? stretch->line.to : stretch->line.from;
 	struct soft_step inward = {stretch->step.at, stretch->step.reversed ^ at_end};
 	struct segment edge = corridor_segment(&unit->corridor, inward.at);
-	double part = point_distance(at, inward.reversed ? edge.from : edge.to);
+	struct segment part = {at, inward.reversed ? edge.from : edge.to};
 	const struct region *beside = &unit->corridor.beside;
 	gathering.is_beside =
 		region_holds(beside, at) || region_distance(beside, at) < TOLERANCE_WHOLE;
-	add_port(&gathering, (struct soft_gate){inward, part, false}, at, true);
+	/* A corner of a wall may part it from the vertex. */
+	if (corridor_is_free(&unit->corridor, inward.at, part))
+		add_port(&gathering, (struct soft_gate){inward, segment_length(part), false}, at,
+		         true);
 	struct border_walk walk = border_at(&unit->corridor, at);
 	walk.on = &unit->corridor.clear_beside;
 	for (int way = 0; way < 2; way++) {

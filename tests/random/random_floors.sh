@@ -1,8 +1,8 @@
 #!/bin/sh
 # random_floors.sh - random floors recorded, and each record recomputed by the independent
-# checker: those of tests/random/seeds, or FLOORS of them from JURYSTICK_SEED on (with
-# JURYSTICK_LONG 400 from a seed of its own). A floor that fails is kept in
-# $BUILD/random/SEED.xml, and its seed draws it again.
+# checker: rooms and wings of several, those of tests/random/seeds, or FLOORS of each from
+# JURYSTICK_SEED on (with JURYSTICK_LONG 400 from a seed of its own). A floor that fails is kept
+# in $BUILD/random/KIND-SEED.xml, and its kind and seed draw it again.
 set -eu
 cd "$(dirname "$0")/../.."
 build=${BUILD:-build}
@@ -12,12 +12,15 @@ draw=${RANDOM_FLOOR:-$build/tests/random/floor}
 work=$(mktemp -d "${TMPDIR:-/tmp}/random.XXXXXX")
 trap 'rm -rf "$work"' EXIT
 
-if [ -n "${JURYSTICK_SEED:-}${JURYSTICK_LONG:-}" ]; then
-	first=${JURYSTICK_SEED:-20260402}
-	seeds=$(seq "$first" $((first + ${FLOORS:-400} - 1)))
-else
-	seeds=$(grep -v '^#' tests/random/seeds)
-fi
+# seeds_of KIND: those to draw.
+seeds_of() {
+	if [ -n "${JURYSTICK_SEED:-}${JURYSTICK_LONG:-}" ]; then
+		first=${JURYSTICK_SEED:-20260402}
+		seq "$first" $((first + ${FLOORS:-400} - 1))
+	else
+		sed -n "s/^$1 //p" tests/random/seeds
+	fi
+}
 seconds=30        # a floor that takes longer hangs
 least_compared=85 # of a hundred drawn: the rest is turned down as no floor
 least_cases=30    # single comparisons a floor, on average
@@ -25,7 +28,7 @@ least_cases=30    # single comparisons a floor, on average
 plan=$work/plan.xml record=$work/record.xml out=$work/out
 compared=0 refused=0 failed=0 cases=0
 
-# complain SEED TEXT: keeps the plan and what was said of it.
+# complain FLOOR TEXT: keeps the plan and what was said of it.
 complain() {
 	failed=$((failed + 1))
 	mkdir -p "$build/random"
@@ -34,7 +37,7 @@ complain() {
 	grep -v '^ok' "$out" | head -n 20 | sed 's/^/# /'
 }
 
-recompute() { # SEED
+recompute() { # FLOOR
 	status=0
 	"$recount" "$plan" "$record" >"$out" 2>&1 || status=$?
 	compared=$((compared + 1))
@@ -42,23 +45,32 @@ recompute() { # SEED
 	[ $status = 0 ] || complain "$1" "the checker disagrees (exit $status)"
 }
 
-floors=0
-for seed in $seeds; do
-	floors=$((floors + 1))
-	"$draw" $seed >"$plan"
+try() { # FLOOR: its plan is drawn
 	status=0
 	timeout $seconds "$program" record "$plan" -o "$record" >"$out" 2>&1 || status=$?
 	case $status in
-	0) recompute $seed ;;
+	0) recompute "$1" ;;
 	2) refused=$((refused + 1)) ;;
-	124) complain $seed "not recorded in $seconds seconds" ;;
-	*) complain $seed "record ends with exit $status" ;;
+	124) complain "$1" "not recorded in $seconds seconds" ;;
+	*) complain "$1" "record ends with exit $status" ;;
 	esac
+}
+
+floors=0
+for seed in $(seeds_of room); do
+	floors=$((floors + 1))
+	"$draw" "$seed" >"$plan"
+	try "room-$seed"
+done
+for seed in $(seeds_of wing); do
+	floors=$((floors + 1))
+	"$draw" wing "$seed" >"$plan"
+	try "wing-$seed"
 done
 
 verdict=ok
 [ $((compared * 100)) -ge $((floors * least_compared)) ] || verdict='not ok'
-echo "$verdict - $floors floors from seed ${seeds%%[!0-9]*} on: $compared compared, $refused turned down"
+echo "$verdict - $floors floors: $compared compared, $refused turned down"
 verdict=ok
 [ $cases -ge $((compared * least_cases)) ] || verdict='not ok'
 echo "$verdict - $cases single comparisons"
