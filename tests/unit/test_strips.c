@@ -223,7 +223,7 @@ static void test_lanes(void **state)
 	assert_near(strip->pieces[1].wide, 1000, 1e-6);
 	assert_near(strip->pieces[1].lap, 50, 1e-6);
 	for (size_t k = 0; k < strip->piece_count; k++) {
-		struct box box = ring_box(strip->pieces[k].outline);
+		struct box box = ring_box(strip->pieces[k].shape.outline);
 		bool over = box.x0 < 2800 && 2800 < box.x1;
 		double clear = fmin(fabs(box.x0 - 2800), fabs(box.x1 - 2800));
 		assert_true(clear >= 6 * 25.4 - 1e-6 || !over);
