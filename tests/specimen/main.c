@@ -38,7 +38,7 @@ int main(int count, char **words)
 	struct style style;
 	int status = 1;
 	if (count == 3 && text_engine_embedded(arena, &text) == STATUS_OK &&
-	    style_embedded(arena, words[1], &diags, &style) == STATUS_OK) {
+	    style_embedded(arena, words[1], 0, &diags, &style) == STATUS_OK) {
 		struct specimen specimen = specimen_draw(arena, &style, text);
 		const struct page page = {.name = "specimen",
 		                          .title = "The drawing language",
