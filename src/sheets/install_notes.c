@@ -181,11 +181,36 @@ static void add_membrane(struct steps *s)
 {
 	const char *strips = strip_ids(s);
 	const char *hours = materials_cure(s->draft, s->lay);
-	if (!*strips)
+	const struct cover *cover = &s->lay->strips->cover;
+	if (cover->is_full)
+		add_step(s, draft_text(s->draft, "step.cover",
+		                       {"membrane", draft_tag(s->draft, cover->membrane->id)}));
+	else if (*strips)
+		add_step(s, draft_text(s->draft, "step.membrane", {"cracks", strips}));
+	else
 		return;
-	add_step(s, draft_text(s->draft, "step.membrane", {"cracks", strips}));
 	if (hours)
 		add_step(s, draft_text(s->draft, "step.membrane-wait", {"hours", hours}));
+}
+
+/* Of the whole floor: what comes before its lines, and after its grout. */
+static void add_before(struct steps *s)
+{
+	if (s->seen)
+		return;
+	add_word(s, "step.answers");
+	add_word(s, "step.marks");
+}
+
+static void add_after(struct steps *s)
+{
+	const struct plan *plan = s->draft->site->plan;
+	if (s->seen)
+		return;
+	add_step(s, draft_text(s->draft, "step.seal-wait",
+	                       {"hours", hours_text(s, plan->grout.cure_hours)}));
+	add_step(s, draft_text(s->draft, "step.protect",
+	                       {"hours", hours_text(s, plan->sealant.cure_hours)}));
 }
 
 static void add_sealed(struct steps *s)
@@ -227,11 +252,13 @@ static void add_tiling(struct steps *s)
 		add_word(s, "step.cut-joints");
 	add_sealed(s);
 	add_grout(s);
+	add_after(s);
 }
 
 static void add_steps(struct steps *s)
 {
 	const struct first_tile *first = first_of(s);
+	add_before(s);
 	if (s->lay->cracks->hold_count > 0)
 		add_word(s, "step.held");
 	if (first)
