@@ -2,6 +2,7 @@
 #include <math.h>
 
 #include "findings/judge.h"
+#include "layout/movement_steps.h"
 #include "units/length.h"
 #include "units/number.h"
 
@@ -117,6 +118,19 @@ static void judge_unmet(struct judging *judging, const struct placed_lay *lay)
 
 /* ---- field joints ---- */
 
+/* Drawn cut all the same: nobody steps a field joint without the sealant's maker. */
+static void judge_steps(struct judging *judging, const struct placed_lay *lay,
+                        const struct movement_line *line, struct raised raised)
+{
+	struct movement_steps steps = movement_steps_of(judging->placed->rules, lay->module, line);
+	if (number_order(steps.stepped, steps.cut) >= 0)
+		return;
+	raised.rule = judge_rule(judging, RULE_FIELD_JOINT_STEPPED);
+	raised.limit = raised.rule->limit;
+	judge_say(judging, raised, {"turns", say_number(&judging->say, ceil(steps.turns), 0)},
+	          {"tiles", say_number(&judging->say, ceil(steps.tiles), 0)});
+}
+
 static void judge_cut_lines(struct judging *judging, const struct placed_lay *lay)
 {
 	for (size_t i = 0; i < lay->movement->line_count; i++) {
@@ -129,6 +143,7 @@ static void judge_cut_lines(struct judging *judging, const struct placed_lay *la
 		raised.measured = line->width;
 		raised.unit = "mm";
 		judge_plainly(judging, raised);
+		judge_steps(judging, lay, line, raised);
 	}
 }
 

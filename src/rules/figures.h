@@ -76,6 +76,7 @@
 	FIGURE(TILE_ATTIC, "tile-attic", NUMBER)                                 \
 	FIGURE(FILM_WASTE, "film-waste", NUMBER)                                 \
 	FIGURE(BED_DENSITY, "bed-density", NUMBER)                               \
+	FIGURE(FIELD_CUT_TILE, "field-cut-tile", LENGTH)                         \
 	FIGURE(CONCRETE_EXPANSION, "concrete-expansion", NUMBER)                 \
 	FIGURE(WARMING_INDOOR, "warming-indoor", NUMBER)                         \
 	FIGURE(WARMING_HEATED, "warming-heated", NUMBER)                         \

@@ -30,6 +30,7 @@
 	RULE(JOINT_RELOCATED, "joint-relocated")             \
 	RULE(MOVEMENT_JOINT_NARROW, "movement-joint-narrow") \
 	RULE(FIELD_JOINT_CUT, "field-joint-cut")             \
+	RULE(FIELD_JOINT_STEPPED, "field-joint-stepped")     \
 	RULE(FIELD_JOINT_MISSING, "field-joint-missing")     \
 	RULE(COVER_UNAPPROVED, "cover-unapproved")           \
 	RULE(NEED_UNMET, "need-unmet")                       \

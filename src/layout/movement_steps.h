@@ -1,0 +1,17 @@
+/* movement_steps.h - across courses that shift, a field joint is cut through tile or steps along
+ * it: what each costs, as a length of straight joint.
+ * Units: mm. By value; nothing fails. Source: contract E-M3; the table's figures soft-turn-penalty
+ * and field-cut-tile. */
+#ifndef LAYOUT_MOVEMENT_STEPS_H
+#define LAYOUT_MOVEMENT_STEPS_H
+#include "layout/movement.h"
+
+struct movement_steps {
+	double cut, stepped; /* what each costs; stepped is infinite for patterns without courses */
+	double tiles, turns; /* cut through, and taken */
+};
+
+struct movement_steps movement_steps_of(const struct rules *, const struct module *,
+                                        const struct movement_line *);
+
+#endif
