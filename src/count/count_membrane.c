@@ -19,13 +19,37 @@ static const struct scheme schemes[COUNT_SCHEMES] = {
 	[COUNT_STRIPS_INSTEAD] = {COUNT_PARTIAL_FILM, COUNT_PARTIAL_PAIL, COUNT_PARTIAL_ROLL},
 };
 
+/* What is bought of one membrane, for all lays under it. */
+struct order {
+	const struct plan_membrane *membrane;
+	double ml[COUNT_SCHEMES];
+	struct roll_list pieces[COUNT_SCHEMES];
+};
+
+struct orders {
+	ARRAY_OF(struct order) list;
+};
+
 /* One lay and the membrane over it. */
 struct covering {
 	struct counting *c;
 	const struct placed_lay *lay;
 	const struct plan_membrane *membrane;
 	const char *where; /* the lay's rooms */
+	struct orders *orders;
 };
+
+/* Until the next is asked for. */
+static struct order *order_of(const struct covering *v)
+{
+	struct orders *orders = v->orders;
+	for (size_t i = 0; i < orders->list.count; i++)
+		if (orders->list.items[i].membrane == v->membrane)
+			return &orders->list.items[i];
+	struct order *order = array_push(v->c->arena, &orders->list);
+	*order = (struct order){.membrane = v->membrane};
+	return order;
+}
 
 static const char *whole(struct counting *c, size_t number)
 {
@@ -43,34 +67,40 @@ static void add_areas(const struct covering *v, enum count_kind kind, const stru
 			counting_area(v->c, kind, field->rooms[r]->id, areas[r])->element = element;
 }
 
-/* Film in every coat, room by room, and pails of the lay where the plan says what one holds. */
+/* Film in every coat, room by room. */
 static void add_film(const struct covering *v, enum count_scheme scheme,
                      const struct region *region)
 {
 	struct counting *c = v->c;
 	const struct field *field = v->lay->field;
-	double film = length_mm(v->membrane->wet_film_nm),
-	       waste = counting_figure(c, FIGURE_FILM_WASTE), ml = 0;
+	double film = length_mm(v->membrane->wet_film_nm);
 	size_t coats = v->membrane->coats > 0 ? (size_t)v->membrane->coats : 1;
 	const double *areas = room_shares_of_region(c->arena, field, region);
-	struct count_row *row;
 	for (size_t r = 0; r < field->room_count && film > 0; r++) {
 		if (areas[r] <= 0)
 			continue;
-		row = counting_liquid(c, schemes[scheme].film, field->rooms[r]->id,
-		                      formula_layer_ml(areas[r], film * (double)coats));
-		ml += counting_base(row);
+		struct count_row *row =
+			counting_liquid(c, schemes[scheme].film, field->rooms[r]->id,
+		                        formula_layer_ml(areas[r], film * (double)coats));
+		order_of(v)->ml[scheme] += counting_base(row);
 		row->element = v->membrane->id;
 		counting_how(c, row, {"coats", whole(c, coats)}, {"film", counting_film(c, film)});
 	}
-	if (v->membrane->per_pail_ml <= 0)
-		return;
-	row = counting_packages(c, schemes[scheme].pail, v->where, "each", ml, waste,
-	                        v->membrane->per_pail_ml);
+}
+
+/* ---- what is bought ---- */
+
+static void add_pails(struct counting *c, const struct order *order, enum count_scheme scheme)
+{
+	const struct plan_membrane *membrane = order->membrane;
+	double waste = counting_figure(c, FIGURE_FILM_WASTE), each = membrane->per_pail_ml;
+	struct count_row *row = each > 0 ? counting_packages(c, schemes[scheme].pail, membrane->id,
+	                                                     "each", order->ml[scheme], waste, each)
+	                                 : NULL;
 	if (row == NULL)
 		return;
-	row->element = v->membrane->id;
-	counting_how(c, row, {"each", counting_liquid_text(c, v->membrane->per_pail_ml)},
+	row->element = membrane->id;
+	counting_how(c, row, {"each", counting_liquid_text(c, each)},
 	             {"waste", counting_percent(c, waste)});
 }
 
@@ -80,17 +110,16 @@ static struct roll_goods goods_of(const struct plan_membrane *membrane)
 	                           length_mm(membrane->roll_long_nm), length_mm(membrane->lap_nm)};
 }
 
-static void add_rolls(const struct covering *v, enum count_scheme scheme,
-                      const struct roll_list *pieces)
+static void add_rolls(struct counting *c, const struct order *order, enum count_scheme scheme)
 {
-	struct counting *c = v->c;
-	struct roll_goods goods = goods_of(v->membrane);
+	const struct roll_list *pieces = &order->pieces[scheme];
+	struct roll_goods goods = goods_of(order->membrane);
 	struct packing rolls = rolls_for(c->arena, pieces, goods);
 	struct count_row *row =
-		counting_number(c, schemes[scheme].roll, v->where, (long)rolls.bins);
+		counting_number(c, schemes[scheme].roll, order->membrane->id, (long)rolls.bins);
 	if (row == NULL)
 		return;
-	row->element = v->membrane->id;
+	row->element = order->membrane->id;
 	counting_how(c, row, {"pieces", whole(c, pieces->pieces.count)},
 	             {"bound", whole(c, rolls.bound)},
 	             {"wide", length_text(c->arena, goods.wide, c->inches)},
@@ -104,24 +133,15 @@ static bool is_in_rolls(const struct plan_membrane *membrane)
 	       goods.length > goods.lap;
 }
 
-static struct roll_list pieces_of_strips(struct counting *c, const struct strips *strips)
+static void add_pieces_of_strips(struct arena *arena, const struct strips *strips,
+                                 struct roll_list *list)
 {
-	struct roll_list list = {0};
 	for (size_t s = 0; s < strips->strip_count; s++)
 		for (size_t p = 0; p < strips->strips[s].piece_count; p++) {
 			const struct strip_piece *piece = &strips->strips[s].pieces[p];
-			*array_push(c->arena, &list.pieces) =
+			*array_push(arena, &list->pieces) =
 				(struct roll_piece){piece->length, piece->wide};
 		}
-	return list;
-}
-
-static struct roll_list pieces_of_ground(struct counting *c, const struct plan_membrane *membrane,
-                                         const struct region *ground)
-{
-	struct roll_list list = {0};
-	rolls_cover(c->arena, ground, goods_of(membrane), &list);
-	return list;
 }
 
 /* ---- strips ---- */
@@ -197,9 +217,11 @@ static void add_goods(const struct covering *v, enum count_scheme scheme,
 	add_film(v, scheme, region);
 	if (!is_in_rolls(v->membrane))
 		return;
-	struct roll_list pieces = strips != NULL ? pieces_of_strips(v->c, strips)
-	                                         : pieces_of_ground(v->c, v->membrane, region);
-	add_rolls(v, scheme, &pieces);
+	struct roll_list *pieces = &order_of(v)->pieces[scheme];
+	if (strips != NULL)
+		add_pieces_of_strips(v->c->arena, strips, pieces);
+	else
+		rolls_cover(v->c->arena, region, goods_of(v->membrane), pieces);
 }
 
 static void add_drawn(const struct covering *v)
@@ -296,10 +318,10 @@ static void add_bed(const struct covering *v)
 		}
 }
 
-static void add_lay(struct counting *c, const struct placed_lay *lay)
+static void add_lay(struct counting *c, const struct placed_lay *lay, struct orders *orders)
 {
 	const struct cover *cover = &lay->strips->cover;
-	const struct covering v = {c, lay, cover->membrane, counting_rooms(c, lay->field)};
+	const struct covering v = {c, lay, cover->membrane, counting_rooms(c, lay->field), orders};
 	if (cover->membrane == NULL)
 		return;
 	add_drawn(&v);
@@ -313,6 +335,12 @@ static void add_lay(struct counting *c, const struct placed_lay *lay)
 
 void count_membrane(struct counting *c)
 {
+	struct orders orders = {0};
 	for (size_t i = 0; i < c->placed->lay_count; i++)
-		add_lay(c, &c->placed->lays[i]);
+		add_lay(c, &c->placed->lays[i], &orders);
+	for (size_t i = 0; i < orders.list.count; i++)
+		for (int scheme = 0; scheme < COUNT_SCHEMES; scheme++) {
+			add_pails(c, &orders.list.items[i], (enum count_scheme)scheme);
+			add_rolls(c, &orders.list.items[i], (enum count_scheme)scheme);
+		}
 }

@@ -128,9 +128,8 @@ static void set_row(struct sheet *sheet, const struct layout *l, const struct ta
 			          paper_at(l->x[k] + l->width[k], y + PAD + l->cap), ALIGN_END,
 			          row->cells[k]);
 		else
-			list_paragraph(sheet->list, LAYER_NOTES, role,
-			               paper_at(l->x[k], y + PAD), l->width[k] + WRAP_SLACK,
-			               row->cells[k]);
+			list_paragraph(sheet->list, LAYER_NOTES, role, paper_at(l->x[k], y + PAD),
+			               l->width[k] + WRAP_SLACK, row->cells[k]);
 	}
 }
 

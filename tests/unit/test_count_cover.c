@@ -21,8 +21,9 @@ static const struct count *count_of(const char *membrane, const char *more)
 		"<crack id='K1' width='1'><at x='2000' y='0'/><at x='2000' y='3000'/></crack>"
 		"<tile id='T1' kind='porcelain' wide='197' thick='10'/>"
 		"<lay id='L1' rooms='hall' tile='T1' joint='3' pattern='grid'/>"
-		"<membrane id='M1' rooms='hall' %s/>%s</floor>",
-		strstr(membrane, "offers") != NULL ? "waterproof" : "", membrane, more);
+		"<membrane id='M1' %s %s/>%s</floor>",
+		strstr(membrane, "offers") != NULL ? "waterproof" : "",
+		strstr(membrane, "rooms") != NULL ? "" : "rooms='hall'", membrane, more);
 	const struct site *site = site_from_text(tables.arena, text);
 	return count_from_placed(tables.arena, placed_from_site(tables.arena, site, tables.us),
 	                         tables.en);
@@ -93,12 +94,30 @@ static void beds_raise_and_load_the_floor(void **state)
 	assert_null(tables_row(count, "full-membrane", "total"));
 }
 
+/* Two lays of 4 by 3 m: four lanes of 4 m each, 32 m in all, out of one roll of 40 m. */
+static void what_is_bought_is_rounded_up_once(void **state)
+{
+	(void)state;
+	static const char den[] =
+		"<room id='den' slab='S1'><corners><corner x='5000' y='0'/>"
+		"<corner x='9000' y='0'/><corner x='9000' y='3000'/><corner x='5000' y='3000'/>"
+		"</corners></room><lay id='L2' rooms='den' tile='T1' joint='3' pattern='grid'/>";
+	const struct count *count = count_of("kind='mat' cover='full' thick='3' roll-wide='1m' "
+	                                     "roll-long='40m' lap='50mm' rooms='hall den'",
+	                                     den);
+	assert_near(row_of(count, "membrane-full", "hall")->amount, 12, 1e-9);
+	assert_near(row_of(count, "membrane-full", "den")->amount, 12, 1e-9);
+	assert_near(row_of(count, "membrane-roll", "M1")->amount, 1, 0);
+	assert_near(row_of(count, "membrane-roll", "total")->amount, 1, 0);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(full_stands_beside_strips),
 		cmocka_unit_test(strips_stand_beside_approved_full),
 		cmocka_unit_test(beds_raise_and_load_the_floor),
+		cmocka_unit_test(what_is_bought_is_rounded_up_once),
 	};
 	return cmocka_run_group_tests(tests, tables_start, tables_end);
 }
