@@ -155,7 +155,7 @@ TESTS         = $(LINT) $(UNIT) $(PROPERTY) $(FUZZ) $(SCRIPTS)
 CHOSEN        = $(if $(ONLY),$(foreach t,$(TESTS),$(if $(findstring $(ONLY),$(t)),$(t))),$(TESTS))
 
 .PHONY: test test-long test-programs lint golden-update fuzz-replay bench check-browser
-test-programs: all $(filter $(BUILD)/%,$(CHOSEN)) $(ORACLE) $(RANDOM_FLOOR)
+test-programs: all $(filter $(BUILD)/%,$(CHOSEN)) $(ORACLE) $(RANDOM_FLOOR) $(SPECIMEN)
 
 test: test-programs
 	$(Q)$(RUN) $(CHOSEN)

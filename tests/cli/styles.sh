@@ -71,3 +71,11 @@ for style in styles/*.style; do
 	name=$(basename "$style" .style)
 	check "$name is in docs/drawing-language.md" grep -q "\`$name\`" docs/drawing-language.md
 done
+
+# The specimen that `make demo` draws, in every style.
+for style in styles/*.style; do
+	name=$(basename "$style" .style)
+	check "specimen of $name" "$BUILD/tests/specimen/draw_specimen" "$name" "$TMPDIR"
+	check "specimen of $name: PDF structure" qpdf --check "$TMPDIR/specimen-$name.pdf"
+	check "specimen of $name: well-formed" xmllint --noout "$TMPDIR/specimen-$name.svg"
+done

@@ -272,6 +272,44 @@ static void test_chains_add_up(void **state)
 	assert_int_equal(sum, whole);
 }
 
+/* Whether a stroke runs through the box. */
+static bool runs_through(struct arena *arena, const struct op *stroke, struct paper_box box)
+{
+	struct paper_path flat = paper_path_flat(arena, stroke->path);
+	double t0, t1;
+	for (size_t l = 0; l < flat.count; l++)
+		for (size_t k = 0; k + 1 < flat.lines[l].count; k++)
+			if (paper_box_clip(box, flat.lines[l].points[k],
+			                   flat.lines[l].points[k + 1], &t0, &t1))
+				return true;
+	return false;
+}
+
+/* No number of a course stands on a joint that is not grouted. */
+static void test_course_numbers_keep_off_joints(void **state)
+{
+	struct fixture *f = *state;
+	const char *name = "setting-out";
+	struct sheet_set set = draw(f, &name, 1);
+	const struct list *list = set.pages[0].list;
+	size_t numbers = 0, joints = 0;
+	for (size_t i = 0; i < list->ops.count; i++) {
+		const struct op *text = &list->ops.items[i];
+		if (text->kind != OP_TEXT || text->layer != LAYER_NOTES ||
+		    text->role.text != TEXT_DIMENSION)
+			continue;
+		numbers++;
+		for (size_t k = 0; k < list->ops.count; k++) {
+			const struct op *joint = &list->ops.items[k];
+			if (joint->kind != OP_STROKE || joint->layer != LAYER_JOINTS)
+				continue;
+			joints++;
+			assert_false(runs_through(f->arena, joint, text->box));
+		}
+	}
+	assert_true(numbers > 4 && joints > 4);
+}
+
 static void test_tags_are_in_capitals(void **state)
 {
 	struct fixture *f = *state;
@@ -284,6 +322,8 @@ int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test_setup_teardown(test_install_says_what_a_crew_needs, set_up,
+	                                        tear_down),
+		cmocka_unit_test_setup_teardown(test_course_numbers_keep_off_joints, set_up,
 	                                        tear_down),
 		cmocka_unit_test_setup_teardown(test_slab_says_what_was_found, set_up, tear_down),
 		cmocka_unit_test_setup_teardown(test_slab_tells_its_readings, set_up, tear_down),
