@@ -20,8 +20,10 @@ struct candidate {
 	bool is_upright;
 	struct paper_point leader[CANDIDATE_LEADER_MAX]; /* from the text to what it names */
 	int leader_count;                                /* 0: none */
-	double cost;
+	double cost; /* of the place itself; as it is rated, of what it covers and crosses too */
 	struct paper_box extent; /* of box and leader with what is kept clear; by the solver */
+	bool is_impossible;      /* what stands there forbids it */
+	int rated;               /* how far the solver has come with it */
 };
 
 struct candidates {

@@ -216,15 +216,36 @@ static void add_straight(struct strbuf *out, struct step from, struct step to)
 	}
 }
 
-static void add_line(struct strbuf *out, struct paper_line line)
+/* Digits and signs that a number takes, with a blank where no sign parts it from the one before. */
+static int width_of(long value, bool is_next)
+{
+	unsigned long size = value < 0 ? 0ul - (unsigned long)value : (unsigned long)value;
+	int width = (value < 0) + (size % 10 ? 2 : 0) + (is_next && value >= 0) + 1;
+	for (size /= 100; size > 0; size /= 10)
+		width++;
+	return width;
+}
+
+/* To `to`, from the beginning of the path or from its last point, whichever is shorter. */
+static void add_move(struct strbuf *out, const struct step *from, struct step to)
+{
+	if (from && width_of(to.x - from->x, false) + width_of(to.y - from->y, true) <
+	                    width_of(to.x, false) + width_of(to.y, true)) {
+		strbuf_add_char(out, 'm');
+		to = (struct step){to.x - from->x, to.y - from->y};
+	} else {
+		strbuf_add_char(out, 'M');
+	}
+	add_steps(out, to.x);
+	add_next(out, to.y);
+}
+
+/* `from`: the last point of the path so far; NULL: there is none. Gives the last point after. */
+static struct step add_line(struct strbuf *out, struct paper_line line, const struct step *last)
 {
 	bool is_curved = line.kind == PAPER_CURVE || line.kind == PAPER_RING;
-	if (line.count == 0)
-		return;
-	struct step from = step_at(line.points[0]);
-	strbuf_add_char(out, 'M');
-	add_steps(out, from.x);
-	add_next(out, from.y);
+	struct step first = step_at(line.points[0]), from = first;
+	add_move(out, last, first);
 	for (size_t i = 1; i < line.count; i++) {
 		struct step to = step_at(line.points[i]);
 		if (!is_curved) {
@@ -241,16 +262,29 @@ static void add_line(struct strbuf *out, struct paper_line line)
 		if (i % 3 == 0)
 			from = to;
 	}
-	if (line.kind == PAPER_CLOSED || line.kind == PAPER_RING)
-		strbuf_add_char(out, 'z');
+	if (line.kind != PAPER_CLOSED && line.kind != PAPER_RING)
+		return from;
+	strbuf_add_char(out, 'z');
+	return first;
+}
+
+static void add_lines(struct strbuf *out, struct paper_path path)
+{
+	struct step last;
+	bool is_begun = false;
+	for (size_t i = 0; i < path.count; i++) {
+		if (path.lines[i].count == 0)
+			continue;
+		last = add_line(out, path.lines[i], is_begun ? &last : NULL);
+		is_begun = true;
+	}
 }
 
 static void add_path(struct svg *svg, const char *before, const char *name, const char *after,
                      struct paper_path path)
 {
 	strbuf_printf(&svg->out, "<path class=\"%s%s%s\" d=\"", before, name, after);
-	for (size_t i = 0; i < path.count; i++)
-		add_line(&svg->out, path.lines[i]);
+	add_lines(&svg->out, path);
 	strbuf_add(&svg->out, "\"/>\n");
 }
 
@@ -411,9 +445,8 @@ struct bytes canvas_svg(struct arena *arena, const struct page *page)
 	strbuf_add(&svg.out, "<path fill-rule=\"nonzero\" style=\"fill:");
 	add_colour(&svg.out, page->list->style->paper);
 	strbuf_add(&svg.out, "\" d=\"");
-	add_line(&svg.out, *paper_path_box(arena, (struct paper_box){0, 0, page->list->width,
-	                                                             page->list->height})
-	                            .lines);
+	add_lines(&svg.out, paper_path_box(arena, (struct paper_box){0, 0, page->list->width,
+	                                                             page->list->height}));
 	strbuf_add(&svg.out, "\"/>\n");
 	for (int i = 0; i < LAYER_COUNT; i++)
 		add_layer(&svg, (enum layer)i);

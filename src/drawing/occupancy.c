@@ -11,7 +11,8 @@ static const double CELL_SLACK = 1e-6;
 
 struct mark {
 	struct paper_point a, b;
-	double weight;
+	double weight, length;
+	struct paper_box box;
 };
 
 struct cell {
@@ -29,6 +30,16 @@ struct occupancy {
 struct span {
 	int x0, x1, y0, y1;
 };
+
+static double lesser(double a, double b)
+{
+	return a < b ? a : b;
+}
+
+static double greater(double a, double b)
+{
+	return a > b ? a : b;
+}
 
 static int clamp(double value, int count)
 {
@@ -56,12 +67,21 @@ static struct paper_box cell_box(const struct occupancy *o, int x, int y)
 	                          y == o->rows - 1 ? FAR : (y + 1) * CELL};
 }
 
-/* A long slanted line meets few of the cells of its box. */
-static bool cell_meets(const struct occupancy *o, int x, int y, struct paper_point a,
-                       struct paper_point b)
+/* A long slanted line meets few of the cells of its box: of a row those from x0 to x1. */
+static struct span row_of_line(const struct occupancy *o, int y, struct paper_point a,
+                               struct paper_point b)
 {
-	double t0, t1;
-	return paper_box_clip(paper_box_grown(cell_box(o, x, y), CELL_SLACK), a, b, &t0, &t1);
+	double top = y == 0 ? -FAR : y * CELL - CELL_SLACK, from = 0, to = 1;
+	double under = y == o->rows - 1 ? FAR : (y + 1) * CELL + CELL_SLACK;
+	double down = b.y - a.y;
+	if (down != 0) {
+		double one = (top - a.y) / down, other = (under - a.y) / down;
+		from = greater(0, lesser(one, other));
+		to = lesser(1, greater(one, other));
+	}
+	double x0 = a.x + (b.x - a.x) * from, x1 = a.x + (b.x - a.x) * to;
+	return (struct span){clamp(lesser(x0, x1) - CELL_SLACK, o->columns),
+	                     clamp(greater(x0, x1) + CELL_SLACK, o->columns), y, y};
 }
 
 static struct cell *cell_at(const struct occupancy *o, int x, int y)
@@ -79,17 +99,30 @@ struct occupancy *occupancy_new(struct arena *arena, double width, double height
 	return o;
 }
 
+static struct mark mark_of(struct paper_point a, struct paper_point b, double weight)
+{
+	struct paper_box box = paper_box_with(paper_box_with(paper_box_empty(), a), b);
+	return (struct mark){a, b, weight, paper_distance(a, b), box};
+}
+
+/* Most marks of a cell are seen to be elsewhere at a glance. */
+static bool is_off(const struct mark *m, struct paper_box box)
+{
+	return m->box.x0 > box.x1 || m->box.x1 < box.x0 || m->box.y0 > box.y1 || m->box.y1 < box.y0;
+}
+
 void occupancy_add(struct occupancy *o, struct paper_point a, struct paper_point b, double weight)
 {
 	struct span s = span_of_line(o, a, b);
 	struct paper_point d = paper_sub(b, a);
 	double t0, t1;
-	for (int y = s.y0; y <= s.y1; y++)
-		for (int x = s.x0; x <= s.x1; x++)
+	for (int y = s.y0; y <= s.y1; y++) {
+		struct span row = row_of_line(o, y, a, b);
+		for (int x = row.x0; x <= row.x1; x++)
 			if (paper_box_clip(cell_box(o, x, y), a, b, &t0, &t1))
 				*array_push(o->arena, &cell_at(o, x, y)->marks) =
-					(struct mark){paper_step(a, d, t0), paper_step(a, d, t1),
-				                      weight};
+					mark_of(paper_step(a, d, t0), paper_step(a, d, t1), weight);
+	}
 }
 
 void occupancy_block(struct occupancy *o, struct paper_box box)
@@ -117,29 +150,40 @@ bool occupancy_blocks_line(const struct occupancy *o, struct paper_point a, stru
 {
 	struct span s = span_of_line(o, a, b);
 	double t0, t1;
-	for (int y = s.y0; y <= s.y1; y++)
-		for (int x = s.x0; x <= s.x1; x++) {
-			if (!cell_meets(o, x, y, a, b))
-				continue;
+	for (int y = s.y0; y <= s.y1; y++) {
+		struct span row = row_of_line(o, y, a, b);
+		for (int x = row.x0; x <= row.x1; x++) {
 			const struct cell *cell = cell_at(o, x, y);
 			for (size_t i = 0; i < cell->blocks.count; i++)
 				if (paper_box_clip(cell->blocks.items[i], a, b, &t0, &t1))
 					return true;
 		}
+	}
 	return false;
+}
+
+/* Length of a mark inside a box that it is not wholly beside; most marks are level or upright. */
+static double length_inside(const struct mark *m, struct paper_box box)
+{
+	double t0, t1;
+	if (m->box.y0 == m->box.y1)
+		return lesser(m->box.x1, box.x1) - greater(m->box.x0, box.x0);
+	if (m->box.x0 == m->box.x1)
+		return lesser(m->box.y1, box.y1) - greater(m->box.y0, box.y0);
+	return paper_box_clip(box, m->a, m->b, &t0, &t1) ? (t1 - t0) * m->length : 0;
 }
 
 double occupancy_cover(const struct occupancy *o, struct paper_box box)
 {
 	struct span s = span_of(o, box);
-	double sum = 0, t0, t1;
+	double sum = 0;
 	for (int y = s.y0; y <= s.y1; y++)
 		for (int x = s.x0; x <= s.x1; x++) {
 			const struct cell *cell = cell_at(o, x, y);
 			for (size_t i = 0; i < cell->marks.count; i++) {
-				struct mark m = cell->marks.items[i];
-				if (paper_box_clip(box, m.a, m.b, &t0, &t1))
-					sum += m.weight * (t1 - t0) * paper_distance(m.a, m.b);
+				const struct mark *m = &cell->marks.items[i];
+				if (!is_off(m, box))
+					sum += m->weight * length_inside(m, box);
 			}
 		}
 	return sum;
@@ -160,18 +204,19 @@ bool occupancy_is_crossing(struct paper_point a, struct paper_point b, struct pa
 
 double occupancy_cross(const struct occupancy *o, struct paper_point a, struct paper_point b)
 {
-	struct span s = span_of_line(o, a, b);
+	struct paper_box box = paper_box_with(paper_box_with(paper_box_empty(), a), b);
+	struct span s = span_of(o, box);
 	double sum = 0;
-	for (int y = s.y0; y <= s.y1; y++)
-		for (int x = s.x0; x <= s.x1; x++) {
-			if (!cell_meets(o, x, y, a, b))
-				continue;
+	for (int y = s.y0; y <= s.y1; y++) {
+		struct span row = row_of_line(o, y, a, b);
+		for (int x = row.x0; x <= row.x1; x++) {
 			const struct cell *cell = cell_at(o, x, y);
 			for (size_t i = 0; i < cell->marks.count; i++) {
-				struct mark m = cell->marks.items[i];
-				if (occupancy_is_crossing(a, b, m.a, m.b))
-					sum += m.weight;
+				const struct mark *m = &cell->marks.items[i];
+				if (!is_off(m, box) && occupancy_is_crossing(a, b, m->a, m->b))
+					sum += m->weight;
 			}
 		}
+	}
 	return sum;
 }

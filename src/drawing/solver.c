@@ -22,7 +22,7 @@ enum { PUSHED_MOST = 3 };
 
 struct choice {
 	struct candidates near, led, dense;
-	bool is_near_rated, is_led_made, is_dense_made;
+	bool is_near_made, is_led_made, is_dense_made;
 };
 
 struct solver {
@@ -31,6 +31,7 @@ struct solver {
 	struct paper_box within;
 	struct solver_label *labels;
 	struct choice *choices;
+	struct paper_box *taken; /* extents of the chosen places, empty where there is none */
 	size_t count;
 };
 
@@ -56,23 +57,6 @@ static void leader_piece(const struct candidate *c, int i, struct paper_point *a
 	*b = i + 2 == c->leader_count ? leader_tip(c) : c->leader[i + 1];
 }
 
-/* Cost against the fixed marks; NEVER where a block or the border forbids. */
-static double rate(const struct solver *s, const struct candidate *c)
-{
-	struct paper_box box = clear_box(c);
-	struct paper_point a, b;
-	if (!paper_box_inside(c->box, s->within) || occupancy_is_blocked(s->occupancy, box))
-		return NEVER;
-	double cost = c->cost + occupancy_cover(s->occupancy, box);
-	for (int i = 0; i + 1 < c->leader_count; i++) {
-		leader_piece(c, i, &a, &b);
-		if (occupancy_blocks_line(s->occupancy, a, b))
-			return NEVER;
-		cost += CROSS_MM * occupancy_cross(s->occupancy, a, b);
-	}
-	return cost;
-}
-
 static struct paper_box extent_of(const struct candidate *c)
 {
 	struct paper_box box = c->box;
@@ -81,19 +65,47 @@ static struct paper_box extent_of(const struct candidate *c)
 	return paper_box_grown(box, TEXT_CLEAR);
 }
 
-/* Rates all and drops the impossible ones. */
-static struct candidates rated(const struct solver *s, struct candidates all)
+static bool is_dearer(const struct candidate *c, int64_t best)
 {
-	size_t count = 0;
-	for (size_t i = 0; i < all.count; i++) {
-		struct candidate c = all.items[i];
-		c.cost = rate(s, &c);
-		c.extent = extent_of(&c);
-		if (c.cost >= 0)
-			all.items[count++] = c;
+	return best != NEVER && llround(c->cost * 1e6) >= best;
+}
+
+/* What the text covers. */
+static void rate_body(const struct solver *s, struct candidate *c)
+{
+	struct paper_box box = clear_box(c);
+	c->extent = extent_of(c);
+	c->is_impossible =
+		!paper_box_inside(c->box, s->within) || occupancy_is_blocked(s->occupancy, box);
+	if (!c->is_impossible)
+		c->cost += occupancy_cover(s->occupancy, box);
+}
+
+/* What the leader crosses. */
+static void rate_leader(const struct solver *s, struct candidate *c)
+{
+	struct paper_point a, b;
+	for (int i = 0; i + 1 < c->leader_count && !c->is_impossible; i++) {
+		leader_piece(c, i, &a, &b);
+		c->is_impossible = occupancy_blocks_line(s->occupancy, a, b);
+		if (!c->is_impossible)
+			c->cost += CROSS_MM * occupancy_cross(s->occupancy, a, b);
 	}
-	all.count = count;
-	return all;
+}
+
+/* Rated against the fixed marks no further than it takes to see that it is dearer than `best`:
+ * each step only adds to the cost. False: nothing may stand there, or not at that cost. */
+static bool is_worth(const struct solver *s, struct candidate *c, int64_t best)
+{
+	static void (*const STEPS[])(const struct solver *, struct candidate *) = {rate_body,
+	                                                                           rate_leader};
+	enum { STEP_COUNT = sizeof STEPS / sizeof *STEPS };
+	while (!c->is_impossible && !is_dearer(c, best)) {
+		if (c->rated == STEP_COUNT)
+			return true;
+		STEPS[c->rated++](s, c);
+	}
+	return false;
 }
 
 static bool leader_meets_box(const struct candidate *leader, struct paper_box box)
@@ -134,9 +146,9 @@ static int64_t cost_now(const struct solver *s, size_t self, const struct candid
 {
 	double cost = c->cost;
 	for (size_t i = 0; i < s->count; i++) {
-		const struct candidate *other = s->labels[i].chosen;
-		if (i == self || !other || !paper_box_meets(c->extent, other->extent))
+		if (i == self || !paper_box_meets(c->extent, s->taken[i]))
 			continue;
+		const struct candidate *other = s->labels[i].chosen;
 		if (is_clash(c, other))
 			return NEVER;
 		if (leaders_cross(c, other))
@@ -150,7 +162,7 @@ static const struct candidate *cheapest(const struct solver *s, size_t self,
 {
 	const struct candidate *found = NULL;
 	for (size_t i = 0; i < among.count; i++) {
-		if (*best != NEVER && llround(among.items[i].cost * 1e6) >= *best)
+		if (!is_worth(s, &among.items[i], *best))
 			continue;
 		int64_t cost = cost_now(s, self, &among.items[i]);
 		if (cost == NEVER || (*best != NEVER && cost >= *best))
@@ -161,15 +173,21 @@ static const struct candidate *cheapest(const struct solver *s, size_t self,
 	return found;
 }
 
+static void take(struct solver *s, size_t self, const struct candidate *place)
+{
+	s->labels[self].chosen = place;
+	s->taken[self] = place ? place->extent : paper_box_empty();
+}
+
 static void prepare(struct solver *s, size_t self, bool with_leaders)
 {
 	struct choice *choice = &s->choices[self];
 	const struct solver_label *l = &s->labels[self];
-	if (!choice->is_near_rated)
-		choice->near = rated(s, candidate_near(s->arena, l->label, &l->body));
-	choice->is_near_rated = true;
+	if (!choice->is_near_made)
+		choice->near = candidate_near(s->arena, l->label, &l->body);
+	choice->is_near_made = true;
 	if (with_leaders && !choice->is_led_made) {
-		choice->led = rated(s, candidate_led(s->arena, l->label, &l->body));
+		choice->led = candidate_led(s->arena, l->label, &l->body);
 		choice->is_led_made = true;
 	}
 }
@@ -178,14 +196,14 @@ static void choose(struct solver *s, size_t self)
 {
 	int64_t best = NEVER;
 	prepare(s, self, false);
-	s->labels[self].chosen = cheapest(s, self, s->choices[self].near, &best);
+	take(s, self, cheapest(s, self, s->choices[self].near, &best));
 	if (!s->labels[self].label->can_lead ||
 	    (best != NEVER && best <= llround(LEADER_WORTH * 1e6)))
 		return;
 	prepare(s, self, true);
 	const struct candidate *led = cheapest(s, self, s->choices[self].led, &best);
 	if (led)
-		s->labels[self].chosen = led;
+		take(s, self, led);
 }
 
 /* The labels that `c` clashes with; more than PUSHED_MOST: too many to move. */
@@ -194,7 +212,8 @@ static size_t clashes(const struct solver *s, size_t self, const struct candidat
 {
 	size_t count = 0;
 	for (size_t i = 0; i < s->count && count <= PUSHED_MOST; i++) {
-		if (i == self || !s->labels[i].chosen || !is_clash(c, s->labels[i].chosen))
+		if (i == self || !paper_box_meets(c->extent, s->taken[i]) ||
+		    !is_clash(c, s->labels[i].chosen))
 			continue;
 		if (count < PUSHED_MOST)
 			out_others[count] = i;
@@ -212,9 +231,9 @@ static bool push_from(struct solver *s, size_t self, const struct candidate *c)
 		return false;
 	for (size_t i = 0; i < count; i++) {
 		before[i] = s->labels[others[i]].chosen;
-		s->labels[others[i]].chosen = NULL;
+		take(s, others[i], NULL);
 	}
-	s->labels[self].chosen = c;
+	take(s, self, c);
 	for (; moved < count; moved++) {
 		choose(s, others[moved]);
 		if (!s->labels[others[moved]].chosen)
@@ -222,16 +241,16 @@ static bool push_from(struct solver *s, size_t self, const struct candidate *c)
 	}
 	if (moved == count)
 		return true;
-	s->labels[self].chosen = NULL;
+	take(s, self, NULL);
 	for (size_t i = 0; i < count; i++)
-		s->labels[others[i]].chosen = before[i];
+		take(s, others[i], before[i]);
 	return false;
 }
 
 static bool push_aside(struct solver *s, size_t self, struct candidates among)
 {
 	for (size_t i = 0; i < among.count; i++)
-		if (push_from(s, self, &among.items[i]))
+		if (is_worth(s, &among.items[i], NEVER) && push_from(s, self, &among.items[i]))
 			return true;
 	return false;
 }
@@ -244,11 +263,11 @@ static bool look_closely(struct solver *s, size_t self, int64_t best)
 	if (!l->label->can_lead)
 		return false;
 	if (!choice->is_dense_made)
-		choice->dense = rated(s, candidate_led_densely(s->arena, l->label, &l->body));
+		choice->dense = candidate_led_densely(s->arena, l->label, &l->body);
 	choice->is_dense_made = true;
 	const struct candidate *found = cheapest(s, self, choice->dense, &best);
 	if (found)
-		l->chosen = found;
+		take(s, self, found);
 	return found;
 }
 
@@ -258,24 +277,16 @@ static bool make_room(struct solver *s, size_t self)
 	       push_aside(s, self, s->choices[self].led);
 }
 
-/* The small height of a role; 0: it has none. A room's name may always be as high as a tag. */
-static double small_cap_of(const struct list *list, enum text_role role)
-{
-	if (role == TEXT_ROOM)
-		return list->style->texts[TEXT_TAG].cap;
-	return role == TEXT_DIMENSION ? 0 : list->small_cap;
-}
-
-/* The last resort: the same words in the small height. */
+/* The last resort: the same words in the small height; never a dimension. */
 static void set_small(struct solver *s, const struct list *list, size_t self)
 {
 	struct solver_label *l = &s->labels[self];
-	double least = small_cap_of(list, l->label->role);
-	if (least <= 0 || l->body.cap <= least)
+	if (list->small_cap <= 0 || l->body.cap <= list->small_cap ||
+	    l->label->role == TEXT_DIMENSION)
 		return;
 	struct label *small = ARENA_NEW(s->arena, struct label);
 	*small = *l->label;
-	small->cap = fmax(least, l->body.cap * STEP_DOWN);
+	small->cap = fmax(list->small_cap, l->body.cap * STEP_DOWN);
 	l->label = small;
 	l->body = label_body_of(list, small);
 	l->is_small = true;
@@ -296,7 +307,7 @@ static void improve(struct solver *s, size_t self)
 	const struct candidate *after = s->labels[self].chosen;
 	int64_t now = after ? cost_now(s, self, after) : NEVER;
 	if (now == NEVER || now >= cost) {
-		s->labels[self].chosen = before;
+		take(s, self, before);
 		now = cost;
 	}
 	if (now > llround(CLOSER_WORTH * 1e6))
@@ -335,8 +346,10 @@ struct solver_label *solver_place(struct arena *arena, const struct list *list,
 	                   within,
 	                   ARENA_ARRAY(arena, struct solver_label, count),
 	                   ARENA_ARRAY(arena, struct choice, count),
+	                   ARENA_ARRAY(arena, struct paper_box, count),
 	                   count};
 	for (size_t i = 0; i < count; i++) {
+		s.taken[i] = paper_box_empty();
 		s.labels[i].label = &list->labels.items[i];
 		s.labels[i].body = label_body_of(list, s.labels[i].label);
 	}
