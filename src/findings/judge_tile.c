@@ -3,6 +3,7 @@
 
 #include "findings/judge.h"
 #include "layout/movement_steps.h"
+#include "rules/workmanship.h"
 #include "units/length.h"
 #include "units/number.h"
 
@@ -68,6 +69,23 @@ static void judge_joint(struct judging *judging, const struct placed_lay *lay)
 	raised.limit = joint_least(judging, lay);
 	if (rule_is_raised_by(raised.rule, raised.measured, raised.limit))
 		judge_plainly(judging, raised);
+}
+
+/* One lot of ground tile is of one size, as far as its class has it. */
+static void judge_spread(struct judging *judging, const struct placed_lay *lay)
+{
+	for (size_t i = 0; i < lay->field->lay->tile_count; i++) {
+		const struct plan_tile *tile = lay->field->lay->tiles[i];
+		struct raised raised = raised_of_lay(judging, RULE_TILE_UNEVEN, lay);
+		raised.about = tile->id;
+		raised.line = tile->line;
+		raised.measured = length_mm(tile->size_spread_nm);
+		raised.limit = workmanship_spread(judging->placed->rules, length_mm(tile->wide_nm));
+		raised.unit = "mm";
+		if (tile->edge == PLAN_TILE_EDGE_RECTIFIED &&
+		    number_order(raised.measured, raised.limit) > 0)
+			judge_plainly(judging, raised);
+	}
 }
 
 /* ---- setting out ---- */
@@ -162,6 +180,7 @@ void judge_tile(struct judging *judging)
 		const struct placed_lay *lay = &judging->placed->lays[i];
 		judge_shift(judging, lay);
 		judge_joint(judging, lay);
+		judge_spread(judging, lay);
 		judge_cuts(judging, lay);
 		judge_unmet(judging, lay);
 		judge_cut_lines(judging, lay);

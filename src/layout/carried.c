@@ -3,6 +3,7 @@
 #include "base/array.h"
 #include "geometry/overlay.h"
 #include "geometry/tolerance.h"
+#include "layout/field_limits.h"
 #include "layout/origin.h"
 
 struct carrying {

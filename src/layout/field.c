@@ -370,11 +370,3 @@ size_t field_room_at(const struct field *field, struct point p)
 	}
 	return nearest;
 }
-
-double field_joint_width(const struct field *field, const struct rules *rules)
-{
-	double width = rules_figure(rules, FIGURE_CARRIED_WIDTH_INDOOR);
-	if (is_outdoor(field))
-		width = fmax(width, rules_figure(rules, FIGURE_FIELD_WIDTH_OUTDOOR));
-	return fmax(width, length_mm(field->lay->joint_nm));
-}

@@ -62,8 +62,6 @@ struct field {
 /* `before`: the field of the lay before it in the plan, or NULL. */
 const struct field *field_place(struct arena *, const struct site *, const struct rules *,
                                 const struct plan_lay *, const struct field *before);
-/* Least width of the joints between panels, and in doorways. */
-double field_joint_width(const struct field *, const struct rules *);
 /* Index of the room that a point lies in, or lies nearest to; of equals the first. */
 size_t field_room_at(const struct field *, struct point);
 

@@ -6,6 +6,7 @@
 #include "geometry/overlay.h"
 #include "geometry/tolerance.h"
 #include "layout/chords.h"
+#include "layout/field_limits.h"
 #include "layout/movement_choice.h"
 
 struct making {
@@ -18,44 +19,6 @@ struct making {
 	ARRAY_OF(struct movement_line) lines;
 	ARRAY_OF(struct movement_panel) panels;
 };
-
-static double lesser_figure(const struct rules *rules, double least, bool holds, enum figure figure)
-{
-	return holds ? fmin(least, rules_figure(rules, figure)) : least;
-}
-
-static bool is_on_mortar_bed(const struct field *field, const struct plan_room *room)
-{
-	const struct plan_membrane *membrane = plan_membrane_over(field->site->plan, room);
-	return membrane && membrane->kind == PLAN_MEMBRANE_MORTAR_BED;
-}
-
-static double limit_on(const struct rules *rules, const struct site_slab_part *part)
-{
-	enum plan_exposure exposure = part->exposure;
-	bool is_wet = exposure == PLAN_EXPOSURE_SUNLIT || exposure == PLAN_EXPOSURE_WET;
-	bool is_suspended = part->slab->support == PLAN_SUPPORT_SUSPENDED;
-	double limit = rules_figure(rules, FIGURE_FIELD_SPACING_INDOOR);
-	limit = lesser_figure(rules, limit, is_wet, FIGURE_FIELD_SPACING_SUNLIT);
-	limit = lesser_figure(rules, limit, exposure == PLAN_EXPOSURE_OUTDOOR,
-	                      FIGURE_FIELD_SPACING_OUTDOOR);
-	limit = lesser_figure(rules, limit, is_suspended, FIGURE_FIELD_SPACING_SUSPENDED);
-	return lesser_figure(rules, limit, part->heated, FIGURE_FIELD_SPACING_HEATED);
-}
-
-/* The strictest limit of all rooms and slabs under the lay. */
-static double limit_of_lay(const struct field *field, const struct rules *rules)
-{
-	double limit = rules_figure(rules, FIGURE_FIELD_SPACING_INDOOR);
-	for (size_t i = 0; i < field->room_count; i++) {
-		const struct site_room *room = field->rooms[i];
-		for (size_t k = 0; k < room->slab_part_count; k++)
-			limit = fmin(limit, limit_on(rules, &room->slab_parts[k]));
-		limit = lesser_figure(rules, limit, is_on_mortar_bed(field, room->plan),
-		                      FIGURE_FIELD_SPACING_MORTAR_BED);
-	}
-	return limit;
-}
 
 static struct region slice(struct arena *arena, const struct polygon *ground, struct box box)
 {
@@ -168,7 +131,7 @@ const struct movement *movement_place(struct arena *arena, const struct field *f
 	                   .position = position,
 	                   .rules = rules,
 	                   .movement = movement};
-	movement->limit = limit_of_lay(field, rules);
+	movement->limit = field_run_limit(field, rules);
 	for (size_t part = 0; part < field->region.count; part++) {
 		size_t first = m.lines.count;
 		size_t u_count = add_lines(&m, part, true);

@@ -77,6 +77,19 @@
 	FIGURE(FILM_WASTE, "film-waste", NUMBER)                                 \
 	FIGURE(BED_DENSITY, "bed-density", NUMBER)                               \
 	FIGURE(FIELD_CUT_TILE, "field-cut-tile", LENGTH)                         \
+	FIGURE(TILE_EXPANSION, "tile-expansion", NUMBER)                         \
+	FIGURE(WIDTH_RANGE, "width-range", NUMBER)                               \
+	FIGURE(WIDTH_RANGE_STEP, "width-range-step", NUMBER)                     \
+	FIGURE(WIDTH_RANGE_INCREMENT, "width-range-increment", LENGTH)           \
+	FIGURE(FIELD_WIDTH_STEP, "field-width-step", LENGTH)                     \
+	FIGURE(LIPPAGE_JOINT, "lippage-joint", LENGTH)                           \
+	FIGURE(LIPPAGE_NARROW, "lippage-narrow", LENGTH)                         \
+	FIGURE(LIPPAGE_WIDE, "lippage-wide", LENGTH)                             \
+	FIGURE(LIPPAGE_WARPAGE, "lippage-warpage", NUMBER)                       \
+	FIGURE(CALIBRE_SHARE, "calibre-share", NUMBER)                           \
+	FIGURE(CALIBRE_MOST, "calibre-most", LENGTH)                             \
+	FIGURE(VACUUM_PER_INCH, "vacuum-per-inch", NUMBER)                       \
+	FIGURE(GRINDER_WHEEL, "grinder-wheel", NUMBER)                           \
 	FIGURE(CONCRETE_EXPANSION, "concrete-expansion", NUMBER)                 \
 	FIGURE(WARMING_INDOOR, "warming-indoor", NUMBER)                         \
 	FIGURE(WARMING_HEATED, "warming-heated", NUMBER)                         \

@@ -37,6 +37,7 @@
 	RULE(PARTIAL_WATERPROOF, "partial-waterproof")       \
 	RULE(WATERPROOF_CUT, "waterproof-cut")               \
 	RULE(TILE_SMALL, "tile-small")                       \
+	RULE(TILE_UNEVEN, "tile-uneven")                     \
 	RULE(FLOOR_RAISED, "floor-raised")                   \
 	RULE(SHIFT_LARGE, "shift-large")                     \
 	RULE(JOINT_NARROW, "joint-narrow")                   \

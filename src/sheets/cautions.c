@@ -1,5 +1,9 @@
 #include "sheets/cautions.h"
 
+#include <math.h>
+
+#include "rules/workmanship.h"
+
 static bool is_tensioned(const struct site *site)
 {
 	for (size_t i = 0; i < site->plan->slab_count; i++)
@@ -21,15 +25,28 @@ static void add(struct notes *notes, const char *key)
 	notes_item(notes, NOTE_CAUTION, NOTE_DASH, draft_word(notes->sheet->draft, key));
 }
 
+/* Of a hand grinder's shroud. */
+static const char *air_text(const struct draft *draft)
+{
+	const double M3_PER_HOUR = 1.69901; /* of a cubic foot a minute */
+	const struct rules *rules = draft->placed->rules;
+	double cfm = workmanship_air_cfm(rules, rules_figure(rules, FIGURE_GRINDER_WHEEL));
+	return draft->site->inches
+	               ? arena_printf(draft->arena, "%ld cfm", lround(cfm))
+	               : arena_printf(draft->arena, "%ld m³/h", lround(cfm * M3_PER_HOUR));
+}
+
 void cautions_add(struct notes *notes)
 {
-	const struct site *site = notes->sheet->draft->site;
+	const struct draft *draft = notes->sheet->draft;
+	const struct site *site = draft->site;
 	notes_heading(notes, NOTE_CAUTION, "heading.cautions");
 	if (has_step(site))
 		add(notes, "caution.step");
 	if (is_tensioned(site))
 		add(notes, "caution.tensioned");
-	add(notes, "caution.silica");
+	notes_item(notes, NOTE_CAUTION, NOTE_DASH,
+	           draft_text(draft, "caution.silica", {"air", air_text(draft)}));
 	add(notes, "caution.asbestos");
 	add(notes, "caution.makers");
 }

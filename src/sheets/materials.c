@@ -1,5 +1,8 @@
 #include "sheets/materials.h"
 
+#include <math.h>
+
+#include "rules/workmanship.h"
 #include "units/length.h"
 
 /* `id`: of the element of the plan; NULL: of none. */
@@ -104,6 +107,16 @@ static void add_perimeter(struct notes *notes, const struct placed_lay *lay)
 	add(notes, NULL,
 	    draft_text(draft, "material.gap", {"gap", draft_measure(draft, lay->field->gap)},
 	               {"state", draft_word(draft, key)}));
+}
+
+void materials_lippage(struct notes *notes, const struct placed_lay *lay)
+{
+	const struct draft *draft = notes->sheet->draft;
+	double warpage = 0;
+	for (size_t i = 0; i < lay->field->lay->tile_count; i++)
+		warpage = fmax(warpage, length_mm(lay->field->lay->tiles[i]->warpage_nm));
+	double most = workmanship_lippage(draft->placed->rules, lay->module->joint, warpage);
+	add(notes, NULL, draft_text(draft, "material.lippage", {"most", draft_width(draft, most)}));
 }
 
 void materials_add(struct notes *notes, const struct placed_lay *lay)

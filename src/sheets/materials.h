@@ -6,5 +6,7 @@
 void materials_add(struct notes *, const struct placed_lay *);
 /* Hours the membrane must cure; NULL: the plan does not say. */
 const char *materials_cure(const struct draft *, const struct placed_lay *);
+/* How level edges of neighbouring tile are to be: for the whole floor, not for each room. */
+void materials_lippage(struct notes *, const struct placed_lay *);
 
 #endif

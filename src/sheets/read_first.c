@@ -152,6 +152,7 @@ static void add_lay(struct notes *notes, const struct placed_lay *lay)
 {
 	const struct site_room *room = lay->field->rooms[0];
 	materials_add(notes, lay);
+	materials_lippage(notes, lay);
 	notes_title(notes, NOTE_MATERIAL,
 	            draft_text(notes->sheet->draft, "heading.order-of", {"room", room->name}));
 	install_steps(notes, room, lay, NOTE_MATERIAL);
