@@ -74,7 +74,8 @@ static void increment_on_a_floor(void **state)
 			"<floor version='1' unit='in'><slab id='S1' thickness='5in' "
 			"support='ground' exposure='outdoor' %s/><room id='deck' slab='S1'>"
 			"<corners><corner x='0' y='0'/><corner x='20ft' y='0'/>"
-			"<corner x='20ft' y='9ft'/><corner x='0' y='9ft'/></corners></room><tile id='T1' kind='porcelain' "
+			"<corner x='20ft' y='9ft'/><corner x='0' y='9ft'/></corners></room>"
+			"<tile id='T1' kind='porcelain' "
 			"wide='11 7/8in' thick='3/8in'/><lay id='L1' rooms='deck' tile='T1' "
 			"joint='1/8in' pattern='grid'/></floor>",
 			STATED[i]);
