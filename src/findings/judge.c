@@ -29,7 +29,8 @@ static const struct plan_answer *answer_of(const struct judging *judging,
 {
 	if (raised->is_asked)
 		return raised->answer;
-	const struct plan_answer *answer = judge_answer_to(judging, raised->about, raised->rule);
+	const char *about = raised->of ? raised->of : raised->about;
+	const struct plan_answer *answer = judge_answer_to(judging, about, raised->rule);
 	bool is_named = answer != NULL && answer->rule != NULL;
 	return raised->rule->weight == RULE_NOTE && !is_named ? NULL : answer;
 }

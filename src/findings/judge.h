@@ -19,6 +19,7 @@ struct judging {
 struct raised {
 	const struct rule *rule;
 	const char *about;
+	const char *of; /* what an answer names where `about` is no element; NULL: `about` */
 	int line;
 	struct point at;
 	double measured, limit;

@@ -29,6 +29,7 @@ static struct raised raised_of_soft(const struct placed_lay *lay, const struct r
 	return (struct raised){
 		.rule = rule,
 		.about = soft->joint->id,
+		.of = soft->crack->id,
 		.line = soft->crack->crack->plan->line,
 		.at = frame_out(lay->field->frame, judge_middle_of_line(soft->joint->line)),
 		.limit = rule->limit,

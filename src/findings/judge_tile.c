@@ -156,6 +156,7 @@ static void judge_cut_lines(struct judging *judging, const struct placed_lay *la
 		struct raised raised = raised_of_lay(judging, RULE_FIELD_JOINT_CUT, lay);
 		if (line->on_joint || line->run_count == 0)
 			continue;
+		raised.of = raised.about;
 		raised.about = line->id;
 		raised.at = frame_out(lay->field->frame, judge_middle_of_line(line->runs[0]));
 		raised.measured = line->width;
