@@ -107,13 +107,18 @@ static struct line_cost cost_of_place(const struct choice *c, double place)
 {
 	struct line_cost cost = {.length = length_at(c, place)};
 	const struct field_border *borders = c->field->borders;
+	const char *met = NULL; /* an obstacle is met once, however many corners it has */
 	for (size_t i = 0; i < c->field->border_count; i++) {
 		if (borders[i].part != c->part)
 			continue;
 		cost.barred += is_barred_by(c, &borders[i], place);
 		size_t next = i + 1 < c->field->border_count ? i + 1 : i;
 		bool follows = point_distance(borders[i].to, borders[next].from) <= TOLERANCE_SAME;
-		cost.missed -= follows && is_corner_met(c, &borders[i], &borders[next], place);
+		if (!follows || borders[i].of == met ||
+		    !is_corner_met(c, &borders[i], &borders[next], place))
+			continue;
+		cost.missed--;
+		met = borders[i].kind == SITE_EDGE_OBSTACLE ? borders[i].of : NULL;
 	}
 	return cost;
 }
