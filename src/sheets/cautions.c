@@ -38,15 +38,20 @@ static const char *air_text(const struct draft *draft)
 
 void cautions_add(struct notes *notes)
 {
-	const struct draft *draft = notes->sheet->draft;
-	const struct site *site = draft->site;
+	const struct site *site = notes->sheet->draft->site;
 	notes_heading(notes, NOTE_CAUTION, "heading.cautions");
 	if (has_step(site))
 		add(notes, "caution.step");
 	if (is_tensioned(site))
 		add(notes, "caution.tensioned");
-	notes_item(notes, NOTE_CAUTION, NOTE_DASH,
-	           draft_text(draft, "caution.silica", {"air", air_text(draft)}));
+	add(notes, "caution.silica");
 	add(notes, "caution.asbestos");
 	add(notes, "caution.makers");
+}
+
+void cautions_add_air(struct notes *notes)
+{
+	const struct draft *draft = notes->sheet->draft;
+	notes_item(notes, NOTE_CAUTION, NOTE_DASH,
+	           draft_text(draft, "caution.air", {"air", air_text(draft)}));
 }

@@ -5,5 +5,7 @@
 #include "sheets/notes.h"
 
 void cautions_add(struct notes *);
+/* What a hand grinder takes: where there is room for it. */
+void cautions_add_air(struct notes *);
 
 #endif

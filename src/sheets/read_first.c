@@ -173,6 +173,7 @@ enum sheet_fit read_first_draw(struct sheet *sheet)
 		add_lay(notes, &draft->placed->lays[i]);
 	add_sheets(notes);
 	cautions_add(notes);
+	cautions_add_air(notes);
 	add_defaults(notes);
 	notes_legend(notes);
 	key_plan_draw(sheet, title_band_left(sheet));
