@@ -100,7 +100,9 @@ static size_t add_lines(struct making *m, size_t part, bool along_u)
 {
 	struct movement_places places =
 		movement_choose(m->arena, m->field, m->module, m->position, part, along_u,
-	                        m->movement->limit, field_joint_width(m->field, m->rules));
+	                        m->movement->limit, field_joint_width(m->field, m->rules),
+	                        rules_figure(m->rules, FIGURE_CUT_SMALL_SHARE) *
+	                                m->module->tile_width);
 	m->movement->missing_count += places.is_missing;
 	for (size_t i = 0; i < places.count; i++) {
 		struct movement_line line = {

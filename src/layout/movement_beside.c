@@ -16,18 +16,21 @@ static double across(struct point p, bool along_u)
 	return along_u ? p.y : p.x;
 }
 
-static struct movement_reach reach_of(const struct field_border *border, bool along_u, double width)
+/* The field lies to the left of its border: on that side a row of half a tile is left. */
+static struct movement_reach reach_of(const struct field_border *border, bool along_u, double width,
+                                      double row)
 {
 	double from = across(border->from, along_u), to = across(border->to, along_u);
 	struct point way = point_sub(border->to, border->from);
-	bool is_field_ahead = along_u ? way.x > 0 : way.y < 0; /* the field lies to the left */
-	double touch = is_field_ahead ? TOLERANCE_WHOLE : -TOLERANCE_WHOLE;
-	return (struct movement_reach){fmin(from, to) - width / 2 + touch,
-	                               fmax(from, to) + width / 2 + touch};
+	bool is_field_ahead = along_u ? way.x > 0 : way.y < 0;
+	double before = is_field_ahead ? -TOLERANCE_WHOLE : row,
+	       after = is_field_ahead ? row : -TOLERANCE_WHOLE;
+	return (struct movement_reach){fmin(from, to) - width / 2 - before,
+	                               fmax(from, to) + width / 2 + after};
 }
 
 struct movement_beside movement_beside_of(struct arena *arena, const struct field *field,
-                                          size_t part, bool along_u, double width)
+                                          size_t part, bool along_u, double width, double row)
 {
 	struct movement_beside beside = {
 		.reaches = ARENA_ARRAY(arena, struct movement_reach, field->border_count)};
@@ -36,7 +39,8 @@ struct movement_beside movement_beside_of(struct arena *arena, const struct fiel
 		double taper = across(border->to, along_u) - across(border->from, along_u);
 		if (border->part != part || fabs(taper) > width)
 			continue;
-		struct movement_reach reach = reach_of(border, along_u, width);
+		struct movement_reach reach =
+			reach_of(border, along_u, width, row - TOLERANCE_WHOLE);
 		beside.longest = fmax(beside.longest, reach.to - reach.from);
 		beside.reaches[beside.count++] = reach;
 	}

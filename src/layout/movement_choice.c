@@ -358,7 +358,7 @@ static void choose(struct choice *c, struct arena *arena, struct movement_places
 }
 
 static struct movement_places choose_places(struct choice *c, struct arena *arena,
-                                            struct point position, double width)
+                                            struct point position, double width, double row)
 {
 	struct joint_rows rows = joint_rows_of(c->module, c->along_u);
 	struct movement_places out = {.on_joint = rows.are_straight, .width = width};
@@ -368,7 +368,7 @@ static struct movement_places choose_places(struct choice *c, struct arena *aren
 	if (c->chords.count == 0)
 		return out;
 	out.moved = c->moved = out.on_joint ? width - c->module->joint : 0;
-	c->beside = movement_beside_of(c->arena, c->field, c->part, c->along_u, width);
+	c->beside = movement_beside_of(c->arena, c->field, c->part, c->along_u, width, row);
 	find_places(c, position, rows);
 	choose(c, arena, &out);
 	out.is_missing = out.count == 0;
@@ -380,7 +380,8 @@ static struct movement_places choose_places(struct choice *c, struct arena *aren
 
 struct movement_places movement_choose(struct arena *arena, const struct field *field,
                                        const struct module *module, const struct position *position,
-                                       size_t part, bool along_u, double limit, double width)
+                                       size_t part, bool along_u, double limit, double width,
+                                       double row)
 {
 	struct choice c = {.arena = arena_new(),
 	                   .once = arena_new(),
@@ -389,7 +390,7 @@ struct movement_places movement_choose(struct arena *arena, const struct field *
 	                   .part = part,
 	                   .along_u = along_u,
 	                   .limit = limit};
-	struct movement_places places = choose_places(&c, arena, position->parts[part], width);
+	struct movement_places places = choose_places(&c, arena, position->parts[part], width, row);
 	arena_free(c.once);
 	arena_free(c.arena);
 	return places;

@@ -19,16 +19,34 @@ static void add_port(struct gathering *gathering, struct soft_gate gate, struct 
 		(struct soft_port){gate, at, at_border, gathering->is_beside};
 }
 
+/* True where an edge can be walked from `from` to a border that cuts it. */
+static bool can_be_cut(const struct gathering *gathering, struct network_place place,
+                       struct segment edge)
+{
+	const struct corridor *corridor = &gathering->unit->corridor;
+	size_t count;
+	const struct stretch *on = clip_segment(gathering->arena, edge, &corridor->ground, &count);
+	if (count == 0 || on[0].from * segment_length(edge) > TOLERANCE_WHOLE)
+		return false;
+	struct segment part = {edge.from, point_between(edge.from, edge.to, on[0].to)};
+	return region_distance(&corridor->domain, part.to) < TOLERANCE_WHOLE &&
+	       segment_length(part) > TOLERANCE_WHOLE && corridor_is_free(corridor, place, part);
+}
+
+/* An edge that the border cuts once more, in a panel narrower than the edge, leads from border to
+ * border and nowhere else. */
 static void add_inward(struct gathering *gathering, struct network_place place, struct point at,
                        bool reversed)
 {
 	struct corridor *corridor = &gathering->unit->corridor;
 	struct segment edge = corridor_segment(corridor, place);
 	struct segment inward = {at, reversed ? edge.from : edge.to};
-	double part = segment_length(inward);
-	if (part < TOLERANCE_WHOLE || !corridor_is_free(corridor, place, inward))
+	struct soft_gate gate = {{place, reversed}, segment_length(inward), false};
+	if (gate.part < TOLERANCE_WHOLE)
 		return;
-	add_port(gathering, (struct soft_gate){{place, reversed}, part, false}, at, true);
+	gate.is_cut = !corridor_is_free(corridor, place, inward);
+	if (!gate.is_cut || can_be_cut(gathering, place, inward))
+		add_port(gathering, gate, at, true);
 }
 
 /* The vertex at the `to` (or `from`) of a place. */
@@ -170,20 +188,6 @@ static void add_border(struct gathering *gathering, const struct soft_end *end, 
 		if (!end->is_split)
 			walk_border(gathering, walk);
 	}
-}
-
-/* True where an edge can be walked from `from` to a border that cuts it. */
-static bool can_be_cut(const struct gathering *gathering, struct network_place place,
-                       struct segment edge)
-{
-	const struct corridor *corridor = &gathering->unit->corridor;
-	size_t count;
-	const struct stretch *on = clip_segment(gathering->arena, edge, &corridor->ground, &count);
-	if (count == 0 || on[0].from * segment_length(edge) > TOLERANCE_WHOLE)
-		return false;
-	struct segment part = {edge.from, point_between(edge.from, edge.to, on[0].to)};
-	return region_distance(&corridor->domain, part.to) < TOLERANCE_WHOLE &&
-	       segment_length(part) > TOLERANCE_WHOLE && corridor_is_free(corridor, place, part);
 }
 
 /* All edges that leave a vertex and can be walked. One that a border cuts leads nowhere but to a
