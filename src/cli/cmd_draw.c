@@ -16,9 +16,8 @@ enum exit_code command_draw(struct job *job)
 {
 	struct draw_options options;
 	enum status asked = draw_options_read(job, &options);
-	enum status status = job_run(job);
-	enum status resolved = job->site ? draw_options_resolve(job, &options) : STATUS_OK;
+	enum status status = job_run_drawn(job, &options);
 	if (status == STATUS_OK)
-		status = asked != STATUS_OK ? asked : resolved;
+		status = asked;
 	return command_end(job, status == STATUS_OK ? draw(job, &options) : status);
 }

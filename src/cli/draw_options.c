@@ -154,10 +154,14 @@ enum status draw_options_resolve(struct job *job, struct draw_options *options)
 	return error_count(job) == before ? STATUS_OK : STATUS_INPUT;
 }
 
+enum status job_run_drawn(struct job *job, struct draw_options *options)
+{
+	enum status status = job_run(job);
+	enum status resolved = job->site ? draw_options_resolve(job, options) : STATUS_OK;
+	return status == STATUS_OK ? resolved : status;
+}
+
 enum status job_run_undrawn(struct job *job)
 {
-	struct draw_options unused = {0};
-	enum status status = job_run(job);
-	enum status sheets = job->site ? draw_options_resolve(job, &unused) : STATUS_OK;
-	return status == STATUS_OK ? sheets : status;
+	return job_run_drawn(job, &(struct draw_options){0});
 }

@@ -22,7 +22,9 @@ struct draw_options {
 CHECK_USED enum status draw_options_read(struct job *, struct draw_options *out_options);
 /* The rest, once the plan is resolved. */
 CHECK_USED enum status draw_options_resolve(struct job *, struct draw_options *);
-/* job_run for a command that draws nothing: what the plan asks of its sheets is looked at too. */
+/* job_run, and what the plan asks of its sheets resolved, where there is a plan. */
+CHECK_USED enum status job_run_drawn(struct job *, struct draw_options *);
+/* The same for a command that draws nothing: looked at all the same. */
 CHECK_USED enum status job_run_undrawn(struct job *);
 
 #endif
