@@ -38,10 +38,10 @@ void judge_plainly(struct judging *, struct raised);
 
 /* The answer on a line of the plan, or about an element and a rule; NULL: none. */
 const struct plan_answer *judge_answer_on(const struct judging *, int line);
-/* It was heard: not idle. */
-void judge_use_answer(struct judging *, const struct plan_answer *);
 const struct plan_answer *judge_answer_to(const struct judging *, const char *about,
                                           const struct rule *);
+/* It was heard: not idle. */
+void judge_use_answer(struct judging *, const struct plan_answer *);
 
 const struct rule *judge_rule(const struct judging *, enum rule_id);
 double judge_figure(const struct judging *, enum figure);

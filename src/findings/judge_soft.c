@@ -114,10 +114,8 @@ static void judge_stepped(struct judging *judging, const struct placed_lay *lay)
 
 static double width_wanted(const struct judging *judging, const struct placed_lay *lay)
 {
-	for (size_t i = 0; i < lay->field->room_count; i++)
-		if (site_room_is_exposed(lay->field->rooms[i], PLAN_EXPOSURE_OUTDOOR))
-			return judge_figure(judging, FIGURE_CARRIED_WIDTH_OUTDOOR);
-	return judge_figure(judging, FIGURE_CARRIED_WIDTH_INDOOR);
+	return judge_figure(judging, field_is_outdoor(lay->field) ? FIGURE_CARRIED_WIDTH_OUTDOOR
+	                                                          : FIGURE_CARRIED_WIDTH_INDOOR);
 }
 
 /* Once a floor. True: said. */

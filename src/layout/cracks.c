@@ -36,7 +36,6 @@ static void add_crossed(const struct making *making, struct placed_crack *placed
 /* A joint that is relocated was judged when it was agreed upon. */
 static struct crack_verdict verdict_on(const struct making *making, const struct site_crack *crack)
 {
-	struct crack_facts facts = {0};
 	if (crack->joint)
 		return (struct crack_verdict){
 			.state = CRACK_ISOLATE,
@@ -44,7 +43,7 @@ static struct crack_verdict verdict_on(const struct making *making, const struct
 		                    .measured = crack->width}},
 			.cause_count = 1,
 		};
-	facts = crack_facts_of(making->arena, making->tiling->field, crack);
+	struct crack_facts facts = crack_facts_of(making->arena, making->tiling->field, crack);
 	return crack_rule_judge(making->rules, &facts);
 }
 

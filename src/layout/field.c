@@ -212,7 +212,7 @@ static double gap_of_edge(const void *context, struct ring ring, size_t i)
 	return source ? source->gap : 0;
 }
 
-static bool is_outdoor(const struct field *field)
+bool field_is_outdoor(const struct field *field)
 {
 	for (size_t i = 0; i < field->room_count; i++)
 		if (site_room_is_exposed(field->rooms[i], PLAN_EXPOSURE_OUTDOOR))
@@ -225,7 +225,7 @@ static void take_carried(struct making *making)
 	struct arena *arena = making->arena;
 	struct field *field = making->field;
 	field->relocated = relocated_place(arena, field, &field->relocated_count);
-	field->carried = carried_place(arena, field, making->rules, is_outdoor(field),
+	field->carried = carried_place(arena, field, making->rules, field_is_outdoor(field),
 	                               &field->carried_count);
 	struct region *bands = ARENA_ARRAY(arena, struct region, field->carried_count);
 	for (size_t i = 0; i < field->carried_count; i++)

@@ -62,6 +62,8 @@ struct field {
 /* `before`: the field of the lay before it in the plan, or NULL. */
 const struct field *field_place(struct arena *, const struct site *, const struct rules *,
                                 const struct plan_lay *, const struct field *before);
+/* Some of its rooms lie in the open. */
+bool field_is_outdoor(const struct field *);
 /* Index of the room that a point lies in, or lies nearest to; of equals the first. */
 size_t field_room_at(const struct field *, struct point);
 

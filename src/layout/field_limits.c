@@ -75,9 +75,8 @@ static double range_stated(const struct field *field, const struct rules *rules)
 static double least_width(const struct field *field, const struct rules *rules, double range)
 {
 	double width = rules_figure(rules, FIGURE_CARRIED_WIDTH_INDOOR);
-	for (size_t r = 0; r < field->room_count; r++)
-		if (site_room_is_exposed(field->rooms[r], PLAN_EXPOSURE_OUTDOOR))
-			width = fmax(width, rules_figure(rules, FIGURE_FIELD_WIDTH_OUTDOOR));
+	if (field_is_outdoor(field))
+		width = fmax(width, rules_figure(rules, FIGURE_FIELD_WIDTH_OUTDOOR));
 	return width + joint_width_increment(rules, range);
 }
 
