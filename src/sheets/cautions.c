@@ -3,6 +3,7 @@
 #include <math.h>
 
 #include "rules/workmanship.h"
+#include "units/length.h"
 
 static bool is_tensioned(const struct site *site)
 {
@@ -25,17 +26,6 @@ static void add(struct notes *notes, const char *key)
 	notes_item(notes, NOTE_CAUTION, NOTE_DASH, draft_word(notes->sheet->draft, key));
 }
 
-/* Of a hand grinder's shroud. */
-static const char *air_text(const struct draft *draft)
-{
-	const double M3_PER_HOUR = 1.69901; /* of a cubic foot a minute */
-	const struct rules *rules = draft->placed->rules;
-	double cfm = workmanship_air_cfm(rules, rules_figure(rules, FIGURE_GRINDER_WHEEL));
-	return draft->site->inches
-	               ? arena_printf(draft->arena, "%ld cfm", lround(cfm))
-	               : arena_printf(draft->arena, "%ld m³/h", lround(cfm * M3_PER_HOUR));
-}
-
 void cautions_add(struct notes *notes)
 {
 	const struct site *site = notes->sheet->draft->site;
@@ -51,7 +41,15 @@ void cautions_add(struct notes *notes)
 
 void cautions_add_air(struct notes *notes)
 {
+	const double M3_PER_HOUR = 1.69901; /* of a cubic foot a minute */
 	const struct draft *draft = notes->sheet->draft;
+	const struct rules *rules = draft->placed->rules;
+	double wheel = rules_figure(rules, FIGURE_GRINDER_WHEEL); /* inches */
+	double cfm = workmanship_air_cfm(rules, wheel);
+	const char *air = draft->site->inches ? arena_printf(draft->arena, "%ld cfm", lround(cfm))
+	                                      : arena_printf(draft->arena, "%ld m³/h",
+	                                                     lround(cfm * M3_PER_HOUR));
 	notes_item(notes, NOTE_CAUTION, NOTE_DASH,
-	           draft_text(draft, "caution.air", {"air", air_text(draft)}));
+	           draft_text(draft, "caution.air", {"air", air},
+	                      {"wheel", draft_measure(draft, wheel * LENGTH_MM_PER_INCH)}));
 }
