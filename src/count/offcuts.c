@@ -176,8 +176,7 @@ struct offcut_total offcuts_pair(const struct placed_lay *lay, int tile, double 
 			add_piece(&p, panel, piece);
 		}
 		total.tiles += tiles_of_panel(&p);
-		/* Millionths, so that a last bit does not ask for a tile more. */
-		total.bound += lround(ceil(p.area_mm2 / total.face_mm2 - 1e-6));
+		total.bound += lround(ceil(p.area_mm2 / total.face_mm2 - TOLERANCE_COUNT));
 		arena_clear(scratch);
 	}
 	arena_free(scratch);

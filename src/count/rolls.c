@@ -59,7 +59,7 @@ struct packing rolls_for(struct arena *arena, const struct roll_list *list, stru
 		lengths[s] = llround(shelves.shelves.items[s].length * STEPS_PER_MM);
 	struct packing packing = packing_of(arena, lengths, shelves.shelves.count,
 	                                    llround(goods.length * STEPS_PER_MM));
-	packing.bound = (size_t)ceil(area / (goods.wide * goods.length) - 1e-6);
+	packing.bound = (size_t)ceil(area / (goods.wide * goods.length) - TOLERANCE_COUNT);
 	return packing;
 }
 

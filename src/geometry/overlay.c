@@ -13,10 +13,6 @@
 #define QUARTER_SEGMENTS 16
 /* A mitre longer than this many times the distance is cut off (corners under 12 degrees). */
 #define MITRE_LIMIT 10.0
-/* Grid for computed borders (1/mm): coarser than the last bits that differ between
- * processors, a thousand times finer than a record prints, and lengths read from a plan
- * (whole nanometres) lie on it. */
-#define SETTLE_STEPS 1e9
 
 typedef GEOSContextHandle_t geos; /* GEOS's own handle, by a short name */
 
@@ -126,7 +122,7 @@ static GEOSGeometry *to_operand(geos g, const struct region *region)
 
 static double settled(double x)
 {
-	return nearbyint(x * SETTLE_STEPS) / SETTLE_STEPS;
+	return nearbyint(x * TOLERANCE_STEPS_PER_MM) / TOLERANCE_STEPS_PER_MM;
 }
 
 static bool is_needless(struct point before, struct point p, struct point after)

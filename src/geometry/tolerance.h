@@ -17,5 +17,30 @@
 #define TOLERANCE_PARALLEL 0.002
 /* Areas below this are rounding of the overlay, not ground (mm2). */
 #define TOLERANCE_AREA_MM2 1e-4
+/* An edge of the floor that runs this near a wall (moved by its gap) is of that wall: far
+ * above what set operations round, far below the shortest wall. */
+#define TOLERANCE_ORIGIN 1e-3
+/* Sine of a turn below which two edges run straight on and leave no corner: at a wall of
+ * 100 m a corner would stand off by TOLERANCE_SAME. */
+#define TOLERANCE_STRAIGHT 1e-9
+/* Cuts, and positions of the lattice, nearer than this lay the same and print the same (a
+ * record's last digit): a whole tile is no cut of a hair less. */
+#define TOLERANCE_CUT 1e-6
+/* Share of a side within which a place on it is the side's end; a metre's side: a hundredth
+ * of TOLERANCE_SAME. */
+#define TOLERANCE_SHARE 1e-9
+/* Share of a side by which rounding may put the next crossing on a border behind the last
+ * one: above TOLERANCE_SHARE, far below any two crossings that are two. */
+#define TOLERANCE_BEHIND 1e-7
+/* Share of a period within which a place counts as whole periods away: the last bits of a
+ * division. */
+#define TOLERANCE_PERIOD 1e-12
+/* Steps a mm that computed borders are rounded to: coarser than the last bits that differ
+ * between processors, a thousand times finer than a record prints, and lengths read from a
+ * plan (whole nanometres) lie on them. */
+#define TOLERANCE_STEPS_PER_MM 1e9
+/* A number of tiles, rolls or bags that is over a whole one by less than this is the whole
+ * one: last bits buy nothing. */
+#define TOLERANCE_COUNT 1e-6
 
 #endif

@@ -2,6 +2,8 @@
 
 #include <stdint.h>
 
+#include "geometry/tolerance.h"
+
 struct border_edges border_edges_from_polygon(struct arena *arena, const struct polygon *polygon)
 {
 	size_t count = polygon->outline.count;
@@ -39,13 +41,12 @@ struct crossing {
 
 static double border_place(struct ring window, size_t side, struct point p)
 {
-	const double corner = 1e-9; /* nearer to a corner than this share is at the corner */
 	struct point a = window.points[side];
 	struct point along = point_sub(window.points[(side + 1) % window.count], a);
 	double share = point_dot(point_sub(p, a), along) / point_dot(along, along);
-	if (share < corner)
+	if (share < TOLERANCE_SHARE)
 		share = 0;
-	if (share > 1 - corner)
+	if (share > 1 - TOLERANCE_SHARE)
 		return (double)((side + 1) % window.count);
 	return (double)side + share;
 }
@@ -96,11 +97,10 @@ static struct stretch *find_by_edge(struct stretch *stretches, size_t count, siz
  * just behind is at the same place. */
 static double place_ahead(size_t sides, double from, double to)
 {
-	const double same = 1e-7; /* of a side */
 	double ahead = to - from;
-	if (ahead < -same)
+	if (ahead < -TOLERANCE_BEHIND)
 		ahead += (double)sides;
-	if (ahead > (double)sides - same)
+	if (ahead > (double)sides - TOLERANCE_BEHIND)
 		ahead -= (double)sides;
 	return ahead;
 }
@@ -165,7 +165,8 @@ static void path_add(struct path *path, struct point p)
 static void path_round_corners(struct path *path, struct ring window, double from, double to)
 {
 	double ahead = place_ahead(window.count, from, to);
-	for (size_t corner = (size_t)from + 1; (double)corner < from + ahead - 1e-12; corner++)
+	for (size_t corner = (size_t)from + 1; (double)corner < from + ahead - TOLERANCE_SHARE;
+	     corner++)
 		path_add(path, window.points[corner % window.count]);
 }
 

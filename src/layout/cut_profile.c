@@ -2,15 +2,13 @@
 
 #include <math.h>
 
+#include "geometry/tolerance.h"
+
 double cut_profile_phase(const struct cut_profile *profile, double offset)
 {
 	double phase = offset - floor(offset / profile->period) * profile->period;
 	return phase >= profile->period ? 0 : phase;
 }
-
-/* Two positions nearer than this print and lay the same; keeps rounding from turning a
- * whole tile into a cut of a hair less. */
-static const double HAIR = 1e-6;
 
 static double end_of_face(const struct cut_profile *profile)
 {
@@ -20,7 +18,7 @@ static double end_of_face(const struct cut_profile *profile)
 double cut_profile_cut(const struct cut_profile *profile, double phase)
 {
 	double cut = end_of_face(profile) - phase;
-	if (cut <= profile->slack + HAIR || cut >= profile->extent - HAIR)
+	if (cut <= profile->slack + TOLERANCE_CUT || cut >= profile->extent - TOLERANCE_CUT)
 		return profile->extent;
 	return cut;
 }
@@ -33,7 +31,8 @@ static bool may_jump(const struct cut_profile *profile, double phase)
 	double ahead = jump - phase;
 	double nearest = ahead - profile->period * nearbyint(ahead / profile->period);
 	/* Just short of the jump lies the narrowest cut; just past it a whole tile. */
-	return nearest < profile->tolerance + HAIR && nearest > HAIR - profile->tolerance;
+	return nearest < profile->tolerance + TOLERANCE_CUT &&
+	       nearest > TOLERANCE_CUT - profile->tolerance;
 }
 
 double cut_profile_worst_cut(const struct cut_profile *profile, double phase)
@@ -84,7 +83,7 @@ static void find_breaks(struct cut_profile *profile)
  * jump at a break, and comparisons there are a hair wide. */
 static double mean_of_piece(const struct cut_profile *profile, double from, double to)
 {
-	double inset = fmin(10 * HAIR, (to - from) / 2);
+	double inset = fmin(10 * TOLERANCE_CUT, (to - from) / 2);
 	return (cut_profile_worst_penalty(profile, from + inset) +
 	        cut_profile_worst_penalty(profile, to - inset)) /
 	       2;
@@ -133,7 +132,7 @@ static double integral_to(const struct cut_profile *profile, double phase)
 
 double cut_profile_mean_penalty(const struct cut_profile *profile, double from, double to)
 {
-	if (fabs(to - from) < HAIR)
+	if (fabs(to - from) < TOLERANCE_CUT)
 		return cut_profile_worst_penalty(profile,
 		                                 cut_profile_phase(profile, (from + to) / 2));
 	double low = fmin(from, to), high = fmax(from, to);

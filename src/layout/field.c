@@ -96,14 +96,11 @@ static struct segment source_line(const struct source *source, bool moved, bool 
 	                        point_add(point_add(source->edge.to, in), past)};
 }
 
-/* Far above rounding, far below any wall. */
-static const double REACH = 1e-3;
-
 /* Distance of an edge from a source that runs the same way; infinite where it does not. */
 static double distance_from_source(const struct source *source, bool moved, struct segment edge)
 {
 	double off = point_cross(source->along, point_sub(edge.from, source->edge.from));
-	if (fabs(off - (moved ? source->gap : 0)) > REACH ||
+	if (fabs(off - (moved ? source->gap : 0)) > TOLERANCE_ORIGIN ||
 	    point_dot(source->along, point_sub(edge.to, edge.from)) <= 0)
 		return INFINITY;
 	struct segment line = source_line(source, moved, true);
@@ -116,7 +113,7 @@ static const struct source *find_source(const struct making *making, bool moved,
                                         struct segment edge)
 {
 	const struct source *best = NULL;
-	double least = REACH;
+	double least = TOLERANCE_ORIGIN;
 	for (size_t i = 0; i < making->sources.count; i++) {
 		const struct source *source = &making->sources.items[i];
 		double distance = distance_from_source(source, moved, edge);
@@ -146,7 +143,8 @@ static size_t breaks_of_edge(const struct making *making, bool moved, struct seg
 	for (size_t i = 0; i < making->sources.count; i++) {
 		const struct source *source = &making->sources.items[i];
 		double off = point_cross(source->along, point_sub(edge.from, source->edge.from));
-		if (fabs(off - (moved ? source->gap : 0)) > REACH + length * TOLERANCE_PARALLEL)
+		if (fabs(off - (moved ? source->gap : 0)) >
+		    TOLERANCE_ORIGIN + length * TOLERANCE_PARALLEL)
 			continue;
 		struct segment line = source_line(source, moved, false);
 		struct point ends[] = {line.from, line.to};
@@ -154,15 +152,15 @@ static size_t breaks_of_edge(const struct making *making, bool moved, struct seg
 			double along = point_dot(point_sub(ends[e], edge.from),
 			                         point_sub(edge.to, edge.from)) /
 			               length;
-			if (along > REACH && along < length - REACH &&
-			    segment_distance(edge, ends[e]) < REACH)
+			if (along > TOLERANCE_ORIGIN && along < length - TOLERANCE_ORIGIN &&
+			    segment_distance(edge, ends[e]) < TOLERANCE_ORIGIN)
 				shares[count++] = along / length;
 		}
 	}
 	qsort(shares, count, sizeof *shares, by_value);
 	size_t kept = 1;
 	for (size_t i = 1; i < count; i++)
-		if ((shares[i] - shares[kept - 1]) * length > REACH)
+		if ((shares[i] - shares[kept - 1]) * length > TOLERANCE_ORIGIN)
 			shares[kept++] = shares[i];
 	*out_shares = shares;
 	return kept;

@@ -2,6 +2,7 @@
 
 #include "base/array.h"
 #include "geometry/overlay.h"
+#include "geometry/tolerance.h"
 
 struct inset {
 	struct arena *arena;
@@ -44,8 +45,7 @@ static void take_at_corner(struct inset *inset, struct ring ring, size_t i, doub
 	struct point d0 = point_unit(point_sub(corner(ring, i), corner(ring, previous)));
 	struct point d1 = point_unit(point_sub(corner(ring, i + 1), corner(ring, i)));
 	double turn = point_cross(d0, d1);
-	const double straight = 1e-9;
-	if (turn > -straight)
+	if (turn > -TOLERANCE_STRAIGHT)
 		return;
 	struct point p0 = point_add(corner(ring, i), inward(ring, previous, before));
 	struct point p1 = point_add(corner(ring, i), inward(ring, i, after));

@@ -1,3 +1,4 @@
+#include "geometry/tolerance.h"
 #include "layout/search.h"
 
 /* Where whole tiles begin along the axis, from the lattice's position. */
@@ -34,7 +35,7 @@ static double into_period(const struct module *module, bool along_u, double plac
 	double period = period_of(module, along_u);
 	if (lanes && lanes->lane_count == 0)
 		return place;
-	return place - floor((place - from) / period + 1e-12) * period;
+	return place - floor((place - from) / period + TOLERANCE_PERIOD) * period;
 }
 
 static void add_exact(struct search *s, bool along_u, size_t class, double from,
