@@ -2,6 +2,7 @@
 
 #include <string.h>
 
+#include "geometry/clip.h"
 #include "geometry/overlay.h"
 
 /* mm, mm2: the last place that a count prints; less would read 0.00. */
@@ -48,8 +49,7 @@ static void add_line(struct arena *arena, const struct field *field, struct line
 {
 	for (size_t r = 0; r < field->room_count; r++) {
 		size_t count;
-		const struct line *runs =
-			overlay_clip_line(arena, line, &field->room_grounds[r], &count);
+		const struct line *runs = clip_line(arena, line, &field->room_grounds[r], &count);
 		for (size_t i = 0; i < count; i++)
 			shares[r] += length_in_room(field, r, runs[i]);
 	}

@@ -2,7 +2,7 @@
 #include <math.h>
 
 #include "findings/judge.h"
-#include "geometry/overlay.h"
+#include "geometry/clip.h"
 #include "layout/relocated.h"
 
 /* ---- age ---- */
@@ -123,9 +123,8 @@ static const struct field *field_over(const struct judging *judging,
 	for (size_t i = 0; i < judging->placed->lay_count; i++) {
 		const struct field *field = judging->placed->lays[i].field;
 		size_t count = 0;
-		overlay_clip_line(judging->arena,
-		                  frame_line_in(judging->arena, field->frame, joint->line),
-		                  &field->ground, &count);
+		clip_line(judging->arena, frame_line_in(judging->arena, field->frame, joint->line),
+		          &field->ground, &count);
 		if (count > 0)
 			return field;
 	}

@@ -1,6 +1,7 @@
 #include "geometry/clip.h"
 
 #include <stdlib.h>
+#include <string.h>
 
 #include "base/array.h"
 #include "geometry/tolerance.h"
@@ -15,12 +16,19 @@ static int by_value(const void *a, const void *b)
 	return x < y ? -1 : x > y;
 }
 
+static struct box box_of(struct segment segment)
+{
+	return box_with(box_with(box_empty(), segment.from), segment.to);
+}
+
 static void add_crossings(struct arena *arena, struct shares *shares, struct segment segment,
                           struct ring ring)
 {
+	struct box near = box_grown(box_of(segment), TOLERANCE_SAME);
 	for (size_t i = 0; i < ring.count; i++) {
+		struct segment side = segment_of_ring(ring, i);
 		double share;
-		if (segment_crossing(segment, segment_of_ring(ring, i), &share))
+		if (box_meets(near, box_of(side)) && segment_crossing(segment, side, &share))
 			*array_push(arena, &shares->items) = share;
 	}
 }
@@ -76,4 +84,54 @@ bool clip_holds(struct arena *arena, struct segment segment, const struct region
 	double length = segment_length(segment);
 	return count == 1 && stretches[0].from * length < TOLERANCE_SAME &&
 	       (1 - stretches[0].to) * length < TOLERANCE_SAME;
+}
+
+/* The segment's own ends as they are, to the last bit. */
+static struct point at_share(struct segment segment, double share)
+{
+	if (share <= 0)
+		return segment.from;
+	return share >= 1 ? segment.to : point_between(segment.from, segment.to, share);
+}
+
+/* A part that is being put together, and those finished before it. */
+struct parts {
+	ARRAY_OF(struct line) done;
+	ARRAY_OF(struct point) points;
+};
+
+static void end_part(struct arena *arena, struct parts *parts)
+{
+	if (parts->points.count > 0)
+		*array_push(arena, &parts->done) =
+			(struct line){parts->points.items, parts->points.count};
+	memset(&parts->points, 0, sizeof parts->points);
+}
+
+static void add_stretch(struct arena *arena, struct parts *parts, struct point from,
+                        struct point to)
+{
+	size_t count = parts->points.count;
+	if (count == 0 || point_distance(parts->points.items[count - 1], from) > TOLERANCE_SAME) {
+		end_part(arena, parts);
+		*array_push(arena, &parts->points) = from;
+	}
+	*array_push(arena, &parts->points) = to;
+}
+
+struct line *clip_line(struct arena *arena, struct line line, const struct region *region,
+                       size_t *out_count)
+{
+	struct parts parts = {0};
+	for (size_t i = 0; i + 1 < line.count; i++) {
+		struct segment segment = {line.points[i], line.points[i + 1]};
+		size_t count;
+		struct stretch *on = clip_segment(arena, segment, region, &count);
+		for (size_t k = 0; k < count; k++)
+			add_stretch(arena, &parts, at_share(segment, on[k].from),
+			            at_share(segment, on[k].to));
+	}
+	end_part(arena, &parts);
+	*out_count = parts.done.count;
+	return parts.done.items;
 }

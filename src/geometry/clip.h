@@ -1,9 +1,12 @@
-/* clip.h - the stretches of a segment that lie in a region, its border included.
- * Units: shares of the segment, 0 to 1. Owns: arena.
- * For the few short segments of a search; long lines go through the overlay. */
+/* clip.h - what of lines lies in a region, its border included.
+ * Units: mm; of a segment shares, 0 to 1. Owns: arena.
+ * Each segment asks every side of the region, most of them by their boxes alone. */
 #ifndef GEOMETRY_CLIP_H
 #define GEOMETRY_CLIP_H
 #include "geometry/segment.h"
+
+/* The parts of the line, in its order; one goes on where it only touches a border. */
+struct line *clip_line(struct arena *, struct line, const struct region *, size_t *out_count);
 
 struct stretch {
 	double from, to; /* from < to */

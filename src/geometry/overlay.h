@@ -19,9 +19,6 @@ struct region overlay_offset(struct arena *, const struct region *, double dista
                              enum overlay_join);
 /* All ground within `distance` of the line, round at ends and bends. */
 struct region overlay_band(struct arena *, struct line, double distance);
-/* The parts of `line` inside the region, in the order of the line. */
-struct line *overlay_clip_line(struct arena *, struct line, const struct region *,
-                               size_t *out_count);
 /* Rings without self-crossing and with area: what every outline must be. */
 bool overlay_is_simple(struct ring);
 /* Name and version of the library, for reports. */

@@ -3,7 +3,7 @@
 #include <string.h>
 
 #include "base/array.h"
-#include "geometry/overlay.h"
+#include "geometry/clip.h"
 
 static const enum decision decisions[] = {
 	[PLAN_ISOLATE] = DECISION_ISOLATE, [PLAN_CARRY] = DECISION_CARRY,
@@ -15,7 +15,7 @@ static bool crosses(struct arena *arena, const struct site_crack *crack,
                     const struct region *ground)
 {
 	size_t count;
-	overlay_clip_line(arena, crack->line, ground, &count);
+	clip_line(arena, crack->line, ground, &count);
 	return count > 0;
 }
 

@@ -1,6 +1,7 @@
 #include "layout/crack_part.h"
 
 #include "base/array.h"
+#include "geometry/clip.h"
 #include "geometry/line.h"
 #include "geometry/overlay.h"
 #include "geometry/segment.h"
@@ -90,8 +91,7 @@ static struct part_list list_parts(struct arena *arena, const struct tiling *til
 		const struct placed_crack *crack = &cracks->cracks[group->cracks[c]];
 		for (size_t r = 0; r < crack->run_count; r++) {
 			size_t count;
-			const struct line *lines =
-				overlay_clip_line(arena, crack->runs[r], ground, &count);
+			const struct line *lines = clip_line(arena, crack->runs[r], ground, &count);
 			for (size_t k = 0; k < count; k++)
 				if (line_length(lines[k]) > TOLERANCE_WHOLE)
 					*array_push(arena, &list.parts) = (struct crack_part){
@@ -199,7 +199,7 @@ static void hold_beside(struct arena *arena, const struct field *field,
 	for (size_t p = 0; p < beside.count; p++) {
 		struct region piece = {&beside.polygons[p], 1};
 		size_t count;
-		overlay_clip_line(arena, part->line, &piece, &count);
+		clip_line(arena, part->line, &piece, &count);
 		struct ring outline = beside.polygons[p].outline;
 		for (size_t k = 0; count > 0 && k < outline.count; k++)
 			strip_leg_hold(crack_part_leg(part, outline.points[k]), &outline.points[k],

@@ -1,5 +1,6 @@
 #include "layout/crack_run.h"
 
+#include "geometry/clip.h"
 #include "geometry/overlay.h"
 
 static struct region ground_of(struct arena *arena, const struct field *field,
@@ -18,5 +19,5 @@ struct line *crack_runs(struct arena *arena, const struct field *field,
 {
 	struct region ground = ground_of(arena, field, crack);
 	struct line line = frame_line_in(arena, field->frame, crack->line);
-	return overlay_clip_line(arena, line, &ground, out_count);
+	return clip_line(arena, line, &ground, out_count);
 }

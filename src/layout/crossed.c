@@ -3,6 +3,7 @@
 #include <stdlib.h>
 
 #include "base/array.h"
+#include "geometry/clip.h"
 #include "geometry/overlay.h"
 #include "geometry/segment.h"
 #include "geometry/tolerance.h"
@@ -14,7 +15,7 @@ struct panel_line *panel_lines(struct arena *arena, const struct tiling *tiling,
 	for (size_t p = 0; p < tiling->panel_count; p++) {
 		struct region ground = {&tiling->panels[p].ground, 1};
 		size_t count;
-		struct line *parts = overlay_clip_line(arena, line, &ground, &count);
+		struct line *parts = clip_line(arena, line, &ground, &count);
 		for (size_t k = 0; k < count; k++)
 			if (parts[k].count > 1)
 				*array_push(arena, &lines) = (struct panel_line){p, parts[k]};

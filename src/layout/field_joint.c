@@ -1,6 +1,7 @@
 #include "layout/field_joint.h"
 
 #include "base/array.h"
+#include "geometry/clip.h"
 #include "geometry/line.h"
 #include "geometry/overlay.h"
 #include "geometry/segment.h"
@@ -21,7 +22,7 @@ static struct line *built_of(struct listing *listing, const struct movement_line
 	struct region held = overlay_offset(arena, &listing->held, line->width / 2, OVERLAY_MITRE);
 	struct region band = overlay_band(arena, run, TOLERANCE_WHOLE);
 	struct region open = overlay_difference(arena, &band, &held);
-	return overlay_clip_line(arena, run, &open, out_count);
+	return clip_line(arena, run, &open, out_count);
 }
 
 static void add_line(struct listing *listing, const struct movement_line *line)

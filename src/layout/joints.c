@@ -2,8 +2,8 @@
 
 #include <string.h>
 
+#include "geometry/clip.h"
 #include "geometry/line.h"
-#include "geometry/overlay.h"
 #include "geometry/segment.h"
 #include "geometry/tolerance.h"
 #include "layout/perimeter.h"
@@ -138,7 +138,7 @@ static void add_carried(struct making *making, const struct field_carried *carri
 	struct line whole = {(struct point[]){carried->from, carried->to}, 2};
 	size_t count;
 	const struct line *parts =
-		overlay_clip_line(making->arena, whole, &making->tiling->field->ground, &count);
+		clip_line(making->arena, whole, &making->tiling->field->ground, &count);
 	for (size_t k = 0; k < count; k++) {
 		struct point from = parts[k].points[0], to = parts[k].points[parts[k].count - 1];
 		struct joint joint = {

@@ -3,6 +3,7 @@
 #include <stdlib.h>
 
 #include "base/array.h"
+#include "geometry/clip.h"
 #include "geometry/overlay.h"
 #include "geometry/tolerance.h"
 #include "layout/chords.h"
@@ -92,7 +93,7 @@ static struct line *runs_of_line(struct making *m, size_t part, const struct mov
 		ends[0] = (struct point){box.x0, line->centre};
 		ends[1] = (struct point){box.x1, line->centre};
 	}
-	return overlay_clip_line(m->arena, (struct line){ends, 2}, &ground, out_count);
+	return clip_line(m->arena, (struct line){ends, 2}, &ground, out_count);
 }
 
 /* Lines of one direction across one part, appended to the lay's. */

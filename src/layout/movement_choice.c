@@ -1,7 +1,7 @@
 #include "layout/movement_choice.h"
 
+#include "geometry/clip.h"
 #include "geometry/line.h"
-#include "geometry/overlay.h"
 #include "geometry/tolerance.h"
 #include "layout/chords.h"
 #include "layout/movement_anchor.h"
@@ -72,8 +72,7 @@ static double length_at(const struct choice *c, double place)
 		ends[1] = (struct point){box.x1, place};
 	}
 	size_t count;
-	const struct line *runs =
-		overlay_clip_line(c->once, (struct line){ends, 2}, &ground, &count);
+	const struct line *runs = clip_line(c->once, (struct line){ends, 2}, &ground, &count);
 	return line_length_of_all(runs, count);
 }
 

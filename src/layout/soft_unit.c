@@ -346,7 +346,7 @@ const char *soft_unit_joint_beside(struct arena *arena, const struct soft_settin
 {
 	struct region domain = unit->corridor.domain;
 	size_t count;
-	const struct line *runs = overlay_clip_line(arena, unit->parts[0]->line, &domain, &count);
+	const struct line *runs = clip_line(arena, unit->parts[0]->line, &domain, &count);
 	const char *beside = NULL;
 	for (size_t r = 0; r < count; r++)
 		for (size_t i = 0; i + 1 < runs[r].count; i++) {

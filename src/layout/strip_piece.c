@@ -1,5 +1,6 @@
 #include "layout/strip_piece.h"
 
+#include "geometry/clip.h"
 #include "geometry/overlay.h"
 #include "geometry/tolerance.h"
 
@@ -10,7 +11,7 @@ struct polygon_list {
 static bool holds_crack(struct arena *arena, const struct region *part, struct line crack)
 {
 	size_t count;
-	overlay_clip_line(arena, crack, part, &count);
+	clip_line(arena, crack, part, &count);
 	return count > 0;
 }
 
@@ -124,8 +125,7 @@ static void add_pieces(struct arena *arena, const struct strip_leg *leg,
 	for (size_t p = 0; p < parts.count; p++) {
 		if (polygon_area(&parts.polygons[p]) < TOLERANCE_AREA_MM2)
 			continue;
-		struct strip_piece piece =
-			piece_of(leg, parts.polygons[p], goods, lane, length);
+		struct strip_piece piece = piece_of(leg, parts.polygons[p], goods, lane, length);
 		piece.lap = list->pieces.count > 0 ? goods->lap : 0;
 		*array_push(arena, &list->pieces) = piece;
 	}

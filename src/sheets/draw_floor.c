@@ -3,7 +3,7 @@
 #include <string.h>
 
 #include "drawing/symbol.h"
-#include "geometry/overlay.h"
+#include "geometry/clip.h"
 #include "sheets/lay_view.h"
 #include "sheets/wall_label.h"
 #include "units/length.h"
@@ -252,8 +252,8 @@ void draw_slab_joints(struct sheet *sheet, const struct view *view, const struct
 	const struct site *site = sheet->draft->site;
 	for (size_t i = 0; i < site->slab_joint_count; i++) {
 		size_t count;
-		struct line *lines = overlay_clip_line(sheet->draft->arena,
-		                                       site->slab_joints[i].line, ground, &count);
+		struct line *lines =
+			clip_line(sheet->draft->arena, site->slab_joints[i].line, ground, &count);
 		for (size_t k = 0; k < count; k++)
 			draw_slab_joint(sheet, view, &site->slab_joints[i], lines[k]);
 	}
@@ -337,8 +337,8 @@ void draw_cracks(struct sheet *sheet, const struct view *view, const struct regi
 	const struct site *site = sheet->draft->site;
 	for (size_t i = 0; i < site->crack_count; i++) {
 		size_t count;
-		struct line *lines = overlay_clip_line(sheet->draft->arena, site->cracks[i].line,
-		                                       ground, &count);
+		struct line *lines =
+			clip_line(sheet->draft->arena, site->cracks[i].line, ground, &count);
 		for (size_t k = 0; k < count; k++)
 			draw_crack(sheet, view, &site->cracks[i], lines[k]);
 	}

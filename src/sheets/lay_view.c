@@ -1,6 +1,7 @@
 #include "sheets/lay_view.h"
 
 #include "base/array.h"
+#include "geometry/clip.h"
 #include "geometry/line.h"
 #include "geometry/overlay.h"
 
@@ -109,7 +110,7 @@ struct paper_path lay_view_lines(struct arena *arena, const struct lay_view *v,
 		size_t part_count = 0;
 		struct line *parts = NULL;
 		if (v->is_cut)
-			parts = overlay_clip_line(arena, lines[i], &v->reach, &part_count);
+			parts = clip_line(arena, lines[i], &v->reach, &part_count);
 		else
 			add_line(arena, v, &seen, lines[i]);
 		for (size_t k = 0; k < part_count; k++)
@@ -126,7 +127,7 @@ struct paper_path lay_view_line(struct arena *arena, const struct lay_view *v, s
 static struct line longest_in(struct arena *arena, struct line line, const struct region *region)
 {
 	size_t count, best = 0;
-	struct line *parts = overlay_clip_line(arena, line, region, &count);
+	struct line *parts = clip_line(arena, line, region, &count);
 	for (size_t i = 1; i < count; i++)
 		if (line_length(parts[i]) > line_length(parts[best]) + 1)
 			best = i;

@@ -2,7 +2,7 @@
 
 #include <math.h>
 
-#include "geometry/overlay.h"
+#include "geometry/clip.h"
 #include "sheets/crew_marks.h"
 #include "sheets/draw_cuts.h"
 #include "sheets/draw_floor.h"
@@ -25,7 +25,7 @@ static void locate_lines(struct arena *arena, struct located *all, struct box wi
                          struct line line, const struct region *ground)
 {
 	size_t count;
-	struct line *parts = overlay_clip_line(arena, line, ground, &count);
+	struct line *parts = clip_line(arena, line, ground, &count);
 	for (size_t i = 0; i < count; i++)
 		locate_line(arena, all, window, parts[i]);
 }

@@ -1,6 +1,6 @@
 #include "sheets/slab_located.h"
 
-#include "geometry/overlay.h"
+#include "geometry/clip.h"
 #include "sheets/lay_view.h"
 #include "sheets/parts.h"
 
@@ -20,7 +20,7 @@ struct lister {
 static size_t lines_within(struct arena *arena, struct line line, const struct region *ground)
 {
 	size_t count;
-	overlay_clip_line(arena, line, ground, &count);
+	clip_line(arena, line, ground, &count);
 	return count;
 }
 

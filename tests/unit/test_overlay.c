@@ -353,52 +353,6 @@ static void test_band_of_a_bent_line(void **state)
 	arena_free(arena);
 }
 
-static void assert_line(struct line line, const struct point *points, size_t count)
-{
-	assert_int_equal(line.count, count);
-	for (size_t i = 0; i < count; i++)
-		assert_true(point_distance(line.points[i], points[i]) <= TOLERANCE_SAME);
-}
-
-static void test_clip_line_in_its_order(void **state)
-{
-	(void)state;
-	struct arena *arena = arena_new();
-	struct region room = rectangle(arena, 0, 0, 100, 50);
-	struct region hole = rectangle(arena, 40, 0, 60, 30);
-	struct region ground = overlay_difference(arena, &room, &hole);
-	size_t count = 0;
-	struct line line = LINE({120, 10}, {-20, 10}, {-20, 40}, {50, 40}, {50, 70});
-	struct line *parts = overlay_clip_line(arena, line, &ground, &count);
-	assert_int_equal(count, 3);
-	assert_line(parts[0], (struct point[]){{100, 10}, {60, 10}}, 2);
-	assert_line(parts[1], (struct point[]){{40, 10}, {0, 10}}, 2);
-	assert_line(parts[2], (struct point[]){{0, 40}, {50, 40}, {50, 50}}, 3);
-	arena_free(arena);
-}
-
-static void test_clip_line_that_touches(void **state)
-{
-	(void)state;
-	struct arena *arena = arena_new();
-	struct region room = rectangle(arena, 0, 0, 100, 50);
-	struct region peg = region_from_ring(arena, RING({50, 25}, {55, 30}, {45, 30}));
-	struct region ground = overlay_difference(arena, &room, &peg);
-	size_t count = 0;
-	struct line *parts = overlay_clip_line(arena, LINE({10, 25}, {90, 25}), &ground, &count);
-	assert_int_equal(count, 1);
-	assert_line(parts[0], (struct point[]){{10, 25}, {90, 25}}, 2);
-	overlay_clip_line(arena, LINE({-10, 60}, {110, 60}), &ground, &count);
-	assert_int_equal(count, 0);
-	overlay_clip_line(arena, LINE({-50, 0}, {0, -50}), &ground, &count);
-	assert_int_equal(count, 0);
-	struct line *eight = overlay_clip_line(arena, LINE({10, 10}, {20, 20}, {20, 10}, {10, 20}),
-	                                       &ground, &count);
-	assert_int_equal(count, 1);
-	assert_line(eight[0], (struct point[]){{10, 10}, {20, 20}, {20, 10}, {10, 20}}, 4);
-	arena_free(arena);
-}
-
 static void test_simple_outlines(void **state)
 {
 	(void)state;
@@ -435,8 +389,6 @@ int main(void)
 		cmocka_unit_test(test_offset_of_axis_parallel_is_exact),
 		cmocka_unit_test(test_arc_is_an_inscribed_polygon),
 		cmocka_unit_test(test_band_of_a_bent_line),
-		cmocka_unit_test(test_clip_line_in_its_order),
-		cmocka_unit_test(test_clip_line_that_touches),
 		cmocka_unit_test(test_simple_outlines),
 		cmocka_unit_test(test_library_is_named),
 	};
