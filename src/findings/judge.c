@@ -139,6 +139,19 @@ double judge_full_mm2(const struct placed_lay *lay)
 	return lay->strips->cover.ground_mm2;
 }
 
+struct raised judge_raise_lay(const struct judging *judging, enum rule_id id,
+                              const struct placed_lay *lay)
+{
+	const struct rule *rule = judge_rule(judging, id);
+	return (struct raised){
+		.rule = rule,
+		.about = lay->field->lay->id,
+		.line = lay->field->lay->line,
+		.at = judge_middle_of_lay(lay),
+		.limit = rule->limit,
+	};
+}
+
 /* ---- the list ---- */
 
 /* By line, rule, element, text: never equal unless they say the same. */

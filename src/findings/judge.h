@@ -49,6 +49,8 @@ const char *judge_length(const struct judging *, double mm);
 const char *judge_area(const struct judging *, double mm2);
 /* Of the middle of the lay's field, in plan axes. */
 struct point judge_middle_of_lay(const struct placed_lay *);
+/* A finding about a lay, as it begins. */
+struct raised judge_raise_lay(const struct judging *, enum rule_id, const struct placed_lay *);
 /* The point half way along a line. */
 struct point judge_middle_of_line(struct line);
 /* Tile with a side of 15 in or more, nominal: joint included. */
@@ -57,6 +59,8 @@ bool judge_is_large(const struct judging *, const struct placed_lay *);
 double judge_partial_mm2(const struct placed_lay *);
 double judge_full_mm2(const struct placed_lay *);
 
+/* Small cuts at the edges of one lay, and what would cure them. */
+void judge_cuts(struct judging *, const struct placed_lay *);
 void judge_slabs(struct judging *);
 void judge_readings(struct judging *);
 void judge_rooms(struct judging *);

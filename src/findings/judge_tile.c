@@ -7,19 +7,6 @@
 #include "units/length.h"
 #include "units/number.h"
 
-static struct raised raised_of_lay(const struct judging *judging, enum rule_id id,
-                                   const struct placed_lay *lay)
-{
-	const struct rule *rule = judge_rule(judging, id);
-	return (struct raised){
-		.rule = rule,
-		.about = lay->field->lay->id,
-		.line = lay->field->lay->line,
-		.at = judge_middle_of_lay(lay),
-		.limit = rule->limit,
-	};
-}
-
 /* ---- pattern ---- */
 
 /* How far a course lies from the next, the shorter way round. */
@@ -32,7 +19,7 @@ static double shift_of(const struct plan_lay *lay)
 
 static void judge_shift(struct judging *judging, const struct placed_lay *lay)
 {
-	struct raised raised = raised_of_lay(judging, RULE_SHIFT_LARGE, lay);
+	struct raised raised = judge_raise_lay(judging, RULE_SHIFT_LARGE, lay);
 	if (lay->field->lay->pattern != PLAN_PATTERN_RUNNING || !judge_is_large(judging, lay))
 		return;
 	raised.measured = shift_of(lay->field->lay);
@@ -64,7 +51,7 @@ static double joint_least(const struct judging *judging, const struct placed_lay
 
 static void judge_joint(struct judging *judging, const struct placed_lay *lay)
 {
-	struct raised raised = raised_of_lay(judging, RULE_JOINT_NARROW, lay);
+	struct raised raised = judge_raise_lay(judging, RULE_JOINT_NARROW, lay);
 	raised.measured = lay->module->joint;
 	raised.limit = joint_least(judging, lay);
 	if (rule_is_raised_by(raised.rule, raised.measured, raised.limit))
@@ -76,7 +63,7 @@ static void judge_spread(struct judging *judging, const struct placed_lay *lay)
 {
 	for (size_t i = 0; i < lay->field->lay->tile_count; i++) {
 		const struct plan_tile *tile = lay->field->lay->tiles[i];
-		struct raised raised = raised_of_lay(judging, RULE_TILE_UNEVEN, lay);
+		struct raised raised = judge_raise_lay(judging, RULE_TILE_UNEVEN, lay);
 		raised.about = tile->id;
 		raised.line = tile->line;
 		raised.measured = length_mm(tile->size_spread_nm);
@@ -90,47 +77,11 @@ static void judge_spread(struct judging *judging, const struct placed_lay *lay)
 
 /* ---- setting out ---- */
 
-/* Cuts round obstacles come as they come, and a wall that runs through more of a tile than
- * its small part spans has a small cut somewhere wherever the grid lies: nobody is told. */
-static bool can_be_helped(const struct field_border *border, const struct border_cut *cut)
-{
-	if (border->kind == SITE_EDGE_OBSTACLE || border->kind == SITE_EDGE_DRAIN)
-		return false;
-	double taper = cut->along_u ? border->to.x - border->from.x : border->to.y - border->from.y;
-	return fabs(taper) < (1 - cut->small_share) * cut->whole;
-}
-
-/* Once a lay: the border whose cut falls shortest of its limit speaks for all. */
-static void judge_cuts(struct judging *judging, const struct placed_lay *lay)
-{
-	struct raised raised = raised_of_lay(judging, RULE_CUT_SMALL, lay);
-	const struct border_cut *worst = NULL;
-	double worst_ratio = 1;
-	for (size_t i = 0; i < lay->position->cut_count; i++) {
-		const struct border_cut *cut = &lay->position->cuts[i];
-		double limit = cut->small_share * cut->whole;
-		if (!can_be_helped(&lay->field->borders[cut->border], cut) ||
-		    !rule_is_raised_by(raised.rule, cut->least, limit) ||
-		    number_order(cut->least / limit, worst_ratio) >= 0)
-			continue;
-		worst = cut;
-		worst_ratio = cut->least / limit;
-	}
-	if (worst == NULL)
-		return;
-	const struct field_border *border = &lay->field->borders[worst->border];
-	raised.at = frame_out(lay->field->frame, point_between(border->from, border->to, 0.5));
-	raised.measured = worst->least;
-	raised.limit = worst->small_share * worst->whole;
-	raised.unit = "mm";
-	judge_say(judging, raised, {"edge", border->of});
-}
-
 static void judge_unmet(struct judging *judging, const struct placed_lay *lay)
 {
 	const struct plan_ref *unmet = lay->position->unmet;
 	if (unmet != NULL)
-		judge_say(judging, raised_of_lay(judging, RULE_FULL_AT_UNMET, lay),
+		judge_say(judging, judge_raise_lay(judging, RULE_FULL_AT_UNMET, lay),
 		          {"edge", unmet->id});
 }
 
@@ -153,7 +104,7 @@ static void judge_cut_lines(struct judging *judging, const struct placed_lay *la
 {
 	for (size_t i = 0; i < lay->movement->line_count; i++) {
 		const struct movement_line *line = &lay->movement->lines[i];
-		struct raised raised = raised_of_lay(judging, RULE_FIELD_JOINT_CUT, lay);
+		struct raised raised = judge_raise_lay(judging, RULE_FIELD_JOINT_CUT, lay);
 		if (line->on_joint || line->run_count == 0)
 			continue;
 		raised.of = raised.about;
@@ -168,7 +119,7 @@ static void judge_cut_lines(struct judging *judging, const struct placed_lay *la
 
 static void judge_missing_lines(struct judging *judging, const struct placed_lay *lay)
 {
-	struct raised raised = raised_of_lay(judging, RULE_FIELD_JOINT_MISSING, lay);
+	struct raised raised = judge_raise_lay(judging, RULE_FIELD_JOINT_MISSING, lay);
 	raised.limit = raised.measured = lay->movement->limit;
 	raised.unit = "mm";
 	if (lay->movement->missing_count > 0)
@@ -201,7 +152,7 @@ static bool is_chosen_full(const struct plan_membrane *membrane)
 static void judge_cover(struct judging *judging, const struct placed_lay *lay)
 {
 	const struct plan_membrane *membrane = lay->strips->cover.membrane;
-	struct raised raised = raised_of_lay(judging, RULE_COVER_UNAPPROVED, lay);
+	struct raised raised = judge_raise_lay(judging, RULE_COVER_UNAPPROVED, lay);
 	if (!is_chosen_full(membrane))
 		return;
 	raised.about = membrane->id;
@@ -218,7 +169,7 @@ static void judge_sides(struct judging *judging, const struct placed_lay *lay)
 	const struct plan_membrane *membrane = lay->strips->cover.membrane;
 	for (size_t i = 0; i < lay->field->lay->tile_count; i++) {
 		const struct plan_tile *tile = lay->field->lay->tiles[i];
-		struct raised raised = raised_of_lay(judging, RULE_TILE_SMALL, lay);
+		struct raised raised = judge_raise_lay(judging, RULE_TILE_SMALL, lay);
 		if (tile->wide_nm >= membrane->min_tile_nm)
 			continue;
 		raised.about = membrane->id;

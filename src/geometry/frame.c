@@ -38,6 +38,20 @@ struct frame frame_from_deg(double angle_deg)
 	return frame;
 }
 
+/* Turned into the eighth about the first axis, then closed in on: the sine of what is missing is
+ * nearly what is missing. */
+double frame_deg_off_axis(struct point along)
+{
+	enum { ROUNDS = 6 };
+	while (along.x < fabs(along.y))
+		along = (struct point){along.y, -along.x};
+	struct point unit = point_unit(along);
+	double deg = 0;
+	for (int i = 0; i < ROUNDS; i++)
+		deg += frame_in(frame_from_deg(deg), unit).y / DEG;
+	return deg;
+}
+
 static struct point *turn_points(struct arena *arena, struct frame frame,
                                  const struct point *points, size_t count)
 {

@@ -10,6 +10,8 @@ struct frame {
 };
 
 struct frame frame_from_deg(double angle_deg);
+/* From the nearest axis to a direction, degrees anticlockwise. */
+double frame_deg_off_axis(struct point along);
 
 static inline struct point frame_in(struct frame f, struct point p) /* plan -> lay */
 {

@@ -21,52 +21,60 @@ static size_t number_classes(size_t *classes, size_t count)
 	return used;
 }
 
-/* True where the border lies along the carried band; then the stretch of it, measured along
- * the joint. */
-static bool stretch_along(const struct field_carried *carried, const struct field_border *border,
-                          double *out_from, double *out_to)
+/* A border along the carried band: its part, and the stretch of it, measured along the joint. */
+struct beside {
+	size_t part;
+	double from, to;
+};
+
+struct beside_all {
+	struct beside *items;
+	size_t count;
+};
+
+static struct beside_all borders_beside(struct arena *arena, const struct field *field,
+                                        const struct field_carried *carried)
 {
-	if (border->of != carried->of)
-		return false;
-	struct point middle = point_between(border->from, border->to, 0.5);
-	if (region_distance(&carried->band, middle) >= TOLERANCE_WHOLE)
-		return false;
+	struct beside_all all = {ARENA_ARRAY(arena, struct beside, field->border_count), 0};
 	struct point along = point_unit(point_sub(carried->to, carried->from));
-	double from = point_dot(point_sub(border->from, carried->from), along);
-	double to = point_dot(point_sub(border->to, carried->from), along);
-	*out_from = fmin(from, to);
-	*out_to = fmax(from, to);
-	return true;
+	for (size_t i = 0; i < field->border_count; i++) {
+		const struct field_border *border = &field->borders[i];
+		if (border->of != carried->of)
+			continue;
+		struct point middle = point_between(border->from, border->to, 0.5);
+		if (region_distance(&carried->band, middle) >= TOLERANCE_WHOLE)
+			continue;
+		double from = point_dot(point_sub(border->from, carried->from), along);
+		double to = point_dot(point_sub(border->to, carried->from), along);
+		all.items[all.count++] =
+			(struct beside){border->part, fmin(from, to), fmax(from, to)};
+	}
+	return all;
 }
 
 /* Two stretches of one joint face each other where they overlap: on one side of it no two
  * do. Parts farther along, beyond a joint that crosses, share nothing by this one. */
-static bool face_each_other(const struct field_carried *carried, const struct field_border *a,
-                            const struct field_border *b)
+static bool face_each_other(struct beside a, struct beside b)
 {
-	double from_a, to_a, from_b, to_b;
-	return stretch_along(carried, a, &from_a, &to_a) &&
-	       stretch_along(carried, b, &from_b, &to_b) &&
-	       fmin(to_a, to_b) - fmax(from_a, from_b) > TOLERANCE_WHOLE;
+	return fmin(a.to, b.to) - fmax(a.from, b.from) > TOLERANCE_WHOLE;
 }
 
-static void join_across(struct bays *bays, const struct field *field,
+static void join_across(struct arena *arena, struct bays *bays, const struct field *field,
                         const struct field_carried *carried)
 {
 	size_t count = field->region.count;
 	bool is_free = carried->separates && carried->joint;
 	bool free_u = is_free && carried->axis == FIELD_AXIS_V;
 	bool free_v = is_free && carried->axis == FIELD_AXIS_U;
-	for (size_t a = 0; a < field->border_count; a++)
-		for (size_t b = a + 1; b < field->border_count; b++) {
-			if (!face_each_other(carried, &field->borders[a], &field->borders[b]))
+	struct beside_all all = borders_beside(arena, field, carried);
+	for (size_t a = 0; a < all.count; a++)
+		for (size_t b = a + 1; b < all.count; b++) {
+			if (!face_each_other(all.items[a], all.items[b]))
 				continue;
 			if (!free_u)
-				join(bays->u_of_part, count, field->borders[a].part,
-				     field->borders[b].part);
+				join(bays->u_of_part, count, all.items[a].part, all.items[b].part);
 			if (!free_v)
-				join(bays->v_of_part, count, field->borders[a].part,
-				     field->borders[b].part);
+				join(bays->v_of_part, count, all.items[a].part, all.items[b].part);
 		}
 }
 
@@ -80,7 +88,7 @@ struct bays bays_of_field(struct arena *arena, const struct field *field)
 	for (size_t i = 0; i < count; i++)
 		bays.u_of_part[i] = bays.v_of_part[i] = i;
 	for (size_t i = 0; i < field->carried_count; i++)
-		join_across(&bays, field, &field->carried[i]);
+		join_across(arena, &bays, field, &field->carried[i]);
 	bays.u_count = number_classes(bays.u_of_part, count);
 	bays.v_count = number_classes(bays.v_of_part, count);
 	return bays;

@@ -79,22 +79,20 @@ static void find_breaks(struct cut_profile *profile)
 	profile->breaks[CUT_PROFILE_BREAKS] = profile->period;
 }
 
-/* Mean over a stretch without a break, taken inside it by more than a hair: the penalty may
- * jump at a break, and comparisons there are a hair wide. */
-static double mean_of_piece(const struct cut_profile *profile, double from, double to)
-{
-	double inset = fmin(10 * TOLERANCE_CUT, (to - from) / 2);
-	return (cut_profile_worst_penalty(profile, from + inset) +
-	        cut_profile_worst_penalty(profile, to - inset)) /
-	       2;
-}
-
+/* Between two breaks the penalty is a straight line, found just inside them: it may jump at a
+ * break, and comparisons there are a hair wide. */
 static void integrate(struct cut_profile *profile)
 {
 	for (int i = 0; i < CUT_PROFILE_BREAKS; i++) {
-		double from = profile->breaks[i], to = profile->breaks[i + 1];
+		double from = profile->breaks[i], length = profile->breaks[i + 1] - from;
+		double inset = fmin(10 * TOLERANCE_CUT, length / 4);
+		double first = cut_profile_worst_penalty(profile, from + inset);
+		double last = cut_profile_worst_penalty(profile, from + length - inset);
+		double slope = length > 0 ? (last - first) / (length - 2 * inset) : 0;
+		profile->starts[i] = first - slope * inset;
+		profile->slopes[i] = slope;
 		profile->integrals[i + 1] =
-			profile->integrals[i] + mean_of_piece(profile, from, to) * (to - from);
+			profile->integrals[i] + (profile->starts[i] + slope * length / 2) * length;
 	}
 }
 
@@ -124,10 +122,8 @@ static double integral_to(const struct cut_profile *profile, double phase)
 	int i = 0;
 	while (i + 1 < CUT_PROFILE_BREAKS && profile->breaks[i + 1] <= phase)
 		i++;
-	double from = profile->breaks[i];
-	if (phase <= from)
-		return profile->integrals[i];
-	return profile->integrals[i] + mean_of_piece(profile, from, phase) * (phase - from);
+	double past = fmax(0, phase - profile->breaks[i]);
+	return profile->integrals[i] + (profile->starts[i] + profile->slopes[i] * past / 2) * past;
 }
 
 double cut_profile_mean_penalty(const struct cut_profile *profile, double from, double to)

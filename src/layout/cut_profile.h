@@ -15,8 +15,10 @@ struct cut_profile {
 	double slack, tolerance;
 	double small;               /* cuts from here up cost nothing */
 	double steep, steep_factor; /* below this cut the penalty rises faster */
-	/* Phases between which the worst penalty is linear, rising, and its integral up to each. */
+	/* Phases between which the worst penalty is linear, rising, and its integral up to each;
+	 * after each, where the penalty starts and how it goes on. */
 	double breaks[CUT_PROFILE_BREAKS + 1], integrals[CUT_PROFILE_BREAKS + 1];
+	double starts[CUT_PROFILE_BREAKS], slopes[CUT_PROFILE_BREAKS];
 };
 
 /* `reachable`: the largest smallest-cut share the pattern can have at a wall, at most 1. */

@@ -1,6 +1,7 @@
 #include "layout/placed.h"
 
 #include "layout/crack_lots.h"
+#include "layout/setting.h"
 
 /* What hangs on one lay alone. */
 static struct placed_lay place_tile(struct arena *arena, const struct site *site,
@@ -9,15 +10,10 @@ static struct placed_lay place_tile(struct arena *arena, const struct site *site
 {
 	struct placed_lay placed = {0};
 	placed.field = field_place(arena, site, rules, lay, before);
-	placed.module = module_from_lay(arena, lay);
-	placed.position = position_search(arena, placed.field, placed.module, rules);
-	placed.movement =
-		movement_place(arena, placed.field, placed.module, placed.position, rules);
-	if (placed.movement->line_count > 0)
-		placed.position =
-			position_shifted(arena, placed.field, placed.module, rules, placed.position,
-		                         movement_shifts(arena, placed.field, placed.position,
-		                                         placed.movement));
+	struct setting setting = setting_place(arena, placed.field, rules);
+	placed.module = setting.module;
+	placed.position = setting.position;
+	placed.movement = setting.movement;
 	placed.tiling = tiling_place(arena, placed.field, placed.module, placed.movement);
 	placed.cracks = cracks_place(arena, placed.tiling, rules, NULL);
 	return placed;

@@ -10,6 +10,17 @@ static struct position_key lesser(struct position_key a, struct position_key b)
 	return position_key_compare(a, b) < 0 ? a : b;
 }
 
+/* What must stay unmet along one axis: where a place meets more, no other is worth its time. */
+static struct position_key least_unmet(const struct search *s, bool along_u, size_t class,
+                                       const struct candidates *candidates)
+{
+	struct position_key least = position_key_worst();
+	for (size_t i = 0; i < candidates->count; i++)
+		least = lesser(least, search_unmet(s, along_u, class, candidates->places[i]));
+	least.small = HUGE_VAL;
+	return least;
+}
+
 /* Best place of a u class, as the courses lie; no better than `limit` where there is none. */
 static struct position_key best_of_u(struct search *s, size_t class,
                                      const struct candidates *candidates, struct position_key limit)
@@ -17,6 +28,8 @@ static struct position_key best_of_u(struct search *s, size_t class,
 	struct position_key best = position_key_worst();
 	if (s->u_pinned[class])
 		return search_key(s, true, class, s->u[class], best);
+	if (s->wishes.count > 0)
+		limit = lesser(limit, least_unmet(s, true, class, candidates));
 	for (size_t i = 0; i < candidates->count; i++) {
 		double place = candidates->places[i];
 		struct position_key key = search_key(s, true, class, place, lesser(best, limit));
@@ -42,32 +55,52 @@ static struct position_key best_of_all_u(struct search *s, const struct candidat
 	return sum;
 }
 
-/* Chooses v of one class; where courses are shifted the best u depends on it. */
+/* The best v so far, and the u of every class that goes with it. */
+struct chosen_v {
+	struct position_key key;
+	double v, *u;
+	bool u_depends;
+};
+
+/* Tries one v of a class; where courses are shifted the best u depends on it. */
+static void try_v(struct search *s, size_t class, double place,
+                  const struct candidates *u_candidates, struct chosen_v *chosen)
+{
+	s->v[class] = place;
+	struct position_key key = search_key(s, false, class, place, chosen->key);
+	s->tried++;
+	if (chosen->u_depends && position_key_compare(key, chosen->key) < 0) {
+		struct position_key left = position_key_difference(chosen->key, key);
+		key = position_key_sum(key, best_of_all_u(s, u_candidates, left));
+	}
+	if (position_key_compare(key, chosen->key) >= 0)
+		return;
+	chosen->key = key;
+	chosen->v = place;
+	for (size_t u = 0; u < s->bays.u_count; u++)
+		chosen->u[u] = s->u[u];
+}
+
+/* Those that meet most wishes first: the rest then need no look at u. */
 static void choose_v(struct search *s, size_t class, const struct candidates *u_candidates)
 {
 	struct candidates candidates = search_candidates(s, false, class);
-	bool u_depends = s->module->offset_count > 1;
-	double *best_u = ARENA_ARRAY(s->arena, double, s->bays.u_count);
-	struct position_key best = position_key_worst();
-	double best_v = s->v[class];
-	for (size_t i = 0; i < candidates.count; i++) {
-		s->v[class] = candidates.places[i];
-		struct position_key key = search_key(s, false, class, s->v[class], best);
-		s->tried++;
-		if (u_depends && position_key_compare(key, best) < 0) {
-			struct position_key left = position_key_difference(best, key);
-			key = position_key_sum(key, best_of_all_u(s, u_candidates, left));
+	struct position_key least = least_unmet(s, false, class, &candidates);
+	struct chosen_v chosen = {.key = position_key_worst(),
+	                          .v = s->v[class],
+	                          .u = ARENA_ARRAY(s->arena, double, s->bays.u_count),
+	                          .u_depends = s->module->offset_count > 1};
+	for (int rest = 0; rest <= 1; rest++)
+		for (size_t i = 0; i < candidates.count; i++) {
+			double place = candidates.places[i];
+			bool leaves_more =
+				position_key_is_beaten(search_unmet(s, false, class, place), least);
+			if (leaves_more == rest)
+				try_v(s, class, place, u_candidates, &chosen);
 		}
-		if (position_key_compare(key, best) >= 0)
-			continue;
-		best = key;
-		best_v = s->v[class];
-		for (size_t u = 0; u < s->bays.u_count; u++)
-			best_u[u] = s->u[u];
-	}
-	s->v[class] = best_v;
-	for (size_t u = 0; u_depends && u < s->bays.u_count; u++)
-		s->u[u] = best_u[u];
+	s->v[class] = chosen.v;
+	for (size_t u = 0; chosen.u_depends && u < s->bays.u_count; u++)
+		s->u[u] = chosen.u[u];
 }
 
 static void choose(struct search *s)
@@ -270,6 +303,38 @@ const struct position *position_search(struct arena *arena, const struct field *
 	return position_of_search(&s);
 }
 
+/* Puts every class where it was. */
+static void set_places(struct search *s, const struct position *before)
+{
+	for (size_t i = 0; i < before->part_count; i++) {
+		s->u[s->bays.u_of_part[i]] = before->parts[i].x;
+		s->v[s->bays.v_of_part[i]] = before->parts[i].y;
+	}
+	search_set_slots(s);
+}
+
+static bool is_wished(const struct search *s, bool along_u, size_t class)
+{
+	bool wished = false;
+	for (size_t i = 0; i < s->wishes.count; i++)
+		wished = wished || search_wish_concerns(s, &s->wishes.wishes[i], along_u, class);
+	return wished;
+}
+
+const struct position *position_moved(struct arena *arena, const struct field *field,
+                                      const struct module *module, const struct rules *rules,
+                                      const struct position *before)
+{
+	struct search s = search_start(arena, field, module, rules);
+	set_places(&s, before);
+	for (size_t class = 0; class < s.bays.u_count; class ++)
+		s.u_pinned[class] = !is_wished(&s, true, class);
+	for (size_t class = 0; class < s.bays.v_count; class ++)
+		s.v_pinned[class] = !is_wished(&s, false, class);
+	choose(&s);
+	return position_of_search(&s);
+}
+
 const struct position *position_shifted(struct arena *arena, const struct field *field,
                                         const struct module *module, const struct rules *rules,
                                         const struct position *before, const struct point *shifts)
@@ -277,11 +342,7 @@ const struct position *position_shifted(struct arena *arena, const struct field 
 	struct search s = search_start(arena, field, module, rules);
 	struct position *after = ARENA_NEW(arena, struct position);
 	*after = *before;
-	for (size_t i = 0; i < before->part_count; i++) {
-		s.u[s.bays.u_of_part[i]] = before->parts[i].x;
-		s.v[s.bays.v_of_part[i]] = before->parts[i].y;
-	}
-	search_set_slots(&s);
+	set_places(&s, before);
 	list_cuts(&s, after, shifts);
 	return after;
 }

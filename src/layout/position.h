@@ -38,6 +38,9 @@ struct position {
 
 const struct position *position_search(struct arena *, const struct field *, const struct module *,
                                        const struct rules *);
+/* The same position, but for the parts that the wishes of the field's lay ask to be moved. */
+const struct position *position_moved(struct arena *, const struct field *, const struct module *,
+                                      const struct rules *, const struct position *);
 /* The same position with its cuts as they are where the tile at each border of the field is
  * moved by `shifts` (field joints are wider than the tile joint). */
 const struct position *position_shifted(struct arena *, const struct field *, const struct module *,

@@ -26,52 +26,74 @@ void search_set_slots(struct search *s)
 
 /* ---- wishes ---- */
 
-static bool meets_wish(const struct search *s, const struct wish *wish, double place)
+static bool term_of_wish_is_in(const struct search *s, const struct wish *wish, size_t i,
+                               size_t class)
+{
+	return search_class_of_term(s, &s->terms[wish->terms[i]]) == class;
+}
+
+bool search_wish_concerns(const struct search *s, const struct wish *wish, bool along_u,
+                          size_t class)
+{
+	if (!wish->is_possible || wish->along_u != along_u)
+		return false;
+	if (wish->is_centre)
+		return (along_u ? s->bays.u_of_part : s->bays.v_of_part)[wish->part] == class;
+	for (size_t i = 0; i < wish->term_count; i++)
+		if (term_of_wish_is_in(s, wish, i, class))
+			return true;
+	return false;
+}
+
+/* What a wish asks of one class that it concerns. */
+static bool meets_wish(const struct search *s, const struct wish *wish, size_t class, double place)
 {
 	double reach = s->print_step / 2;
 	if (wish->is_centre)
 		return wish_is_centred(wish, s->module, place, reach);
 	for (size_t i = 0; i < wish->term_count; i++) {
 		size_t term = wish->terms[i];
-		if (!wall_term_starts_whole(&s->terms[term], &s->slots[term], place, reach))
+		if (term_of_wish_is_in(s, wish, i, class) &&
+		    !wall_term_starts_whole(&s->terms[term], &s->slots[term], place, reach))
 			return false;
 	}
 	return true;
 }
 
-static size_t class_of_wish(const struct search *s, const struct wish *wish)
+static bool is_met(const struct search *s, const struct wish *wish)
 {
-	size_t part = wish->is_centre ? wish->part : s->terms[wish->terms[0]].part;
-	return wish->along_u ? s->bays.u_of_part[part] : s->bays.v_of_part[part];
+	size_t classes = wish->along_u ? s->bays.u_count : s->bays.v_count;
+	const double *places = wish->along_u ? s->u : s->v;
+	bool met = wish->is_possible;
+	for (size_t class = 0; met && class < classes; class ++)
+		met = !search_wish_concerns(s, wish, wish->along_u, class) ||
+		      meets_wish(s, wish, class, places[class]);
+	return met;
 }
 
 const struct plan_ref *search_first_unmet(const struct search *s)
 {
-	for (size_t i = 0; i < s->wishes.count; i++) {
-		const struct wish *wish = &s->wishes.wishes[i];
-		if (!wish->is_possible)
-			return wish->ref;
-		size_t class = class_of_wish(s, wish);
-		if (!meets_wish(s, wish, wish->along_u ? s->u[class] : s->v[class]))
-			return wish->ref;
-	}
+	for (size_t i = 0; i < s->wishes.count; i++)
+		if (!is_met(s, &s->wishes.wishes[i]))
+			return s->wishes.wishes[i].ref;
 	return NULL;
 }
 
 /* ---- the key of one class at one place ---- */
 
-static void add_wishes(const struct search *s, bool along_u, size_t class, double place,
-                       struct position_key *key)
+struct position_key search_unmet(const struct search *s, bool along_u, size_t class, double place)
 {
+	struct position_key key = {0};
 	double importance = 1;
 	for (size_t i = 0; i < s->wishes.count; i++, importance /= 2) {
 		const struct wish *wish = &s->wishes.wishes[i];
-		if (!wish->is_possible || wish->along_u != along_u ||
-		    class_of_wish(s, wish) != class || meets_wish(s, wish, place))
+		if (!search_wish_concerns(s, wish, along_u, class) ||
+		    meets_wish(s, wish, class, place))
 			continue;
-		key->unmet++;
-		key->unmet_order += importance;
+		key.unmet++;
+		key.unmet_order += importance;
 	}
+	return key;
 }
 
 static bool is_of_class(const struct search *s, const struct wall_term *term, bool along_u,
@@ -125,8 +147,7 @@ static void add_balance(const struct search *s, bool along_u, size_t class, doub
 struct position_key search_key(const struct search *s, bool along_u, size_t class, double place,
                                struct position_key limit)
 {
-	struct position_key key = {0};
-	add_wishes(s, along_u, class, place, &key);
+	struct position_key key = search_unmet(s, along_u, class, place);
 	if (position_key_is_beaten(key, limit))
 		return key;
 	add_penalties(s, along_u, class, place, limit, &key);

@@ -42,10 +42,15 @@ struct search search_start(struct arena *, const struct field *, const struct mo
 /* Brings the slots up to date after a v position changed. */
 void search_set_slots(struct search *);
 size_t search_class_of_term(const struct search *, const struct wall_term *);
+/* A wish speaks of the position of this class along this axis; a joint that two classes lie
+ * beside, or a wall of several, concerns each of them. */
+bool search_wish_concerns(const struct search *, const struct wish *, bool along_u, size_t class);
 double search_place_of_term(const struct search *, const struct wall_term *);
 /* Every printed step within one period, counted from the first corner to a face's edge, and
  * the exact places at which a whole tile starts at a wall or a wish is met. */
 struct candidates search_candidates(struct search *, bool along_u, size_t class);
+/* The wishes that a place of one class leaves unmet, and nothing else. */
+struct position_key search_unmet(const struct search *, bool along_u, size_t class, double place);
 /* What a place of one class costs. Stops early, with a key that is no better than `limit`,
  * once it is beaten. */
 struct position_key search_key(const struct search *, bool along_u, size_t class, double place,

@@ -134,9 +134,9 @@ static struct soft_unit *wide_unit(struct placing *placing)
 {
 	size_t count = placing->unit_count;
 	if (!placing->wide)
-		placing->wide = soft_units(placing->arena, placing->setting, placing->group,
-		                           placing->widening.widen(placing->widening.context),
-		                           &count);
+		placing->wide =
+			soft_units(placing->arena, placing->setting, placing->group,
+		                   placing->widening.widen(placing->widening.context), &count);
 	struct soft_unit *wide = &placing->wide[placing->unit - placing->units];
 	bool is_same = count == placing->unit_count && wide->end_count == placing->unit->end_count;
 	return is_same ? wide : NULL;
@@ -145,8 +145,7 @@ static struct soft_unit *wide_unit(struct placing *placing)
 static struct soft_side_found find_side(struct placing *placing, struct soft_side side)
 {
 	struct soft_unit *unit = placing->unit;
-	struct soft_side_found found =
-		soft_side_find(placing->arena, placing->setting, unit, side);
+	struct soft_side_found found = soft_side_find(placing->arena, placing->setting, unit, side);
 	struct soft_unit *wide = found.is_missing ? wide_unit(placing) : NULL;
 	if (!wide)
 		return found;

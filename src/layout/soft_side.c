@@ -196,7 +196,7 @@ struct soft_side_found soft_side_find(struct arena *arena, const struct soft_set
 	if (!find_from_to(&finding, 0, finding.run_count > 0 ? finding.run_count - 1 : 0))
 		find_runs(&finding);
 	unit->corridor.side = NULL;
-	finding.found.is_missing = finding.run_count > 0 && finding.found.walks.count == 0 &&
-	                           !*finding.found.uses;
+	finding.found.is_missing =
+		finding.run_count > 0 && finding.found.walks.count == 0 && !*finding.found.uses;
 	return finding.found;
 }

@@ -7,9 +7,9 @@
 
 struct strip_piece {
 	struct polygon shape; /* clipped to the ground it lies on; holes round what stands in it */
-	double length, wide; /* as cut: whole inches or 25 mm, or a roll width */
-	double lap;          /* over the piece laid before it; 0 for the first */
-	int order, roll;     /* from 1; roll 0 where there are no rolls */
+	double length, wide;  /* as cut: whole inches or 25 mm, or a roll width */
+	double lap;           /* over the piece laid before it; 0 for the first */
+	int order, roll;      /* from 1; roll 0 where there are no rolls */
 };
 
 /* What the membrane is sold as; 0: as large as wanted. */

@@ -44,6 +44,8 @@
 	FIGURE(PRINT_STEP_METRIC, "print-step-metric", LENGTH)                   \
 	FIGURE(LARGE_TILE_SIDE, "large-tile-side", LENGTH)                       \
 	FIGURE(JOINT_SPREAD_FACTOR, "joint-spread-factor", NUMBER)               \
+	FIGURE(JOINT_OPEN_STEP, "joint-open-step", LENGTH)                       \
+	FIGURE(JOINT_OPEN_MOST, "joint-open-most", LENGTH)                       \
 	FIGURE(JOINT_RUNNING_RECTIFIED, "joint-running-rectified", LENGTH)       \
 	FIGURE(JOINT_RUNNING_CALIBRATED, "joint-running-calibrated", LENGTH)     \
 	FIGURE(CONTROL_CLEAR_SHARE, "control-clear-share", NUMBER)               \

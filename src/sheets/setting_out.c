@@ -2,13 +2,16 @@
 #include <math.h>
 #include <string.h>
 
+#include "layout/alternatives.h"
 #include "sheets/course_numbers.h"
 #include "sheets/draw_cuts.h"
 #include "sheets/draw_tile.h"
 #include "sheets/floor_plan.h"
 #include "sheets/notes.h"
 #include "sheets/sheets_of_floor.h"
+#include "units/number.h"
 
+enum { REASONS_MOST = 4, TURN_DECIMALS = 2 }; /* lines for each lay; of degrees */
 /* Of two cuts that differ by less (floor mm) the first is told. */
 static const double SAME_CUT = 0.5;
 
@@ -118,6 +121,30 @@ static const char *askew_ids(const struct draft *draft, const struct placed_lay 
 	return list.text;
 }
 
+/* Where a setter might rather start: told where it leaves less than is left here. */
+static void add_reasons(struct notes *notes, const struct placed_lay *lay)
+{
+	const struct draft *draft = notes->sheet->draft;
+	const struct alternatives *others =
+		alternatives_of_lay(draft->arena, draft->placed->rules, lay);
+	int told = 0;
+	for (size_t i = 0; i < others->count && told < REASONS_MOST; i++) {
+		const struct alternative *other = &others->items[i];
+		bool is_turned = other->kind == ALTERNATIVE_ALONG;
+		if ((!is_turned && other->kind != ALTERNATIVE_START) || alternative_cures(other) ||
+		    number_order(other->least.share, others->taken.share) >= 0)
+			continue;
+		told++;
+		notes_item(notes, NOTE_WORK, NOTE_DASH,
+		           draft_text(draft, is_turned ? "why.along" : "why.start",
+		                      {"edge", draft_tag(draft, other->at)},
+		                      {"turn", number_text(draft->arena, fabs(other->turn_deg),
+		                                           TURN_DECIMALS)},
+		                      {"cut", draft_measure(draft, other->least.cut->least)},
+		                      {"where", draft_tag(draft, other->least.of)}));
+	}
+}
+
 static void add_tiles(struct notes *notes, const struct placed_lay *lay)
 {
 	const struct draft *draft = notes->sheet->draft;
@@ -137,6 +164,7 @@ static void add_tiles(struct notes *notes, const struct placed_lay *lay)
 		                      {"where", draft_tag(draft, border_of(lay, least)->of)},
 		                      {"worst", draft_measure(draft, worst_cut(lay))},
 		                      {"tolerance", draft_measure(draft, lay->field->tolerance)}));
+	add_reasons(notes, lay);
 	const char *askew = askew_ids(draft, lay);
 	if (askew && *askew)
 		notes_item(notes, NOTE_WORK, NOTE_DASH,
