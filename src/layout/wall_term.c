@@ -51,7 +51,8 @@ struct wall_term wall_term_from_border(struct arena *arena, const struct field *
 	struct point along = point_sub(border->to, border->from);
 	struct point normal = point_unit(point_left(along));
 	struct wall_term term = {.border = index, .part = border->part};
-	term.along_u = fabs(normal.x) >= fabs(normal.y);
+	/* Rounding does not choose for a wall at 45 degrees: it stands across the courses. */
+	term.along_u = fabs(normal.x) >= fabs(normal.y) - TOLERANCE_STRAIGHT;
 	double facing = term.along_u ? normal.x : normal.y;
 	term.sign = facing > 0 ? 1 : -1;
 	term.at[0] = term.along_u ? border->from.x : border->from.y;
