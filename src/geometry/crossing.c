@@ -1,5 +1,6 @@
 #include "geometry/crossing.h"
 
+#include <stdint.h>
 #include <stdlib.h>
 
 #include "geometry/segment.h"
@@ -7,8 +8,8 @@
 
 struct side {
 	struct segment segment;
-	double low, high; /* reach along the longer way of all, grown by the tolerance */
-	size_t index;
+	double low, high;   /* reach along the longer way of all, grown by the tolerance */
+	size_t index, next; /* next: the side that starts where this one ends */
 };
 
 static int lowest_first(const void *a, const void *b)
@@ -19,18 +20,22 @@ static int lowest_first(const void *a, const void *b)
 	return s->index < t->index ? -1 : s->index > t->index;
 }
 
-/* The first `count` sides of the ring, in the order of their low ends. */
-static void list_sides(struct side *sides, struct ring ring, size_t count)
+static bool is_tall(struct box box)
 {
-	struct box box = ring_box(ring);
-	bool is_tall = box.y1 - box.y0 > box.x1 - box.x0;
+	return box.y1 - box.y0 > box.x1 - box.x0;
+}
+
+/* The first `count` sides of a ring whose first side is number `first`. */
+static void list_sides(struct side *sides, struct ring ring, size_t count, size_t first,
+                       bool upright)
+{
 	for (size_t i = 0; i < count; i++) {
 		struct segment s = segment_of_ring(ring, i);
-		double from = is_tall ? s.from.y : s.from.x, to = is_tall ? s.to.y : s.to.x;
+		double from = upright ? s.from.y : s.from.x, to = upright ? s.to.y : s.to.x;
+		size_t next = i + 1 < ring.count ? i + 1 : 0;
 		sides[i] = (struct side){s, fmin(from, to) - TOLERANCE_SAME,
-		                         fmax(from, to) + TOLERANCE_SAME, i};
+		                         fmax(from, to) + TOLERANCE_SAME, first + i, first + next};
 	}
-	qsort(sides, count, sizeof *sides, lowest_first);
 }
 
 /* `b` starts where `a` ends: do they share more than that corner? */
@@ -42,11 +47,11 @@ static bool runs_back(struct segment a, struct segment b)
 	return segment_distance(longer, shorter.to) < TOLERANCE_SAME;
 }
 
-static bool is_meeting(const struct side *a, const struct side *b, size_t count)
+static bool is_meeting(const struct side *a, const struct side *b)
 {
-	if (b->index == a->index + 1)
+	if (a->next == b->index)
 		return runs_back(a->segment, b->segment);
-	if (a->index == 0 && b->index == count - 1)
+	if (b->next == a->index)
 		return runs_back(b->segment, a->segment);
 	return segment_meets(a->segment, b->segment);
 }
@@ -56,16 +61,18 @@ static bool is_sooner(struct crossing a, struct crossing b)
 	return a.second != b.second ? a.second < b.second : a.first < b.first;
 }
 
-static struct crossing soonest_of(const struct side *sides, size_t count, size_t all)
+/* Puts the sides in the order of their low ends. */
+static struct crossing soonest_of(struct side *sides, size_t count)
 {
-	struct crossing soonest = {all, all};
+	struct crossing soonest = {SIZE_MAX, SIZE_MAX};
+	qsort(sides, count, sizeof *sides, lowest_first);
 	for (size_t i = 0; i < count; i++) {
 		for (size_t k = i + 1; k < count && sides[k].low <= sides[i].high; k++) {
 			bool in_order = sides[i].index < sides[k].index;
 			const struct side *a = in_order ? &sides[i] : &sides[k];
 			const struct side *b = in_order ? &sides[k] : &sides[i];
 			struct crossing here = {a->index, b->index};
-			if (is_sooner(here, soonest) && is_meeting(a, b, all))
+			if (is_sooner(here, soonest) && is_meeting(a, b))
 				soonest = here;
 		}
 	}
@@ -80,10 +87,26 @@ bool crossing_find(struct arena *arena, struct ring ring, struct crossing *out_c
 	struct side *sides = ARENA_ARRAY(arena, struct side, ring.count);
 	size_t count = ring.count < FIRST_SIDES ? ring.count : FIRST_SIDES;
 	for (;;) {
-		list_sides(sides, ring, count);
-		*out_crossing = soonest_of(sides, count, ring.count);
+		list_sides(sides, ring, count, 0, is_tall(ring_box(ring)));
+		*out_crossing = soonest_of(sides, count);
 		if (out_crossing->second < ring.count || count == ring.count)
 			return out_crossing->second < ring.count;
 		count = 2 * count < ring.count ? 2 * count : ring.count;
 	}
+}
+
+bool crossing_in_region(struct arena *arena, const struct region *region)
+{
+	size_t rings = region_ring_count(region), count = 0;
+	bool upright = is_tall(region_box(region));
+	for (size_t r = 0; r < rings; r++)
+		count += region_ring(region, r).count;
+	struct side *sides = ARENA_ARRAY(arena, struct side, count);
+	count = 0;
+	for (size_t r = 0; r < rings; r++) {
+		struct ring ring = region_ring(region, r);
+		list_sides(sides + count, ring, ring.count, count, upright);
+		count += ring.count;
+	}
+	return count > 0 && soonest_of(sides, count).second < count;
 }

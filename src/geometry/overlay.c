@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "base/array.h"
+#include "geometry/normal.h"
 #include "geometry/tolerance.h"
 
 /* Of a round corner or end. */
@@ -118,74 +119,15 @@ static GEOSGeometry *to_operand(geos g, const struct region *region)
 	return region->count > 1 ? dissolve(g, heap) : heap;
 }
 
-/* ---- back from GEOS, normalised ---- */
+/* ---- back from GEOS ---- */
 
 static double settled(double x)
 {
 	return nearbyint(x * TOLERANCE_STEPS_PER_MM) / TOLERANCE_STEPS_PER_MM;
 }
 
-static bool is_needless(struct point before, struct point p, struct point after)
-{
-	struct point chord = point_sub(after, before);
-	double length = point_length(chord);
-	if (point_distance(before, p) <= TOLERANCE_SAME || length <= TOLERANCE_SAME)
-		return true;
-	return fabs(point_cross(chord, point_sub(p, before))) <= TOLERANCE_SAME * length;
-}
-
-/* Drops corners that are none, until every one left is needed. */
-static size_t without_needless(struct point *points, size_t count)
-{
-	bool changed = true;
-	while (changed && count >= 3) {
-		changed = false;
-		size_t kept = 0;
-		for (size_t i = 0; i < count; i++) {
-			struct point before = kept > 0 ? points[kept - 1] : points[count - 1];
-			struct point after = i + 1 < count ? points[i + 1] : points[0];
-			if (is_needless(before, points[i], after))
-				changed = true;
-			else
-				points[kept++] = points[i];
-		}
-		count = kept;
-	}
-	return count < 3 ? 0 : count;
-}
-
-/* The start does not hang on the last bits of x: among the leftmost the lowest. */
-static size_t least_point(const struct point *points, size_t count)
-{
-	double x0 = INFINITY;
-	size_t least = count;
-	for (size_t i = 0; i < count; i++)
-		x0 = fmin(x0, points[i].x);
-	for (size_t i = 0; i < count; i++)
-		if (points[i].x <= x0 + TOLERANCE_SAME &&
-		    (least == count || points[i].y < points[least].y))
-			least = i;
-	return least;
-}
-
-static struct ring normal_ring(struct arena *arena, const struct point *points, size_t count,
-                               bool anticlockwise)
-{
-	struct ring ring =
-		ring_turned(arena, (struct ring){(struct point *)points, count}, anticlockwise);
-	ring.count = without_needless(ring.points, ring.count);
-	if (ring.count == 0 || fabs(ring_area(ring)) < TOLERANCE_AREA_MM2)
-		return (struct ring){NULL, 0};
-	struct ring normal = {ARENA_ARRAY(arena, struct point, ring.count), ring.count};
-	size_t first = least_point(ring.points, ring.count);
-	for (size_t i = 0; i < ring.count; i++)
-		normal.points[i] = ring.points[(first + i) % ring.count];
-	return normal;
-}
-
 /* `settle` where the coordinates were computed by sines and roots, not passed through. */
-static struct ring from_ring(struct arena *arena, geos g, const GEOSGeometry *from,
-                             bool anticlockwise, bool settle)
+static struct ring from_ring(struct arena *arena, geos g, const GEOSGeometry *from, bool settle)
 {
 	const GEOSCoordSequence *sequence = GEOSGeom_getCoordSeq_r(g, from);
 	unsigned size = 0;
@@ -197,73 +139,32 @@ static struct ring from_ring(struct arena *arena, geos g, const GEOSGeometry *fr
 		if (settle)
 			points[i] = (struct point){settled(points[i].x), settled(points[i].y)};
 	}
-	return normal_ring(arena, points, count, anticlockwise);
-}
-
-/* Largest first, by areas and places rounded to their tolerance. */
-static int compare_rings(struct ring a, struct ring b, double area_a, double area_b)
-{
-	struct box box_a = ring_box(a), box_b = ring_box(b);
-	const double keys[][2] = {
-		{nearbyint(area_b / TOLERANCE_AREA_MM2), nearbyint(area_a / TOLERANCE_AREA_MM2)},
-		{nearbyint(box_a.x0 / TOLERANCE_SAME), nearbyint(box_b.x0 / TOLERANCE_SAME)},
-		{nearbyint(box_a.y0 / TOLERANCE_SAME), nearbyint(box_b.y0 / TOLERANCE_SAME)},
-		{nearbyint(box_a.x1 / TOLERANCE_SAME), nearbyint(box_b.x1 / TOLERANCE_SAME)},
-		{nearbyint(box_a.y1 / TOLERANCE_SAME), nearbyint(box_b.y1 / TOLERANCE_SAME)},
-	};
-	for (size_t i = 0; i < sizeof keys / sizeof keys[0]; i++)
-		if (keys[i][0] != keys[i][1])
-			return keys[i][0] < keys[i][1] ? -1 : 1;
-	return 0;
-}
-
-static int compare_polygons(const void *a, const void *b)
-{
-	const struct polygon *p = a, *q = b;
-	return compare_rings(p->outline, q->outline, polygon_area(p), polygon_area(q));
-}
-
-static int compare_holes(const void *a, const void *b)
-{
-	const struct ring *p = a, *q = b;
-	return compare_rings(*p, *q, -ring_area(*p), -ring_area(*q));
+	return (struct ring){points, count};
 }
 
 static struct polygon from_polygon(struct arena *arena, geos g, const GEOSGeometry *from,
                                    bool settle)
 {
-	struct polygon polygon = {
-		.outline = from_ring(arena, g, GEOSGetExteriorRing_r(g, from), true, settle)};
 	int count = GEOSGetNumInteriorRings_r(g, from);
-	polygon.holes = ARENA_ARRAY(arena, struct ring, (size_t)count);
-	for (int i = 0; i < count; i++) {
-		struct ring hole =
-			from_ring(arena, g, GEOSGetInteriorRingN_r(g, from, i), false, settle);
-		if (hole.count > 0)
-			polygon.holes[polygon.hole_count++] = hole;
-	}
-	if (polygon.hole_count > 1)
-		qsort(polygon.holes, polygon.hole_count, sizeof *polygon.holes, compare_holes);
+	struct polygon polygon = {from_ring(arena, g, GEOSGetExteriorRing_r(g, from), settle),
+	                          ARENA_ARRAY(arena, struct ring, (size_t)count), (size_t)count};
+	for (int i = 0; i < count; i++)
+		polygon.holes[i] = from_ring(arena, g, GEOSGetInteriorRingN_r(g, from, i), settle);
 	return polygon;
 }
 
 /* Takes `from` over. Points and lines where borders only touch are no ground. */
 static struct region from_geometry(struct arena *arena, geos g, GEOSGeometry *from, bool settle)
 {
-	ARRAY_OF(struct polygon) polygons = {0};
 	int count = GEOSGetNumGeometries_r(g, from);
+	struct region region = {ARENA_ARRAY(arena, struct polygon, (size_t)count), 0};
 	for (int i = 0; i < count; i++) {
 		const GEOSGeometry *part = GEOSGetGeometryN_r(g, from, i);
-		if (GEOSGeomTypeId_r(g, part) != GEOS_POLYGON || GEOSisEmpty_r(g, part))
-			continue;
-		struct polygon polygon = from_polygon(arena, g, part, settle);
-		if (polygon.outline.count > 0 && polygon_area(&polygon) >= TOLERANCE_AREA_MM2)
-			*array_push(arena, &polygons) = polygon;
+		if (GEOSGeomTypeId_r(g, part) == GEOS_POLYGON && !GEOSisEmpty_r(g, part))
+			region.polygons[region.count++] = from_polygon(arena, g, part, settle);
 	}
 	GEOSGeom_destroy_r(g, from);
-	if (polygons.count > 1)
-		qsort(polygons.items, polygons.count, sizeof *polygons.items, compare_polygons);
-	return (struct region){polygons.items, polygons.count};
+	return normal_region(arena, region);
 }
 
 /* ---- operations ---- */

@@ -1,5 +1,6 @@
 /* inset.h - an outline moved inwards, each edge by its own distance, with mitred corners.
- * Units: mm. Owns: arena. Invariant: an edge of distance 0 stays where it is. */
+ * Units: mm. Owns: arena. Invariants: an edge of distance 0 stays where it is; the result is
+ * normal (normal.h). */
 #ifndef LAYOUT_INSET_H
 #define LAYOUT_INSET_H
 #include "geometry/region.h"
