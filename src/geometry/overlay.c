@@ -171,6 +171,8 @@ static struct region from_geometry(struct arena *arena, geos g, GEOSGeometry *fr
 
 struct region overlay_union_all(struct arena *arena, const struct region *regions, size_t count)
 {
+	if (count == 0)
+		return (struct region){NULL, 0};
 	geos g = begin();
 	struct region result =
 		from_geometry(arena, g, dissolve(g, to_heap(g, regions, count)), false);

@@ -24,6 +24,7 @@ struct making {
 	const struct rules *rules;
 	struct field *field;
 	ARRAY_OF(struct source) sources;
+	double *shares; /* room for the breaks of one edge */
 };
 
 static double gap_of_kind(const struct field *field, enum site_edge_kind kind)
@@ -132,14 +133,13 @@ static int by_value(const void *a, const void *b)
 }
 
 /* Shares of an edge at which it passes from one source to the next (a wall, a doorway in
- * line with it, the wall again): the overlay has made one edge of them. 0 is always among
- * them. */
-static size_t breaks_of_edge(const struct making *making, bool moved, struct segment edge,
-                             double **out_shares)
+ * line with it, the wall again): the overlay has made one edge of them. 0 is always the first
+ * of making->shares. */
+static size_t breaks_of_edge(const struct making *making, bool moved, struct segment edge)
 {
-	double length = segment_length(edge);
-	double *shares = ARENA_ARRAY(making->arena, double, 2 * making->sources.count + 1);
+	double length = segment_length(edge), *shares = making->shares;
 	size_t count = 1;
+	shares[0] = 0;
 	for (size_t i = 0; i < making->sources.count; i++) {
 		const struct source *source = &making->sources.items[i];
 		double off = point_cross(source->along, point_sub(edge.from, source->edge.from));
@@ -162,7 +162,6 @@ static size_t breaks_of_edge(const struct making *making, bool moved, struct seg
 	for (size_t i = 1; i < count; i++)
 		if ((shares[i] - shares[kept - 1]) * length > TOLERANCE_ORIGIN)
 			shares[kept++] = shares[i];
-	*out_shares = shares;
 	return kept;
 }
 
@@ -170,16 +169,17 @@ static size_t breaks_of_edge(const struct making *making, bool moved, struct seg
 static struct ring broken_ring(const struct making *making, bool moved, struct ring ring)
 {
 	ARRAY_OF(struct point) points = {0};
+	const double *shares = making->shares;
 	for (size_t i = 0; i < ring.count; i++) {
-		double *shares;
 		struct segment edge = segment_of_ring(ring, i);
-		size_t count = breaks_of_edge(making, moved, edge, &shares);
+		size_t count = breaks_of_edge(making, moved, edge);
 		const struct source *before = NULL;
 		for (size_t k = 0; k < count; k++) {
 			double end = k + 1 < count ? shares[k + 1] : 1;
 			struct segment part = {point_between(edge.from, edge.to, shares[k]),
 			                       point_between(edge.from, edge.to, end)};
-			const struct source *source = find_source(making, moved, part);
+			const struct source *source =
+				count > 1 ? find_source(making, moved, part) : NULL;
 			if (k == 0 || source != before)
 				*array_push(making->arena, &points) = part.from;
 			before = source;
@@ -229,7 +229,8 @@ static void take_carried(struct making *making)
 	for (size_t i = 0; i < field->carried_count; i++)
 		bands[i] = field->carried[i].band;
 	struct region open = overlay_union_all(arena, bands, field->carried_count);
-	field->region = overlay_difference(arena, &field->region, &open);
+	if (open.count > 0)
+		field->region = overlay_difference(arena, &field->region, &open);
 }
 
 static double rounded(double length)
@@ -339,6 +340,7 @@ const struct field *field_place(struct arena *arena, const struct site *site,
 	field->gap_max = length_mm(lay->gap_max_nm);
 	field->tolerance = length_mm(lay->tolerance_nm);
 	find_rooms(&making);
+	making.shares = ARENA_ARRAY(arena, double, 2 * making.sources.count + 1);
 	field->ground = bare_slab(&making);
 	struct region broken = broken_region(&making, &field->ground);
 	field->region = inset_region(arena, &broken, gap_of_edge, &making);
