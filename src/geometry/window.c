@@ -1,7 +1,5 @@
 #include "geometry/window.h"
 
-#include <stdint.h>
-
 #include "geometry/tolerance.h"
 
 struct border_edges border_edges_from_polygon(struct arena *arena, const struct polygon *polygon)
@@ -23,17 +21,7 @@ struct border_edges border_edges_from_polygon(struct arena *arena, const struct 
 	return all;
 }
 
-/* The stretch of an edge strictly inside the window: where it enters and leaves, as points
- * and as places on the window's border (side + share of the side). */
-struct stretch {
-	size_t edge;
-	struct point from, to;
-	bool enters, leaves; /* crosses the window's border there; else starts or ends inside */
-	double enters_at, leaves_at;
-	struct stretch *followed_by; /* round the window's border */
-	bool is_follower, used;
-};
-
+/* Where an edge crosses the window's border. */
 struct crossing {
 	double share; /* of the edge */
 	size_t side;
@@ -52,15 +40,16 @@ static double border_place(struct ring window, size_t side, struct point p)
 }
 
 /* Cyrus and Beck's clipping (1978) of one edge against the open window. */
-static bool stretch_of_edge(struct ring window, struct border_edge edge, struct stretch *out)
+static bool stretch_of_edge(struct ring window, const struct border_edge *edge,
+                            struct window_stretch *out)
 {
 	struct crossing enter = {0, 0}, leave = {1, 0};
 	bool enters = false, leaves = false;
 	for (size_t side = 0; side < window.count; side++) {
 		struct point a = window.points[side];
 		struct point along = point_sub(window.points[(side + 1) % window.count], a);
-		double from = point_cross(along, point_sub(edge.from, a));
-		double to = point_cross(along, point_sub(edge.to, a));
+		double from = point_cross(along, point_sub(edge->from, a));
+		double to = point_cross(along, point_sub(edge->to, a));
 		if (from <= 0 && to <= 0)
 			return false;
 		if (from > 0 && to > 0)
@@ -78,14 +67,14 @@ static bool stretch_of_edge(struct ring window, struct border_edge edge, struct 
 		return false;
 	out->enters = enters;
 	out->leaves = leaves;
-	out->from = enters ? point_between(edge.from, edge.to, enter.share) : edge.from;
-	out->to = leaves ? point_between(edge.from, edge.to, leave.share) : edge.to;
+	out->from = enters ? point_between(edge->from, edge->to, enter.share) : edge->from;
+	out->to = leaves ? point_between(edge->from, edge->to, leave.share) : edge->to;
 	out->enters_at = enters ? border_place(window, enter.side, out->from) : 0;
 	out->leaves_at = leaves ? border_place(window, leave.side, out->to) : 0;
 	return true;
 }
 
-static struct stretch *find_by_edge(struct stretch *stretches, size_t count, size_t edge)
+static struct window_stretch *find_by_edge(struct window_stretch *stretches, size_t count, size_t edge)
 {
 	for (size_t i = 0; i < count; i++)
 		if (stretches[i].edge == edge)
@@ -106,7 +95,7 @@ static double place_ahead(size_t sides, double from, double to)
 }
 
 /* The nearest pair of a way out and a way in, ahead of it, not yet joined. */
-static bool nearest_pair(const struct stretch *stretches, size_t count, size_t sides,
+static bool nearest_pair(const struct window_stretch *stretches, size_t count, size_t sides,
                          size_t *out_leaving, size_t *out_entering)
 {
 	double best = (double)INFINITY;
@@ -131,7 +120,7 @@ static bool nearest_pair(const struct stretch *stretches, size_t count, size_t s
 /* Along the window's border the area lies between a way out and the next way in. Where
  * several meet in one point, any pairing encloses the same ground; nearest first leaves
  * nobody without a partner. */
-static bool join_ends(struct stretch *stretches, size_t count, size_t sides)
+static bool join_ends(struct window_stretch *stretches, size_t count, size_t sides)
 {
 	size_t leaving, entering;
 	while (nearest_pair(stretches, count, sides, &leaving, &entering)) {
@@ -145,48 +134,46 @@ static bool join_ends(struct stretch *stretches, size_t count, size_t sides)
 	return true;
 }
 
-struct path {
-	struct arena *arena;
-	ARRAY_OF(struct point) points;
-};
-
-static void path_add(struct path *path, struct point p)
+static void add_point(struct window_work *work, size_t first, struct point p)
 {
-	size_t count = path->points.count;
-	if (count) {
-		struct point last = path->points.items[count - 1];
+	size_t count = work->points.count;
+	if (count > first) {
+		struct point last = work->points.items[count - 1];
 		if (last.x == p.x && last.y == p.y)
 			return;
 	}
-	*array_push(path->arena, &path->points) = p;
+	*array_push(work->arena, &work->points) = p;
 }
 
 /* Window corners passed on the way from one place on the border to another. */
-static void path_round_corners(struct path *path, struct ring window, double from, double to)
+static void add_corners(struct window_work *work, size_t first, struct ring window, double from,
+                        double to)
 {
 	double ahead = place_ahead(window.count, from, to);
 	for (size_t corner = (size_t)from + 1; (double)corner < from + ahead - TOLERANCE_SHARE;
 	     corner++)
-		path_add(path, window.points[corner % window.count]);
+		add_point(work, first, window.points[corner % window.count]);
 }
 
 /* Follows the border from an unused stretch until it closes. */
-static bool walk(struct path *path, struct ring window, const struct border_edges *all,
-                 struct stretch *stretches, size_t count, struct stretch *first)
+static bool walk(struct window_work *work, struct ring window, const struct border_edges *all,
+                 struct window_stretch *start)
 {
-	struct stretch *at = first;
+	struct window_stretch *at = start;
+	size_t count = work->stretches.count, first = work->points.count;
 	for (size_t steps = 0; steps <= count; steps++) {
 		if (at->used)
-			return at == first;
+			return at == start;
 		at->used = true;
-		path_add(path, at->from);
-		path_add(path, at->to);
-		struct stretch *next;
+		add_point(work, first, at->from);
+		add_point(work, first, at->to);
+		struct window_stretch *next;
 		if (at->leaves) {
 			next = at->followed_by;
-			path_round_corners(path, window, at->leaves_at, next->enters_at);
+			add_corners(work, first, window, at->leaves_at, next->enters_at);
 		} else {
-			next = find_by_edge(stretches, count, all->edges[at->edge].next);
+			next = find_by_edge(work->stretches.items, count,
+			                    all->edges[at->edge].next);
 			if (!next || next->enters)
 				return false;
 		}
@@ -195,79 +182,106 @@ static bool walk(struct path *path, struct ring window, const struct border_edge
 	return false;
 }
 
-/* Nothing crosses the window's border and the outermost ring inside is a hole: the border
- * itself is the outline. */
-static bool is_hole_in_window(const struct stretch *stretches, size_t count,
-                              const struct window_parts *parts)
+/* What was walked since point `first` is a loop, where it has any ground. */
+static void close_loop(struct window_work *work, size_t first)
 {
-	for (size_t i = 0; i < count; i++)
-		if (stretches[i].enters)
-			return false;
-	double area = 0;
-	for (size_t i = 0; i < parts->count; i++)
-		area += ring_area(parts->rings[i]);
-	return area < 0;
+	const struct point *p = work->points.items;
+	size_t end = work->points.count;
+	while (end > first + 1 && p[end - 1].x == p[first].x && p[end - 1].y == p[first].y)
+		end--;
+	bool has_ground = end >= first + 3;
+	work->points.count = has_ground ? end : first;
+	if (has_ground)
+		*array_push(work->arena, &work->loops) =
+			(struct window_loop){{NULL, end - first}, 0};
 }
 
-bool window_clip(struct arena *arena, struct ring window, const struct border_edges *all,
-                 const size_t *near, size_t near_count, struct window_parts *out_parts)
+static bool walk_all(struct window_work *work, struct ring window, const struct border_edges *all)
 {
-	struct stretch *stretches = ARENA_ARRAY(arena, struct stretch, near_count);
-	size_t count = 0;
-	for (size_t i = 0; i < near_count; i++) {
-		struct stretch stretch = {.edge = near[i]};
-		if (stretch_of_edge(window, all->edges[near[i]], &stretch))
-			stretches[count++] = stretch;
-	}
-	if (!join_ends(stretches, count, window.count))
-		return false;
-	*out_parts = (struct window_parts){ARENA_ARRAY(arena, struct ring, count + 1), 0};
-	for (size_t i = 0; i < count; i++) {
-		if (stretches[i].used)
+	for (size_t i = 0; i < work->stretches.count; i++) {
+		size_t first = work->points.count;
+		if (work->stretches.items[i].used)
 			continue;
-		struct path path = {.arena = arena};
-		if (!walk(&path, window, all, stretches, count, &stretches[i]))
+		if (!walk(work, window, all, &work->stretches.items[i]))
 			return false;
-		size_t points = path.points.count;
-		struct point *p = path.points.items;
-		while (points > 1 && p[points - 1].x == p[0].x && p[points - 1].y == p[0].y)
-			points--;
-		if (points >= 3)
-			out_parts->rings[out_parts->count++] = (struct ring){p, points};
+		close_loop(work, first);
 	}
-	if (is_hole_in_window(stretches, count, out_parts))
-		out_parts->rings[out_parts->count++] = window;
 	return true;
 }
 
-static size_t outline_around(const struct region *region, struct point p)
+/* The points of all loops lie one behind the other, and stay where they are from now on. */
+static void settle_loops(struct window_work *work)
 {
-	for (size_t i = 0; i < region->count; i++)
-		if (ring_holds(region->polygons[i].outline, p))
-			return i;
-	return region->count ? 0 : SIZE_MAX;
+	struct point *p = work->points.items;
+	for (size_t i = 0; i < work->loops.count; i++) {
+		struct window_loop *loop = &work->loops.items[i];
+		loop->ring.points = p;
+		loop->area_mm2 = ring_area(loop->ring);
+		p += loop->ring.count;
+	}
 }
 
-struct region window_region(struct arena *arena, const struct window_parts *parts)
+/* Nothing crosses the window's border and the outermost ring inside is a hole: the border
+ * itself is the outline. */
+static bool is_hole_in_window(const struct window_work *work)
 {
-	struct region region = {ARENA_ARRAY(arena, struct polygon, parts->count), 0};
-	for (size_t i = 0; i < parts->count; i++)
-		if (ring_area(parts->rings[i]) > 0)
-			region.polygons[region.count++] =
-				(struct polygon){.outline = parts->rings[i]};
-	for (size_t i = 0; i < parts->count; i++) {
-		struct ring hole = parts->rings[i];
-		if (ring_area(hole) > 0)
-			continue;
-		size_t home = outline_around(&region, hole.points[0]);
-		if (home == SIZE_MAX)
-			continue;
-		struct polygon *polygon = &region.polygons[home];
-		struct ring *holes = ARENA_ARRAY(arena, struct ring, polygon->hole_count + 1);
-		for (size_t h = 0; h < polygon->hole_count; h++)
-			holes[h] = polygon->holes[h];
-		holes[polygon->hole_count++] = hole;
-		polygon->holes = holes;
+	double area = 0;
+	for (size_t i = 0; i < work->stretches.count; i++)
+		if (work->stretches.items[i].enters)
+			return false;
+	for (size_t i = 0; i < work->loops.count; i++)
+		area += work->loops.items[i].area_mm2;
+	return area < 0;
+}
+
+/* Every hole lies in one outline; in the first, where rounding says in none. */
+static struct window_part *part_around(struct window_work *work, struct point p)
+{
+	for (size_t i = 0; i < work->parts.count; i++)
+		if (ring_holds(work->parts.items[i].shape.outline, p))
+			return &work->parts.items[i];
+	return work->parts.items;
+}
+
+static void add_hole(struct window_work *work, const struct window_loop *hole)
+{
+	struct window_part *part = part_around(work, hole->ring.points[0]);
+	if (part->shape.hole_count == 0)
+		part->shape.holes = ARENA_ARRAY(work->arena, struct ring, work->loops.count);
+	part->shape.holes[part->shape.hole_count++] = hole->ring;
+	part->area_mm2 += hole->area_mm2;
+}
+
+static void sort_loops(struct window_work *work)
+{
+	for (size_t i = 0; i < work->loops.count; i++) {
+		const struct window_loop *loop = &work->loops.items[i];
+		if (loop->area_mm2 > 0)
+			*array_push(work->arena, &work->parts) =
+				(struct window_part){{loop->ring, NULL, 0}, loop->area_mm2};
 	}
-	return region;
+	for (size_t i = 0; work->parts.count > 0 && i < work->loops.count; i++)
+		if (work->loops.items[i].area_mm2 <= 0)
+			add_hole(work, &work->loops.items[i]);
+}
+
+bool window_clip(struct window_work *work, struct ring window, const struct border_edges *all,
+                 const size_t *near, size_t near_count)
+{
+	work->stretches.count = work->points.count = work->loops.count = work->parts.count = 0;
+	for (size_t i = 0; i < near_count; i++) {
+		struct window_stretch *stretch = array_push(work->arena, &work->stretches);
+		*stretch = (struct window_stretch){.edge = near[i]};
+		if (!stretch_of_edge(window, &all->edges[near[i]], stretch))
+			work->stretches.count--;
+	}
+	if (!join_ends(work->stretches.items, work->stretches.count, window.count) ||
+	    !walk_all(work, window, all))
+		return false;
+	settle_loops(work);
+	if (is_hole_in_window(work))
+		*array_push(work->arena, &work->loops) =
+			(struct window_loop){window, ring_area(window)};
+	sort_loops(work);
+	return true;
 }

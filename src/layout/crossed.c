@@ -50,12 +50,9 @@ static int by_tile(const void *a, const void *b)
 	const struct tile_ref *x = a, *y = b;
 	if (x->panel != y->panel)
 		return x->panel < y->panel ? -1 : 1;
-	if (x->at.face != y->at.face)
-		return x->at.face < y->at.face ? -1 : 1;
-	if (x->at.j != y->at.j)
-		return x->at.j < y->at.j ? -1 : 1;
-	if (x->at.i != y->at.i)
-		return x->at.i < y->at.i ? -1 : 1;
+	int order = address_compare(x->at, y->at);
+	if (order != 0)
+		return order;
 	/* Pieces of one face lie one behind the other in their panel. */
 	return x->piece < y->piece ? -1 : x->piece > y->piece;
 }

@@ -66,15 +66,14 @@ static struct region slivers_under(struct arena *arena, const struct tiling *til
 	const struct panel *panel = &tiling->panels[index];
 	struct tile_list list = {0};
 	for (size_t k = 0; k < count; k++) {
-		struct mark_list near = {.arena = arena};
-		for (size_t i = 0; i + 1 < lines[k].line.count; i++)
-			marks_add_edge(&near, tiling->module, panel->position,
-			               lines[k].line.points[i], lines[k].line.points[i + 1],
-			               tiling->module->joint / 2, 0);
-		for (size_t m = 0; m < near.marks.count; m++)
-			if (!panel_has_tile(panel, near.marks.items[m].at))
+		size_t near;
+		const struct address *marks =
+			marks_near_line(arena, tiling->module, panel->position, lines[k].line,
+		                        tiling->module->joint / 2, &near);
+		for (size_t m = 0; m < near; m++)
+			if (!panel_has_tile(panel, marks[m]))
 				*array_push(arena, &list.tiles) =
-					(struct tile_ref){index, near.marks.items[m].at, NULL};
+					(struct tile_ref){index, marks[m], NULL};
 	}
 	list.tiles.count = tile_refs_unique(list.tiles.items, list.tiles.count);
 	return crossed_cells(arena, tiling, list.tiles.items, list.tiles.count);

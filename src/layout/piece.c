@@ -4,15 +4,16 @@
 #include "geometry/segment.h"
 #include "geometry/tolerance.h"
 
-struct piece_judge piece_judge_in(struct arena *arena, struct arena *scratch,
+struct piece_judge piece_judge_in(struct arena *arena, struct arena *panel, struct arena *once,
                                   const struct polygon *ground, double remainder)
 {
 	return (struct piece_judge){
 		.arena = arena,
-		.scratch = scratch,
+		.once = once,
 		.ground = ground,
-		.edges = border_edges_from_polygon(arena, ground),
+		.edges = border_edges_from_polygon(panel, ground),
 		.remainder = fmax(remainder, 0),
+		.work = {.arena = panel},
 	};
 }
 
@@ -21,19 +22,12 @@ double piece_judge_reach(const struct piece_judge *judge)
 	return fmax(judge->remainder, TOLERANCE_WHOLE) + TOLERANCE_SAME;
 }
 
-static double distance_to_edge(struct border_edge e, struct point p)
+static struct region region_of(const struct window_part *part)
 {
-	return segment_distance((struct segment){e.from, e.to}, p);
+	return (struct region){(struct polygon *)&part->shape, 1};
 }
 
-static double distance_to_near(const struct piece_judge *judge, const size_t *near, size_t count,
-                               struct point p)
-{
-	double least = INFINITY;
-	for (size_t i = 0; i < count; i++)
-		least = fmin(least, distance_to_edge(judge->edges.edges[near[i]], p));
-	return least;
-}
+/* ---- whole? ---- */
 
 /* Some corner of the face lies beyond the tolerance. What it loses may be less than the
  * overlay would show, so this is asked of the corner itself. */
@@ -49,147 +43,172 @@ static bool lacks_corner(struct ring face, const struct polygon *part)
 /* All of the face lies within TOLERANCE_WHOLE of the part. Most faces are settled by the
  * area that is missing, or by a corner; where it could be a thin rim or a small deep notch,
  * the part is grown by the tolerance to see. */
-static bool is_whole(struct piece_judge *judge, struct ring face, const struct polygon *part)
+static bool is_whole(struct piece_judge *judge, const struct piece_face *face,
+                     const struct window_part *part)
 {
-	double missing = ring_area(face) - polygon_area(part);
-	if (missing > TOLERANCE_WHOLE * ring_length(face))
+	double missing = face->area_mm2 - part->area_mm2;
+	if (missing > TOLERANCE_WHOLE * face->length)
 		return false;
 	if (missing < TOLERANCE_AREA_MM2)
 		return true;
-	if (lacks_corner(face, part))
+	if (lacks_corner(face->ring, &part->shape))
 		return false;
-	struct region region = {(struct polygon *)part, 1};
+	struct region region = region_of(part);
 	struct region grown =
-		overlay_offset(judge->scratch, &region, TOLERANCE_WHOLE, OVERLAY_ROUND);
-	struct region whole = region_from_ring(judge->scratch, face);
-	struct region beyond = overlay_difference(judge->scratch, &whole, &grown);
+		overlay_offset(judge->once, &region, TOLERANCE_WHOLE, OVERLAY_ROUND);
+	struct region whole = region_from_ring(judge->once, face->ring);
+	struct region beyond = overlay_difference(judge->once, &whole, &grown);
 	return beyond.count == 0;
 }
 
-static double reach_of_part(const struct polygon *part, struct border_edge edge)
+/* ---- tile, or no tile? ---- */
+
+static struct segment near_edge(const struct piece_judge *judge, const struct piece_face *face,
+                                size_t i)
+{
+	const struct border_edge *edge = &judge->edges.edges[face->near[i]];
+	return (struct segment){edge->from, edge->to};
+}
+
+/* Everywhere farther than `distance` from the border, as far as it comes near the face. */
+static bool is_beyond(const struct piece_judge *judge, const struct piece_face *face,
+                      struct point p, double distance)
+{
+	for (size_t i = 0; i < face->near_count; i++)
+		if (segment_distance(near_edge(judge, face, i), p) <= distance)
+			return false;
+	return true;
+}
+
+/* A corner of the part, the middle of a side or of the whole is farther than the remainder
+ * from the panel's border. */
+static bool shows_core(const struct piece_judge *judge, const struct piece_face *face,
+                       const struct window_part *part)
+{
+	const double at_corner = judge->remainder + TOLERANCE_SAME;
+	const double at_middle = judge->remainder + TOLERANCE_WHOLE;
+	struct ring outline = part->shape.outline;
+	for (size_t i = 0; i < outline.count; i++) {
+		struct segment side = segment_of_ring(outline, i);
+		if (is_beyond(judge, face, side.from, at_corner) ||
+		    is_beyond(judge, face, point_between(side.from, side.to, 0.5), at_middle))
+			return true;
+	}
+	struct point middle = ring_middle(outline);
+	return polygon_holds(&part->shape, middle) && is_beyond(judge, face, middle, at_middle);
+}
+
+static double reach_of_part(const struct window_part *part, struct segment edge)
 {
 	double most = 0;
-	for (size_t i = 0; i < part->outline.count; i++)
-		most = fmax(most, distance_to_edge(edge, part->outline.points[i]));
+	for (size_t i = 0; i < part->shape.outline.count; i++)
+		most = fmax(most, segment_distance(edge, part->shape.outline.points[i]));
 	return most;
 }
 
 /* All of the part lies within the remainder of one edge: the distance from a segment is
  * convex, so its corners tell. */
-static bool hugs_an_edge(const struct piece_judge *judge, const struct polygon *part,
-                         const size_t *near, size_t near_count)
+static bool hugs_an_edge(const struct piece_judge *judge, const struct piece_face *face,
+                         const struct window_part *part)
 {
-	for (size_t i = 0; i < near_count; i++)
-		if (reach_of_part(part, judge->edges.edges[near[i]]) <=
+	for (size_t i = 0; i < face->near_count; i++)
+		if (reach_of_part(part, near_edge(judge, face, i)) <=
 		    judge->remainder + TOLERANCE_SAME)
 			return true;
 	return false;
 }
 
-static double beyond_rim(const struct piece_judge *judge, const size_t *near, size_t near_count,
-                         struct point p)
-{
-	return distance_to_near(judge, near, near_count, p) - judge->remainder;
-}
-
-/* A corner of the part, the middle of a side or of the whole is farther than the remainder
- * from the panel's border. */
-static bool shows_core(const struct piece_judge *judge, const struct polygon *part,
-                       const size_t *near, size_t near_count)
-{
-	struct ring outline = part->outline;
-	for (size_t i = 0; i < outline.count; i++) {
-		struct segment side = segment_of_ring(outline, i);
-		struct point middle = point_between(side.from, side.to, 0.5);
-		if (beyond_rim(judge, near, near_count, side.from) > TOLERANCE_SAME ||
-		    beyond_rim(judge, near, near_count, middle) > TOLERANCE_WHOLE)
-			return true;
-	}
-	struct point middle = ring_middle(outline);
-	return polygon_holds(part, middle) &&
-	       beyond_rim(judge, near, near_count, middle) > TOLERANCE_WHOLE;
-}
-
 /* What lies farther than the remainder from the edges that come near the part: no other edge
  * does. */
-static struct region beyond_rims(struct piece_judge *judge, const struct polygon *part,
-                                 const size_t *near, size_t near_count)
+static struct region beyond_rims(struct piece_judge *judge, const struct piece_face *face,
+                                 const struct window_part *part)
 {
-	struct region *rims = ARENA_ARRAY(judge->scratch, struct region, near_count);
-	for (size_t i = 0; i < near_count; i++) {
-		struct point ends[2] = {judge->edges.edges[near[i]].from,
-		                        judge->edges.edges[near[i]].to};
-		rims[i] = overlay_band(judge->scratch, (struct line){ends, 2}, judge->remainder);
+	struct region *rims = ARENA_ARRAY(judge->once, struct region, face->near_count);
+	for (size_t i = 0; i < face->near_count; i++) {
+		struct segment edge = near_edge(judge, face, i);
+		struct line line = {(struct point[]){edge.from, edge.to}, 2};
+		rims[i] = overlay_band(judge->once, line, judge->remainder);
 	}
-	struct region rim = overlay_union_all(judge->scratch, rims, near_count);
-	struct region region = {(struct polygon *)part, 1};
-	return overlay_difference(judge->scratch, &region, &rim);
+	struct region rim = overlay_union_all(judge->once, rims, face->near_count);
+	struct region region = region_of(part);
+	return overlay_difference(judge->once, &region, &rim);
 }
 
 /* Some point of the part is farther than the remainder from the panel's border. Most parts
  * show one that proves it, or hug one edge; the others, in corners, lose their rims. */
-static bool reaches_core(struct piece_judge *judge, const struct polygon *part, const size_t *near,
-                         size_t near_count)
+static bool reaches_core(struct piece_judge *judge, const struct piece_face *face,
+                         const struct window_part *part)
 {
-	if (shows_core(judge, part, near, near_count))
+	if (shows_core(judge, face, part))
 		return true;
-	if (hugs_an_edge(judge, part, near, near_count))
+	if (hugs_an_edge(judge, face, part))
 		return false;
-	struct region inner = beyond_rims(judge, part, near, near_count);
+	struct region inner = beyond_rims(judge, face, part);
 	return region_area(&inner) > TOLERANCE_AREA_MM2;
 }
 
 /* The largest disc in a polygon has at least the radius area / border length. */
-static bool holds_disc(struct piece_judge *judge, const struct polygon *part)
+static bool holds_disc(struct piece_judge *judge, const struct window_part *part)
 {
 	const double radius = TOLERANCE_DUST / 2;
-	struct region region = {(struct polygon *)part, 1};
-	if (region_area(&region) > radius * region_length(&region))
+	struct region region = region_of(part);
+	if (part->area_mm2 > radius * region_length(&region))
 		return true;
-	struct region inner = overlay_offset(judge->scratch, &region, -radius, OVERLAY_MITRE);
+	struct region inner = overlay_offset(judge->once, &region, -radius, OVERLAY_MITRE);
 	return inner.count > 0;
 }
 
-/* Where the border crosses itself within rounding, the general overlay decides. */
-static struct region cut_by_overlay(struct piece_judge *judge, struct ring face)
-{
-	struct region panel = {(struct polygon *)judge->ground, 1};
-	struct region window = region_from_ring(judge->scratch, face);
-	return overlay_intersection(judge->scratch, &window, &panel);
-}
+/* ---- the judgement ---- */
 
-static void sort_part(struct piece_judge *judge, const struct polygon *part, struct address at,
-                      const size_t *near, size_t near_count, struct piece_list *out)
+static void sort_part(struct piece_judge *judge, const struct piece_face *face,
+                      const struct window_part *part, struct piece_list *out)
 {
-	if (!reaches_core(judge, part, near, near_count) || !holds_disc(judge, part)) {
-		out->lost_mm2 += polygon_area(part);
+	const struct polygon *shape = &part->shape;
+	if (!reaches_core(judge, face, part) || !holds_disc(judge, part)) {
+		out->lost_mm2 += part->area_mm2;
 		return;
 	}
-	struct tile_piece piece = {.at = at, .area_mm2 = polygon_area(part)};
-	piece.ring = ring_copy(judge->arena, part->outline.points, part->outline.count);
-	piece.hole_count = part->hole_count;
-	piece.holes = ARENA_ARRAY(judge->arena, struct ring, part->hole_count);
-	for (size_t h = 0; h < part->hole_count; h++)
+	struct tile_piece piece = {.at = face->at, .area_mm2 = part->area_mm2};
+	piece.ring = ring_copy(judge->arena, shape->outline.points, shape->outline.count);
+	piece.box = ring_box(piece.ring);
+	piece.hole_count = shape->hole_count;
+	if (piece.hole_count > 0)
+		piece.holes = ARENA_ARRAY(judge->arena, struct ring, piece.hole_count);
+	for (size_t h = 0; h < piece.hole_count; h++)
 		piece.holes[h] =
-			ring_copy(judge->arena, part->holes[h].points, part->holes[h].count);
+			ring_copy(judge->arena, shape->holes[h].points, shape->holes[h].count);
 	*array_push(judge->arena, &out->pieces) = piece;
 }
 
-enum face_verdict piece_judge_face(struct piece_judge *judge, struct ring face, struct address at,
-                                   const size_t *near, size_t near_count, struct piece_list *out)
+/* Where the border crosses itself within rounding, the general overlay decides. */
+static void cut_by_overlay(struct piece_judge *judge, struct ring face)
 {
-	struct window_parts loops;
-	struct region parts;
-	if (!window_clip(judge->scratch, face, &judge->edges, near, near_count, &loops))
-		parts = cut_by_overlay(judge, face);
-	else if (loops.count)
-		parts = window_region(judge->scratch, &loops);
-	else
-		return polygon_holds(judge->ground, ring_middle(face)) ? FACE_WHOLE : FACE_OUTSIDE;
+	struct region panel = {(struct polygon *)judge->ground, 1};
+	struct region window = region_from_ring(judge->once, face);
+	struct region parts = overlay_intersection(judge->once, &window, &panel);
+	judge->work.parts.count = 0;
 	for (size_t i = 0; i < parts.count; i++)
-		if (is_whole(judge, face, &parts.polygons[i]))
-			return FACE_WHOLE;
-	for (size_t i = 0; i < parts.count; i++)
-		sort_part(judge, &parts.polygons[i], at, near, near_count, out);
-	return FACE_CUT;
+		*array_push(judge->work.arena, &judge->work.parts) =
+			(struct window_part){parts.polygons[i], polygon_area(&parts.polygons[i])};
+}
+
+enum face_verdict piece_judge_face(struct piece_judge *judge, const struct piece_face *face,
+                                   struct piece_list *out)
+{
+	enum face_verdict verdict = FACE_CUT;
+	bool is_clipped = window_clip(&judge->work, face->ring, &judge->edges, face->near,
+	                              face->near_count);
+	if (!is_clipped)
+		cut_by_overlay(judge, face->ring);
+	const struct window_part *parts = judge->work.parts.items;
+	size_t count = judge->work.parts.count;
+	if (is_clipped && judge->work.loops.count == 0)
+		return face->is_inside ? FACE_WHOLE : FACE_OUTSIDE;
+	for (size_t i = 0; i < count && verdict != FACE_WHOLE; i++)
+		if (is_whole(judge, face, &parts[i]))
+			verdict = FACE_WHOLE;
+	for (size_t i = 0; i < count && verdict != FACE_WHOLE; i++)
+		sort_part(judge, face, &parts[i], out);
+	arena_clear(judge->once);
+	return verdict;
 }

@@ -11,26 +11,38 @@
 /* What the judgement of faces needs of a panel; built once a panel. */
 struct piece_judge {
 	struct arena *arena;
-	struct arena *scratch; /* cleared by the caller between faces */
+	struct arena *once; /* for one face, cleared after it */
 	const struct polygon *ground;
 	struct border_edges edges;
 	double remainder; /* gap-max less gap */
+	struct window_work work;
 };
 
-struct piece_judge piece_judge_in(struct arena *, struct arena *scratch,
+/* `panel`: memory for as long as the panel is being filled. */
+struct piece_judge piece_judge_in(struct arena *, struct arena *panel, struct arena *once,
                                   const struct polygon *ground, double remainder);
 /* How near an edge must come to a face to matter to its judgement. */
 double piece_judge_reach(const struct piece_judge *);
 
+/* A face that the panel's border comes near. */
+struct piece_face {
+	struct address at;
+	struct ring ring;
+	double area_mm2, length; /* of the ring */
+	bool is_inside;          /* its middle lies in the panel */
+	const size_t *near;      /* edges of the panel within reach, rising */
+	size_t near_count;
+};
+
 enum face_verdict { FACE_OUTSIDE, FACE_WHOLE, FACE_CUT };
 
-/* Judges the face at `at`; `near` are the panel's edges within reach, rising. Pieces are
- * added to `pieces`, the area of parts that are no tile to `lost_mm2`. */
 struct piece_list {
 	ARRAY_OF(struct tile_piece) pieces;
-	double lost_mm2;
+	double lost_mm2; /* of parts that are no tile */
 };
-enum face_verdict piece_judge_face(struct piece_judge *, struct ring face, struct address at,
-                                   const size_t *near, size_t near_count, struct piece_list *);
+
+/* Adds the face's pieces to the list where it is cut. */
+enum face_verdict piece_judge_face(struct piece_judge *, const struct piece_face *,
+                                   struct piece_list *);
 
 #endif

@@ -41,22 +41,13 @@ static bool is_in_runs(const struct panel *panel, struct address at)
 	return false;
 }
 
-static int piece_against(const struct tile_piece *piece, struct address at)
-{
-	if (piece->at.face != at.face)
-		return piece->at.face < at.face ? -1 : 1;
-	if (piece->at.j != at.j)
-		return piece->at.j < at.j ? -1 : 1;
-	return piece->at.i < at.i ? -1 : piece->at.i > at.i;
-}
-
 /* First piece at or after the address. */
 static size_t first_piece(const struct panel *panel, struct address at)
 {
 	size_t low = 0, high = panel->piece_count;
 	while (low < high) {
 		size_t middle = low + (high - low) / 2;
-		if (piece_against(&panel->pieces[middle], at) < 0)
+		if (address_compare(panel->pieces[middle].at, at) < 0)
 			low = middle + 1;
 		else
 			high = middle;
@@ -69,7 +60,7 @@ bool panel_has_tile(const struct panel *panel, struct address at)
 	if (is_in_runs(panel, at))
 		return true;
 	size_t p = first_piece(panel, at);
-	return p < panel->piece_count && piece_against(&panel->pieces[p], at) == 0;
+	return p < panel->piece_count && address_is_same(panel->pieces[p].at, at);
 }
 
 /* 0 where the segment touches or enters the ring. */
@@ -118,7 +109,7 @@ static void try_address(struct search *search, size_t index, struct address at)
 		return;
 	}
 	for (size_t p = first_piece(panel, at);
-	     p < panel->piece_count && piece_against(&panel->pieces[p], at) == 0; p++)
+	     p < panel->piece_count && address_is_same(panel->pieces[p].at, at); p++)
 		try_tile(search, (struct tile_ref){index, at, &panel->pieces[p]});
 }
 
@@ -130,16 +121,12 @@ struct tile_ref *tiling_near(struct arena *arena, const struct tiling *tiling, s
 	                        .line = line,
 	                        .distance = distance};
 	for (size_t p = 0; p < tiling->panel_count; p++) {
-		struct mark_list list = {.arena = arena};
-		for (size_t i = 0; i + 1 < line.count || i == 0; i++)
-			marks_add_edge(&list, tiling->module, tiling->panels[p].position,
-			               line.points[i], line.points[i + 1 < line.count ? i + 1 : i],
-			               distance, 0);
-		marks_sort(&list);
-		const struct mark *marks = list.marks.items;
-		for (size_t m = 0; m < list.marks.count; m++)
-			if (m == 0 || !address_is_same(marks[m].at, marks[m - 1].at))
-				try_address(&search, p, marks[m].at);
+		size_t count;
+		const struct address *marks =
+			marks_near_line(arena, tiling->module, tiling->panels[p].position, line,
+		                        distance, &count);
+		for (size_t m = 0; m < count; m++)
+			try_address(&search, p, marks[m]);
 	}
 	*out_count = search.found.count;
 	return search.found.items;

@@ -20,6 +20,7 @@ struct tile_piece {
 	struct ring *holes;
 	size_t hole_count;
 	double area_mm2;
+	struct box box; /* its extents along the lay's axes */
 };
 
 struct panel {

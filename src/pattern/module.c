@@ -17,6 +17,7 @@ static void add_face(struct module *module, int tile, struct ring ring, struct r
 	face->ring = ring;
 	face->cell = cell;
 	face->area_mm2 = ring_area(ring);
+	face->length = ring_length(ring);
 	face->box = ring_box(ring);
 }
 
@@ -130,7 +131,7 @@ const struct module *module_from_lay(struct arena *arena, const struct plan_lay 
 static struct ring ring_at(struct arena *arena, const struct module *module, struct ring ring,
                            struct address at, struct point position)
 {
-	struct point by = point_add(position, module_step(module, at.i, at.j));
+	struct point by = module_place(module, at, position);
 	struct ring moved = {ARENA_ARRAY(arena, struct point, ring.count), ring.count};
 	for (size_t i = 0; i < ring.count; i++)
 		moved.points[i] = point_add(ring.points[i], by);

@@ -18,6 +18,7 @@ struct face {
 	struct ring cell;
 	int tile; /* index into lay->tiles */
 	double area_mm2;
+	double length; /* of its border */
 	struct box box;
 };
 
@@ -47,9 +48,19 @@ struct address {
 	int face, i, j;
 };
 
+/* The order of tile wherever it has one: by face, row, place in the row. */
+static inline int address_compare(struct address a, struct address b)
+{
+	if (a.face != b.face)
+		return a.face < b.face ? -1 : 1;
+	if (a.j != b.j)
+		return a.j < b.j ? -1 : 1;
+	return (a.i > b.i) - (a.i < b.i);
+}
+
 static inline bool address_is_same(struct address a, struct address b)
 {
-	return a.face == b.face && a.i == b.i && a.j == b.j;
+	return address_compare(a, b) == 0;
 }
 
 static inline struct point module_step(const struct module *m, int i, int j)
@@ -59,6 +70,12 @@ static inline struct point module_step(const struct module *m, int i, int j)
 
 /* Builds the module of a lay whose pattern fills the plane (pattern_check.h). */
 const struct module *module_from_lay(struct arena *, const struct plan_lay *);
+/* What has to be added to the points of a face or cell to lay it at an address. */
+static inline struct point module_place(const struct module *m, struct address at,
+                                        struct point position)
+{
+	return point_add(position, module_step(m, at.i, at.j));
+}
 /* Points of a face, or of its cell, at an address, with `position` added. */
 struct ring module_face_at(struct arena *, const struct module *, struct address,
                            struct point position);
