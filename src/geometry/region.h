@@ -64,7 +64,8 @@ static inline struct box box_empty(void)
 }
 static inline struct box box_with(struct box b, struct point p)
 {
-	return (struct box){fmin(b.x0, p.x), fmin(b.y0, p.y), fmax(b.x1, p.x), fmax(b.y1, p.y)};
+	return (struct box){p.x < b.x0 ? p.x : b.x0, p.y < b.y0 ? p.y : b.y0,
+	                    p.x > b.x1 ? p.x : b.x1, p.y > b.y1 ? p.y : b.y1};
 }
 static inline struct box box_grown(struct box b, double by)
 {

@@ -27,15 +27,20 @@ struct crossing {
 	size_t side;
 };
 
+static struct point side_vector(struct ring window, size_t side)
+{
+	size_t next = side + 1 < window.count ? side + 1 : 0;
+	return point_sub(window.points[next], window.points[side]);
+}
+
 static double border_place(struct ring window, size_t side, struct point p)
 {
-	struct point a = window.points[side];
-	struct point along = point_sub(window.points[(side + 1) % window.count], a);
-	double share = point_dot(point_sub(p, a), along) / point_dot(along, along);
+	struct point along = side_vector(window, side);
+	double share = point_dot(point_sub(p, window.points[side]), along) / point_dot(along, along);
 	if (share < TOLERANCE_SHARE)
 		share = 0;
 	if (share > 1 - TOLERANCE_SHARE)
-		return (double)((side + 1) % window.count);
+		return (double)(side + 1 < window.count ? side + 1 : 0);
 	return (double)side + share;
 }
 
@@ -46,8 +51,7 @@ static bool stretch_of_edge(struct ring window, const struct border_edge *edge,
 	struct crossing enter = {0, 0}, leave = {1, 0};
 	bool enters = false, leaves = false;
 	for (size_t side = 0; side < window.count; side++) {
-		struct point a = window.points[side];
-		struct point along = point_sub(window.points[(side + 1) % window.count], a);
+		struct point a = window.points[side], along = side_vector(window, side);
 		double from = point_cross(along, point_sub(edge->from, a));
 		double to = point_cross(along, point_sub(edge->to, a));
 		if (from <= 0 && to <= 0)

@@ -40,9 +40,20 @@ static bool lacks_corner(struct ring face, const struct polygon *part)
 	return false;
 }
 
-/* All of the face lies within TOLERANCE_WHOLE of the part. Most faces are settled by the
- * area that is missing, or by a corner; where it could be a thin rim or a small deep notch,
- * the part is grown by the tolerance to see. */
+static bool is_convex(struct ring ring)
+{
+	for (size_t i = 0; i < ring.count; i++) {
+		struct segment side = segment_of_ring(ring, i);
+		struct segment next = segment_of_ring(ring, i + 1 < ring.count ? i + 1 : 0);
+		if (point_cross(point_sub(side.to, side.from), point_sub(next.to, next.from)) < 0)
+			return false;
+	}
+	return true;
+}
+
+/* All of the face lies within TOLERANCE_WHOLE of the part. Most faces are settled by the area
+ * that is missing, or by a corner; from a convex part nothing is farther than the corners. Where
+ * it could be a small deep notch, the part is grown by the tolerance to see. */
 static bool is_whole(struct piece_judge *judge, const struct piece_face *face,
                      const struct window_part *part)
 {
@@ -53,6 +64,8 @@ static bool is_whole(struct piece_judge *judge, const struct piece_face *face,
 		return true;
 	if (lacks_corner(face->ring, &part->shape))
 		return false;
+	if (part->shape.hole_count == 0 && is_convex(part->shape.outline))
+		return true;
 	struct region region = region_of(part);
 	struct region grown =
 		overlay_offset(judge->once, &region, TOLERANCE_WHOLE, OVERLAY_ROUND);
@@ -81,14 +94,14 @@ static bool is_beyond(const struct piece_judge *judge, const struct piece_face *
 }
 
 /* A corner of the part, the middle of a side or of the whole is farther than the remainder
- * from the panel's border. */
+ * from the panel's border. A part begins on the border: its last corners are the likeliest. */
 static bool shows_core(const struct piece_judge *judge, const struct piece_face *face,
                        const struct window_part *part)
 {
 	const double at_corner = judge->remainder + TOLERANCE_SAME;
 	const double at_middle = judge->remainder + TOLERANCE_WHOLE;
 	struct ring outline = part->shape.outline;
-	for (size_t i = 0; i < outline.count; i++) {
+	for (size_t i = outline.count; i-- > 0;) {
 		struct segment side = segment_of_ring(outline, i);
 		if (is_beyond(judge, face, side.from, at_corner) ||
 		    is_beyond(judge, face, point_between(side.from, side.to, 0.5), at_middle))
