@@ -71,21 +71,15 @@ size_t offcuts_pairs_between(double *low, size_t low_count, double *high, size_t
 
 /* What is left of the tile along one of its sides. */
 struct extent {
-	double from, to;
+	double size;
 	bool is_whole, keeps_low, keeps_high;
 };
 
-static struct extent extent_along(struct ring ring, struct point origin, struct point axis,
-                                  double side)
+static struct extent extent_of(double from, double to, double side)
 {
-	struct extent e = {INFINITY, -INFINITY, false, false, false};
-	for (size_t k = 0; k < ring.count; k++) {
-		double at = point_dot(point_sub(ring.points[k], origin), axis);
-		e.from = fmin(e.from, at);
-		e.to = fmax(e.to, at);
-	}
-	e.keeps_low = e.from <= TOLERANCE_WHOLE;
-	e.keeps_high = e.to >= side - TOLERANCE_WHOLE;
+	struct extent e = {.size = to - from};
+	e.keeps_low = from <= TOLERANCE_WHOLE;
+	e.keeps_high = to >= side - TOLERANCE_WHOLE;
 	e.is_whole = e.keeps_low && e.keeps_high;
 	return e;
 }
@@ -93,27 +87,27 @@ static struct extent extent_along(struct ring ring, struct point origin, struct 
 static void add_wall_cut(struct pairing *p, struct wall_cuts *cuts, struct extent cut)
 {
 	enum kept kept = cut.keeps_low ? KEPT_LOW : KEPT_HIGH;
-	*array_push(p->scratch, &cuts->sizes[kept]) = cut.to - cut.from;
+	*array_push(p->scratch, &cuts->sizes[kept]) = cut.size;
 }
 
+/* A face of four corners is a rectangle along the lay's axes. */
 static void add_piece(struct pairing *p, const struct panel *panel, const struct tile_piece *piece)
 {
-	struct ring face = module_face_at(p->scratch, p->lay->module, piece->at, panel->position);
+	const struct face *face = &p->lay->module->faces[piece->at.face];
 	p->area_mm2 += piece->area_mm2;
-	if (face.count != 4 || piece->hole_count > 0) {
+	if (face->ring.count != 4 || piece->hole_count > 0) {
 		p->alone++;
 		return;
 	}
-	struct point first = point_sub(face.points[1], face.points[0]);
-	struct point second = point_sub(face.points[3], face.points[0]);
-	bool first_is_long = point_length(first) >= point_length(second) - TOLERANCE_SAME;
-	struct point u = first_is_long ? first : second, v = first_is_long ? second : first;
-	p->long_side = point_length(u);
-	p->short_side = point_length(v);
-	struct extent along =
-		extent_along(piece->ring, face.points[0], point_unit(u), p->long_side);
-	struct extent across =
-		extent_along(piece->ring, face.points[0], point_unit(v), p->short_side);
+	struct point by = module_place(p->lay->module, piece->at, panel->position);
+	double x0 = face->box.x0 + by.x, y0 = face->box.y0 + by.y;
+	double wide = face->box.x1 - face->box.x0, deep = face->box.y1 - face->box.y0;
+	struct extent u = extent_of(piece->box.x0 - x0, piece->box.x1 - x0, wide);
+	struct extent v = extent_of(piece->box.y0 - y0, piece->box.y1 - y0, deep);
+	bool u_is_long = wide >= deep - TOLERANCE_SAME;
+	struct extent along = u_is_long ? u : v, across = u_is_long ? v : u;
+	p->long_side = u_is_long ? wide : deep;
+	p->short_side = u_is_long ? deep : wide;
 	if (across.is_whole && !along.is_whole && (along.keeps_low || along.keeps_high))
 		add_wall_cut(p, &p->across_long, along);
 	else if (along.is_whole && !across.is_whole && (across.keeps_low || across.keeps_high))

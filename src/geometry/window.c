@@ -36,7 +36,8 @@ static struct point side_vector(struct ring window, size_t side)
 static double border_place(struct ring window, size_t side, struct point p)
 {
 	struct point along = side_vector(window, side);
-	double share = point_dot(point_sub(p, window.points[side]), along) / point_dot(along, along);
+	double share =
+		point_dot(point_sub(p, window.points[side]), along) / point_dot(along, along);
 	if (share < TOLERANCE_SHARE)
 		share = 0;
 	if (share > 1 - TOLERANCE_SHARE)
@@ -78,7 +79,8 @@ static bool stretch_of_edge(struct ring window, const struct border_edge *edge,
 	return true;
 }
 
-static struct window_stretch *find_by_edge(struct window_stretch *stretches, size_t count, size_t edge)
+static struct window_stretch *find_by_edge(struct window_stretch *stretches, size_t count,
+                                           size_t edge)
 {
 	for (size_t i = 0; i < count; i++)
 		if (stretches[i].edge == edge)

@@ -10,8 +10,8 @@ struct filling {
 	struct piece_judge judge;
 	struct piece_list list;
 	ARRAY_OF(struct tile_run) runs;
-	struct rows rows;       /* of the face being laid */
-	struct piece_face face; /* being judged */
+	struct rows rows;             /* of the face being laid */
+	struct piece_face face;       /* being judged */
 	const struct row_span **open; /* spans that reach it */
 	size_t open_count;
 	size_t *near; /* their edges, rising */

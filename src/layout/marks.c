@@ -45,7 +45,8 @@ struct address *marks_near_line(struct arena *arena, const struct module *module
 {
 	struct mark_list list = {.arena = arena, .module = module};
 	for (size_t i = 0; i == 0 || i + 1 < line.count; i++) {
-		struct point from = line.points[i], to = line.points[i + 1 < line.count ? i + 1 : i];
+		struct point from = line.points[i],
+			     to = line.points[i + 1 < line.count ? i + 1 : i];
 		add_segment(&list,
 		            (struct segment){point_sub(from, position), point_sub(to, position)},
 		            reach);

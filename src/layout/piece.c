@@ -67,8 +67,7 @@ static bool is_whole(struct piece_judge *judge, const struct piece_face *face,
 	if (part->shape.hole_count == 0 && is_convex(part->shape.outline))
 		return true;
 	struct region region = region_of(part);
-	struct region grown =
-		overlay_offset(judge->once, &region, TOLERANCE_WHOLE, OVERLAY_ROUND);
+	struct region grown = overlay_offset(judge->once, &region, TOLERANCE_WHOLE, OVERLAY_ROUND);
 	struct region whole = region_from_ring(judge->once, face->ring);
 	struct region beyond = overlay_difference(judge->once, &whole, &grown);
 	return beyond.count == 0;
@@ -209,8 +208,8 @@ enum face_verdict piece_judge_face(struct piece_judge *judge, const struct piece
                                    struct piece_list *out)
 {
 	enum face_verdict verdict = FACE_CUT;
-	bool is_clipped = window_clip(&judge->work, face->ring, &judge->edges, face->near,
-	                              face->near_count);
+	bool is_clipped =
+		window_clip(&judge->work, face->ring, &judge->edges, face->near, face->near_count);
 	if (!is_clipped)
 		cut_by_overlay(judge, face->ring);
 	const struct window_part *parts = judge->work.parts.items;

@@ -23,7 +23,8 @@ struct rows rows_of_face(struct arena *arena, struct lattice lattice, struct rin
 	for (size_t e = 0; e < border->count; e++) {
 		struct segment segment = {point_sub(border->edges[e].from, position),
 		                          point_sub(border->edges[e].to, position)};
-		rows.edges[e] = (struct row_edge){lattice_walk_near(lattice, face, segment, reach), e};
+		rows.edges[e] =
+			(struct row_edge){lattice_walk_near(lattice, face, segment, reach), e};
 	}
 	if (rows.edge_count > 0)
 		qsort(rows.edges, rows.edge_count, sizeof *rows.edges, lowest_first);

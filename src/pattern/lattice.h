@@ -21,10 +21,11 @@ struct point lattice_in_rows(struct lattice, struct point);
  * by the shape's box in the axes of the rows; rows rising, i rising in a row. Cost grows with
  * the segment, not with the floor. */
 struct lattice_walk {
-	double pitch, shift, rise; /* a step along the rows; from row to row along them and across */
-	struct point from, to;     /* the segment, in the axes of the rows */
-	struct box shape;          /* of the shape at (0, 0), in the same axes, grown by reach */
-	int i, j, last_i, last_j;  /* next copy; last of its row; last row */
+	double pitch, shift,
+		rise;             /* a step along the rows; from row to row along them and across */
+	struct point from, to;    /* the segment, in the axes of the rows */
+	struct box shape;         /* of the shape at (0, 0), in the same axes, grown by reach */
+	int i, j, last_i, last_j; /* next copy; last of its row; last row */
 };
 
 struct lattice_walk lattice_walk_near(struct lattice, struct ring shape, struct segment,

@@ -51,8 +51,8 @@ static double area_by_window(struct arena *arena, struct ring window, const stru
 	}
 	double area = 0;
 	for (size_t i = 0; i < work.parts.count; i++) {
-		assert_near(work.parts.items[i].area_mm2,
-		            polygon_area(&work.parts.items[i].shape), 1e-9);
+		assert_near(work.parts.items[i].area_mm2, polygon_area(&work.parts.items[i].shape),
+		            1e-9);
 		area += work.parts.items[i].area_mm2;
 	}
 	return area;
