@@ -34,8 +34,8 @@ struct rows {
 /* `face` lies where the lattice is at (0, 0). */
 struct rows rows_of_face(struct arena *, struct lattice, struct ring face, struct point position,
                          const struct border_edges *, double reach);
-/* Goes to the next row that an edge comes near; the rows it leaves out lie wholly outside. False: there
- * is none. */
+/* Goes to the next row that an edge comes near; the rows it leaves out lie wholly outside.
+ * False: there is none. */
 bool rows_next(struct rows *);
 
 #endif

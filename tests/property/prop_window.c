@@ -37,6 +37,17 @@ static struct ring random_window(struct arena *arena, struct seed *seed)
 	return ring_copy(arena, corners, 4);
 }
 
+static double area_of_parts(const struct window_work *work)
+{
+	double area = 0;
+	for (size_t i = 0; i < work->parts.count; i++) {
+		const struct window_part *part = &work->parts.items[i];
+		assert_near(part->area_mm2, polygon_area(&part->shape), 1e-9);
+		area += part->area_mm2;
+	}
+	return area;
+}
+
 static double area_by_window(struct arena *arena, struct ring window, const struct polygon *polygon)
 {
 	struct border_edges edges = border_edges_from_polygon(arena, polygon);
@@ -49,13 +60,7 @@ static double area_by_window(struct arena *arena, struct ring window, const stru
 		struct point middle = point_between(window.points[0], window.points[2], 0.5);
 		return polygon_holds(polygon, middle) ? ring_area(window) : 0;
 	}
-	double area = 0;
-	for (size_t i = 0; i < work.parts.count; i++) {
-		assert_near(work.parts.items[i].area_mm2, polygon_area(&work.parts.items[i].shape),
-		            1e-9);
-		area += work.parts.items[i].area_mm2;
-	}
-	return area;
+	return area_of_parts(&work);
 }
 
 static void test_agrees_with_the_overlay(void **state)
