@@ -7,9 +7,9 @@
 enum layer {
 	LAYER_SHEET,    /* frame, grid references, title block, tables */
 	LAYER_SLAB,     /* walls, doorways, obstacles, slab joints */
+	LAYER_CUTS,     /* cut tiles, edge of all tile */
 	LAYER_MEMBRANE, /* strips, full coverage, pieces */
-	LAYER_TILE,     /* tile joints of whole tiles */
-	LAYER_CUTS,     /* cut tiles */
+	LAYER_TILE,     /* joints between tiles */
 	LAYER_CRACKS,
 	LAYER_HOLDS,
 	LAYER_JOINTS,  /* soft, movement, carried, perimeter */
@@ -38,7 +38,7 @@ enum pen {
 	PEN_STRIP_SEAM, /* between pieces of a strip */
 	PEN_COVER,
 	PEN_TILE, /* joints between tiles */
-	PEN_CUT,  /* outline of a cut tile */
+	PEN_CUT,  /* edge of all tile between walls and joints */
 	PEN_FIRST_TILE,
 	PEN_SOFT_JOINT,
 	PEN_MOVEMENT_JOINT,

@@ -2,6 +2,7 @@
 
 #include "drawing/symbol.h"
 #include "geometry/overlay.h"
+#include "geometry/tolerance.h"
 #include "sheets/draw_floor.h"
 #include "sheets/tile_lines.h"
 
@@ -15,17 +16,21 @@ void draw_tile_joints(struct sheet *sheet, const struct lay_view *v)
 	const struct tiling *tiling = v->lay->tiling;
 	struct arena *arena = sheet->draft->arena;
 	for (size_t i = 0; i < tiling->panel_count; i++) {
-		const struct panel *panel = &tiling->panels[i];
+		struct panel *panel = &tiling->panels[i];
+		struct region ground = lay_view_seen(arena, v, &(struct region){&panel->ground, 1});
 		size_t count;
+		if (ground.count == 0)
+			continue;
 		struct line *lines =
 			tile_lines(arena, tiling, panel, JOINTS_APART * v->view->scale, &count);
 		list_stroke(sheet->list, LAYER_TILE, PEN_TILE, panel->id,
-		            lay_view_lines(arena, v, lines, count));
+		            lay_view_lines_in(arena, v, lines, count, &ground));
 	}
 }
 
-/* All cut tiles of a panel. */
-static struct region pieces_of(struct arena *arena, const struct panel *panel)
+/* All cut tiles of a panel, with their half of the joints round them: beside one another they
+ * are one area. */
+static struct region cut_area(struct arena *arena, const struct panel *panel, double joint)
 {
 	struct region pieces = {ARENA_ARRAY(arena, struct polygon, panel->piece_count),
 	                        panel->piece_count};
@@ -33,7 +38,7 @@ static struct region pieces_of(struct arena *arena, const struct panel *panel)
 		const struct tile_piece *piece = &panel->pieces[i];
 		pieces.polygons[i] = (struct polygon){piece->ring, piece->holes, piece->hole_count};
 	}
-	return pieces;
+	return overlay_offset(arena, &pieces, joint / 2 + TOLERANCE_WHOLE, OVERLAY_MITRE);
 }
 
 void draw_cut_tiles(struct sheet *sheet, const struct lay_view *v)
@@ -41,15 +46,17 @@ void draw_cut_tiles(struct sheet *sheet, const struct lay_view *v)
 	struct arena *arena = sheet->draft->arena;
 	const struct tiling *tiling = v->lay->tiling;
 	for (size_t i = 0; i < tiling->panel_count; i++) {
-		const struct panel *panel = &tiling->panels[i];
-		struct region pieces = pieces_of(arena, panel);
-		struct paper_path border = lay_view_border(arena, v, &pieces);
-		if (border.count == 0)
+		struct panel *panel = &tiling->panels[i];
+		struct region ground = {&panel->ground, 1};
+		if (lay_view_seen(arena, v, &ground).count == 0)
 			continue;
-		list_area(sheet->list, LAYER_SLAB, AREA_CUT_TILE, panel->id,
-		          lay_view_region(arena, v, &pieces));
-		list_stroke(sheet->list, LAYER_CUTS, PEN_CUT, panel->id, border);
-		sheet_use(sheet, LEGEND_CUT_TILE);
+		struct region cut = cut_area(arena, panel, tiling->module->joint);
+		struct paper_path area = lay_view_region(arena, v, &cut);
+		list_area(sheet->list, LAYER_CUTS, AREA_CUT_TILE, panel->id, area);
+		list_stroke(sheet->list, LAYER_CUTS, PEN_CUT, panel->id,
+		            lay_view_border(arena, v, &ground));
+		if (area.count > 0)
+			sheet_use(sheet, LEGEND_CUT_TILE);
 	}
 }
 

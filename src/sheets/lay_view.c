@@ -102,21 +102,29 @@ static void add_line(struct arena *arena, const struct lay_view *v, struct path_
 	*array_push(arena, &lines->list) = view_line(arena, v->view, line).lines[0];
 }
 
+struct paper_path lay_view_lines_in(struct arena *arena, const struct lay_view *v,
+                                    const struct line *lines, size_t count,
+                                    const struct region *seen)
+{
+	struct path_lines path = {0};
+	for (size_t i = 0; i < count; i++) {
+		size_t part_count;
+		struct line *parts = clip_line(arena, lines[i], seen, &part_count);
+		for (size_t k = 0; k < part_count; k++)
+			add_line(arena, v, &path, parts[k]);
+	}
+	return (struct paper_path){path.list.items, path.list.count};
+}
+
 struct paper_path lay_view_lines(struct arena *arena, const struct lay_view *v,
                                  const struct line *lines, size_t count)
 {
-	struct path_lines seen = {0};
-	for (size_t i = 0; i < count; i++) {
-		size_t part_count = 0;
-		struct line *parts = NULL;
-		if (v->is_cut)
-			parts = clip_line(arena, lines[i], &v->reach, &part_count);
-		else
-			add_line(arena, v, &seen, lines[i]);
-		for (size_t k = 0; k < part_count; k++)
-			add_line(arena, v, &seen, parts[k]);
-	}
-	return (struct paper_path){seen.list.items, seen.list.count};
+	struct path_lines path = {0};
+	if (v->is_cut)
+		return lay_view_lines_in(arena, v, lines, count, &v->reach);
+	for (size_t i = 0; i < count; i++)
+		add_line(arena, v, &path, lines[i]);
+	return (struct paper_path){path.list.items, path.list.count};
 }
 
 struct paper_path lay_view_line(struct arena *arena, const struct lay_view *v, struct line line)
@@ -156,10 +164,16 @@ struct paper_path lay_view_ring(struct arena *arena, const struct lay_view *v, s
 	return view_ring(arena, v->view, frame_ring_out(arena, v->lay->field->frame, ring));
 }
 
+struct region lay_view_seen(struct arena *arena, const struct lay_view *v,
+                            const struct region *region)
+{
+	return v->is_cut ? overlay_intersection(arena, region, &v->reach) : *region;
+}
+
 struct paper_path lay_view_region(struct arena *arena, const struct lay_view *v,
                                   const struct region *region)
 {
-	struct region seen = v->is_cut ? overlay_intersection(arena, region, &v->reach) : *region;
+	struct region seen = lay_view_seen(arena, v, region);
 	struct region turned = frame_region_out(arena, v->lay->field->frame, &seen);
 	return view_region(arena, v->view, &turned);
 }

@@ -41,6 +41,10 @@ struct paper_point lay_view_direction(const struct lay_view *, struct point);
 struct paper_path lay_view_line(struct arena *, const struct lay_view *, struct line);
 struct paper_path lay_view_lines(struct arena *, const struct lay_view *, const struct line *,
                                  size_t count);
+/* What of a region is seen, in the lay's axes; and of lines what lies in such a region. */
+struct region lay_view_seen(struct arena *, const struct lay_view *, const struct region *);
+struct paper_path lay_view_lines_in(struct arena *, const struct lay_view *, const struct line *,
+                                    size_t count, const struct region *seen);
 /* The longest part of the line that is named here, in the lay's axes; count 0: none. */
 struct line lay_view_named(struct arena *, const struct lay_view *, struct line);
 /* To be filled; and the border to be stroked, open where a wall of the room cuts it. */

@@ -110,11 +110,11 @@ static void add_course(struct arena *arena, struct box cell, int last, struct st
 }
 
 /* A run of rectangles, whichever way the next one lies. */
-static void add_boxes(struct arena *arena, struct box cell, const struct tile_run *run,
+static void add_boxes(struct arena *arena, struct box cell, struct tile_run run,
                       const struct module *module, struct stretches *along,
                       struct stretches *across)
 {
-	int last = run->last - run->first;
+	int last = run.last - run.first;
 	struct point a = module->a;
 	if (fabs(a.y) < 1e-9 && fabs(a.x - (cell.x1 - cell.x0)) < 1e-9) {
 		add_course(arena, cell, last, along, across);
@@ -129,10 +129,10 @@ static void add_boxes(struct arena *arena, struct box cell, const struct tile_ru
 
 /* Any other face: the cells of the run one by one, each as a closed line. */
 static void add_cells(struct arena *arena, const struct tiling *tiling, const struct panel *panel,
-                      const struct tile_run *run, struct line_array *lines)
+                      struct tile_run run, struct line_array *lines)
 {
-	for (int i = run->first; i <= run->last; i++) {
-		struct address at = {run->face, i, run->j};
+	for (int i = run.first; i <= run.last; i++) {
+		struct address at = {run.face, i, run.j};
 		struct ring cell = module_cell_at(arena, tiling->module, at, panel->position);
 		struct point *points = ARENA_ARRAY(arena, struct point, cell.count + 1);
 		for (size_t k = 0; k <= cell.count; k++)
@@ -154,14 +154,23 @@ static bool is_wide(struct ring cell, double least)
 	return fmin(box.x1 - box.x0, box.y1 - box.y0) >= least;
 }
 
+/* The runs of whole tiles, then each cut tile as a run of one. */
+static struct tile_run run_at(const struct panel *panel, size_t i)
+{
+	if (i < panel->run_count)
+		return panel->runs[i];
+	struct address at = panel->pieces[i - panel->run_count].at;
+	return (struct tile_run){at.face, at.j, at.i, at.i};
+}
+
 struct line *tile_lines(struct arena *arena, const struct tiling *tiling, const struct panel *panel,
                         double least, size_t *out_count)
 {
 	struct stretches along = {0}, across = {0};
 	struct line_array lines = {0};
-	for (size_t i = 0; i < panel->run_count; i++) {
-		const struct tile_run *run = &panel->runs[i];
-		struct address first = {run->face, run->first, run->j};
+	for (size_t i = 0; i < panel->run_count + panel->piece_count; i++) {
+		struct tile_run run = run_at(panel, i);
+		struct address first = {run.face, run.first, run.j};
 		struct ring cell = module_cell_at(arena, tiling->module, first, panel->position);
 		if (is_box(cell))
 			add_boxes(arena, ring_box(cell), run, tiling->module, &along, &across);

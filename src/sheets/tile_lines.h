@@ -1,6 +1,7 @@
-/* tile_lines.h - the joints between whole tiles as the fewest, longest lines.
+/* tile_lines.h - the joints round all tile of a panel as the fewest, longest lines.
  * Units: mm in the lay's own axes. Owns: arena. Joints that go on from one another are one
- * line, so a grid of any size costs a line a course and a line a column. */
+ * line, so a grid of any size costs a line a course and a line a column. Those round a cut tile
+ * are as long as round a whole one: they run out over the edge of the panel. */
 #ifndef SHEETS_TILE_LINES_H
 #define SHEETS_TILE_LINES_H
 #include "layout/tiling.h"

@@ -20,7 +20,7 @@ sized_in_mm() { # FILE PDF: the width and height of the first page, in mm to a t
 }
 
 layered() { # Every group right under the root is a layer by name, each once, in order.
-	order='sheet slab membrane tile cuts cracks holds joints control dimensions labels notes changes'
+	order='sheet slab cuts membrane tile cracks holds joints control dimensions labels notes changes'
 	xmllint --xpath '/*/*[local-name()="g"]/@id' "$1" | grep -o '"[a-z]*"' | tr -d '"' |
 		awk -v order="$order" '
 			BEGIN { n = split(order, o, " "); for (i = 1; i <= n; i++) rank[o[i]] = i }

@@ -230,7 +230,8 @@ static void test_same_sheets_twice(void **state)
 	}
 }
 
-/* Joints of a running field: a line a course, and short ones between; never two on one. */
+/* Joints of a running field, its cut tile too: a line between courses, over the first and under the
+ * last; short ones between tiles and at both ends of a course; never two on one. */
 static void test_joints_are_long_lines(void **state)
 {
 	struct fixture *f = *state;
@@ -240,12 +241,18 @@ static void test_joints_are_long_lines(void **state)
 	struct line *lines = tile_lines(f->arena, tiling, panel, 0, &count);
 	for (size_t i = 0; i < count; i++)
 		level += lines[i].points[0].y == lines[i].points[1].y;
-	assert_int_equal(level,
-	                 panel->run_count + 1); /* one over each course, one under the first */
-	long perpends = 0;
+	int low = panel->runs[0].j, high = low;
+	long tiles = (long)panel->piece_count;
 	for (size_t i = 0; i < panel->run_count; i++)
-		perpends += panel->runs[i].last - panel->runs[i].first + 2;
-	assert_int_equal(count - level, perpends);
+		tiles += panel->runs[i].last - panel->runs[i].first + 1;
+	for (size_t i = 0; i < panel->piece_count; i++) {
+		low = panel->pieces[i].at.j < low ? panel->pieces[i].at.j : low;
+		high = panel->pieces[i].at.j > high ? panel->pieces[i].at.j : high;
+	}
+	long courses = high - low + 1;
+	assert_true(panel->piece_count > 0);
+	assert_int_equal(level, courses + 1);
+	assert_int_equal(count - level, tiles + courses);
 }
 
 /* The members of a chain, as printed, add up to its overall, as printed. */
