@@ -62,7 +62,10 @@ struct maker {
 static struct candidate *add(struct maker *m, struct paper_box box, bool is_upright, double cost)
 {
 	struct candidate *c = array_push(m->arena, &m->out);
-	*c = (struct candidate){.box = box, .is_upright = is_upright, .cost = cost};
+	*c = (struct candidate){.box = box,
+	                        .is_upright = is_upright,
+	                        .place_cost = cost,
+	                        .cost = cost};
 	return c;
 }
 
@@ -188,23 +191,37 @@ static void add_led(struct maker *m, struct paper_point to, struct paper_point d
 	c->leader_count = 3;
 }
 
+/* 45 degrees is the drafter's habit; flat and steep ones cost a little more. */
+static const struct {
+	double x, y, cost;
+} slopes[] = {{0.7071, 0.7071, 0},
+              {0.5, 0.8660, 0.4},
+              {0.8660, 0.5, 0.4},
+              {0.2588, 0.9659, 1},
+              {0.9659, 0.2588, 1}};
+enum { SLOPE_COUNT = sizeof slopes / sizeof *slopes, RING_COUNT = 4 * SLOPE_COUNT };
+
 /* Every place that a leader of one length has, by slope and quadrant. */
 static void add_led_ring(struct maker *m, struct paper_point to, double distance, double cost)
 {
-	/* 45 degrees is the drafter's habit; flat and steep ones cost a little more. */
-	static const struct {
-		double x, y, cost;
-	} slopes[] = {{0.7071, 0.7071, 0},
-	              {0.5, 0.8660, 0.4},
-	              {0.8660, 0.5, 0.4},
-	              {0.2588, 0.9659, 1},
-	              {0.9659, 0.2588, 1}};
-	for (size_t j = 0; j < sizeof slopes / sizeof *slopes; j++)
+	for (size_t j = 0; j < SLOPE_COUNT; j++)
 		for (int quadrant = 0; quadrant < 4; quadrant++)
 			add_led(m, to,
 			        paper_at(quadrant & 1 ? -slopes[j].x : slopes[j].x,
 			                 quadrant & 2 ? slopes[j].y : -slopes[j].y),
 			        distance, slopes[j].cost + 0.2 * quadrant + cost);
+}
+
+/* Rings of places round `station_count` points of what is named. */
+static struct maker maker_of_rings(struct arena *arena, const struct label *label,
+                                   const struct label_body *body, size_t station_count,
+                                   double ring_count)
+{
+	size_t room = station_count * (size_t)ring_count * RING_COUNT;
+	return (struct maker){arena,
+	                      label,
+	                      body,
+	                      {ARENA_ARRAY(arena, struct candidate, room), 0, room}};
 }
 
 static double reach_of(const struct label *label)
@@ -222,9 +239,10 @@ struct candidates candidate_led(struct arena *arena, const struct label *label,
 {
 	static const double distances[] = {5, 7, 10, 14, 18, 23, 28, 34, 40, 48, 57, 67, 78, 90};
 	static const double stations[] = {0.5, 0.3, 0.7, 0.12, 0.88};
-	struct maker m = {arena, label, body, {0}};
 	bool is_line = paper_distance(label->a, label->b) > 0;
 	size_t station_count = is_line ? sizeof stations / sizeof *stations : 1;
+	struct maker m = maker_of_rings(arena, label, body, station_count,
+	                                sizeof distances / sizeof *distances);
 	for (size_t s = 0; s < station_count; s++)
 		for (size_t i = 0; i < sizeof distances / sizeof *distances; i++)
 			if (distances[i] <= reach_of(label))
@@ -238,9 +256,9 @@ struct candidates candidate_led_densely(struct arena *arena, const struct label 
 {
 	static const double STEP = 1.7; /* mm of leader from one place to the next */
 	static const double stations[] = {0.5, 0.4, 0.6, 0.2, 0.8};
-	struct maker m = {arena, label, body, {0}};
 	bool is_line = paper_distance(label->a, label->b) > 0;
 	size_t station_count = is_line ? sizeof stations / sizeof *stations : 1;
+	struct maker m = maker_of_rings(arena, label, body, station_count, reach_of(label) / STEP);
 	for (size_t s = 0; s < station_count; s++)
 		for (double distance = 4; distance <= reach_of(label); distance += STEP)
 			add_led_ring(&m, tip_at(label, stations[s]), distance, 0.5 * (double)s);

@@ -14,16 +14,19 @@ struct label_body {
 };
 
 enum { CANDIDATE_LEADER_MAX = 3 };
+enum candidate_rated { RATED_NOT, RATED_BODY, RATED_ALL };
 
 struct candidate {
 	struct paper_box box;
 	bool is_upright;
 	struct paper_point leader[CANDIDATE_LEADER_MAX]; /* from the text to what it names */
 	int leader_count;                                /* 0: none */
-	double cost; /* of the place itself; as it is rated, of what it covers and crosses too */
-	struct paper_box extent; /* of box and leader with what is kept clear; by the solver */
+	double place_cost;                               /* of the place itself */
+	/* By the solver: what it costs with what it covers and crosses, as far as it is rated. */
+	double cost;
+	struct paper_box extent; /* of box and leader with what is kept clear */
 	bool is_impossible;      /* what stands there forbids it */
-	int rated;               /* how far the solver has come with it */
+	enum candidate_rated rated;
 };
 
 struct candidates {

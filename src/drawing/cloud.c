@@ -127,7 +127,7 @@ static void try_stand(struct clouding *c, struct stand *best, struct stand stand
 	struct paper_box grown = paper_box_grown(box, CLEAR);
 	if (!paper_box_inside(grown, c->within) || occupancy_is_blocked(c->occupied, grown))
 		return;
-	stand.cost = occupancy_cover(c->occupied, box) + AWAY_COST * stand.away;
+	stand.cost = occupancy_cover(c->occupied, box, INFINITY) + AWAY_COST * stand.away;
 	if (best->is_found && stand.cost >= best->cost - 1e-6)
 		return;
 	if (stand.away > 0 && occupancy_blocks_line(c->occupied, stand.foot, stand.at))

@@ -157,7 +157,8 @@ static void draw_label(struct list *list, const struct occupancy *o,
 	struct paper_box box = placed->chosen->box;
 	if (placed->chosen->leader_count > 0)
 		draw_leader(list, label, &placed->body, placed->chosen);
-	draw_frame(list, label, box, label->is_clear || occupancy_cover(o, box) > HEAVY_COVER);
+	draw_frame(list, label, box,
+	           label->is_clear || occupancy_cover(o, box, HEAVY_COVER) > HEAVY_COVER);
 	draw_lines(list, label, &placed->body, placed->chosen);
 	if (label->link)
 		list_link(list, box, label->link);

@@ -173,12 +173,12 @@ static double length_inside(const struct mark *m, struct paper_box box)
 	return paper_box_clip(box, m->a, m->b, &t0, &t1) ? (t1 - t0) * m->length : 0;
 }
 
-double occupancy_cover(const struct occupancy *o, struct paper_box box)
+double occupancy_cover(const struct occupancy *o, struct paper_box box, double most)
 {
 	struct span s = span_of(o, box);
 	double sum = 0;
 	for (int y = s.y0; y <= s.y1; y++)
-		for (int x = s.x0; x <= s.x1; x++) {
+		for (int x = s.x0; x <= s.x1 && sum <= most; x++) {
 			const struct cell *cell = cell_at(o, x, y);
 			for (size_t i = 0; i < cell->marks.count; i++) {
 				const struct mark *m = &cell->marks.items[i];

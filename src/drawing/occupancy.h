@@ -16,8 +16,9 @@ void occupancy_block(struct occupancy *, struct paper_box);
 
 bool occupancy_is_blocked(const struct occupancy *, struct paper_box);
 bool occupancy_blocks_line(const struct occupancy *, struct paper_point a, struct paper_point b);
-/* Sum over all marks of weight times length inside the box. */
-double occupancy_cover(const struct occupancy *, struct paper_box);
+/* Sum over all marks of weight times length inside the box. Where it passes `most` it is not
+ * followed further: then it is some value above that. */
+double occupancy_cover(const struct occupancy *, struct paper_box, double most);
 /* Sum of the weights of the marks that a-b crosses. */
 double occupancy_cross(const struct occupancy *, struct paper_point a, struct paper_point b);
 /* True where the segments a-b and c-d cross inside both. */

@@ -65,20 +65,25 @@ static struct paper_box extent_of(const struct candidate *c)
 	return paper_box_grown(box, TEXT_CLEAR);
 }
 
-static bool is_dearer(const struct candidate *c, int64_t best)
+/* Nothing may stand there, or it is seen to cost no less than `best`. */
+static bool is_out(const struct candidate *c, int64_t best)
 {
-	return best != NEVER && llround(c->cost * 1e6) >= best;
+	return c->is_impossible || (best != NEVER && llround(c->cost * 1e6) >= best);
 }
 
-/* What the text covers. */
-static void rate_body(const struct solver *s, struct candidate *c)
+/* What the text covers, as far as that is less than `best`. */
+static void rate_body(const struct solver *s, struct candidate *c, int64_t best)
 {
 	struct paper_box box = clear_box(c);
+	double most = best == NEVER ? INFINITY : (double)best / 1e6 - c->place_cost;
 	c->extent = extent_of(c);
 	c->is_impossible =
 		!paper_box_inside(c->box, s->within) || occupancy_is_blocked(s->occupancy, box);
-	if (!c->is_impossible)
-		c->cost += occupancy_cover(s->occupancy, box);
+	if (c->is_impossible)
+		return;
+	double cover = occupancy_cover(s->occupancy, box, most);
+	c->cost = c->place_cost + cover;
+	c->rated = cover <= most ? RATED_BODY : RATED_NOT;
 }
 
 /* What the leader crosses. */
@@ -91,21 +96,18 @@ static void rate_leader(const struct solver *s, struct candidate *c)
 		if (!c->is_impossible)
 			c->cost += CROSS_MM * occupancy_cross(s->occupancy, a, b);
 	}
+	c->rated = RATED_ALL;
 }
 
-/* Rated against the fixed marks no further than it takes to see that it is dearer than `best`:
- * each step only adds to the cost. False: nothing may stand there, or not at that cost. */
+/* Rated against the fixed marks no further than it takes to see that it is out: each mark only
+ * adds to the cost. */
 static bool is_worth(const struct solver *s, struct candidate *c, int64_t best)
 {
-	static void (*const STEPS[])(const struct solver *, struct candidate *) = {rate_body,
-	                                                                           rate_leader};
-	enum { STEP_COUNT = sizeof STEPS / sizeof *STEPS };
-	while (!c->is_impossible && !is_dearer(c, best)) {
-		if (c->rated == STEP_COUNT)
-			return true;
-		STEPS[c->rated++](s, c);
-	}
-	return false;
+	if (c->rated == RATED_NOT && !is_out(c, best))
+		rate_body(s, c, best);
+	if (c->rated == RATED_BODY && !is_out(c, best))
+		rate_leader(s, c);
+	return c->rated == RATED_ALL && !is_out(c, best);
 }
 
 static bool leader_meets_box(const struct candidate *leader, struct paper_box box)

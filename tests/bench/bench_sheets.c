@@ -236,7 +236,9 @@ static void measure(struct draft *draft, struct sheet_set *set, struct times *t)
 	size_t joints_pdf, joints_svg;
 	weigh_joints(draft->arena, set, &joints_pdf, &joints_svg);
 	double joints = (double)work.joints;
-	double bare_time = median(t->bare), replayed = median(t->replayed);
+	double bare_time = median(t->bare), replayed = median(t->replayed),
+	       drawn = median(t->drawn);
+	double spread = median(t->spread), crowded = median(t->crowded);
 	printf("%zu sheets, %zu visible joints and %zu labels in all\n", set->page_count,
 	       work.joints, work.labels);
 	printf("strokes: %zu, %.2f per course, column, piece and label\n", work.strokes,
@@ -249,10 +251,10 @@ static void measure(struct draft *draft, struct sheet_set *set, struct times *t)
 	       replayed * 1e3, replayed / bare_time);
 	printf("%d labels placed, as many on each sheet: %.1f ms, ratio %.2f; all on one sheet: "
 	       "%.1f ms, ratio %.2f; %zu found no room\n",
-	       LABELS, median(t->spread) * 1e3, t->spread[RUNS / 2] / bare_time,
-	       median(t->crowded) * 1e3, t->crowded[RUNS / 2] / bare_time, missing);
+	       LABELS, spread * 1e3, spread / bare_time, crowded * 1e3, crowded / bare_time,
+	       missing);
 	printf("from the placed floor to the lists, labels and all: %.1f ms, ratio %.2f\n",
-	       median(t->drawn) * 1e3, t->drawn[RUNS / 2] / bare_time);
+	       drawn * 1e3, drawn / bare_time);
 }
 
 int main(void)
