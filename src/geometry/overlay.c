@@ -112,11 +112,39 @@ static GEOSGeometry *dissolve(geos g, GEOSGeometry *heap)
 	return united;
 }
 
+static struct box box_of(const struct polygon *polygon)
+{
+	return ring_box(polygon->outline);
+}
+
+static bool may_touch(const struct region *region)
+{
+	for (size_t i = 1; i < region->count; i++) {
+		struct box box = box_grown(box_of(&region->polygons[i]), TOLERANCE_SAME);
+		for (size_t k = 0; k < i; k++)
+			if (box_meets(box, box_of(&region->polygons[k])))
+				return true;
+	}
+	return false;
+}
+
 /* A valid operand: polygons of one region that touch along an edge become one. */
 static GEOSGeometry *to_operand(geos g, const struct region *region)
 {
 	GEOSGeometry *heap = to_heap(g, region, 1);
-	return region->count > 1 ? dissolve(g, heap) : heap;
+	return may_touch(region) ? dissolve(g, heap) : heap;
+}
+
+/* The polygons that may have to do with the ground of another region: of a large floor few. */
+static struct region near_to(struct arena *arena, const struct region *region,
+                             const struct region *other)
+{
+	struct box box = box_grown(region_box(other), TOLERANCE_SAME);
+	struct region near = {ARENA_ARRAY(arena, struct polygon, region->count), 0};
+	for (size_t i = 0; i < region->count; i++)
+		if (box_meets(box, box_of(&region->polygons[i])))
+			near.polygons[near.count++] = region->polygons[i];
+	return near;
 }
 
 /* ---- back from GEOS ---- */
@@ -203,13 +231,15 @@ static struct region operate(struct arena *arena, const struct region *a, const 
 struct region overlay_difference(struct arena *arena, const struct region *a,
                                  const struct region *b)
 {
-	return operate(arena, a, b, GEOSDifference_r);
+	struct region near = near_to(arena, b, a);
+	return operate(arena, a, &near, GEOSDifference_r);
 }
 
 struct region overlay_intersection(struct arena *arena, const struct region *a,
                                    const struct region *b)
 {
-	return operate(arena, a, b, GEOSIntersection_r);
+	struct region left = near_to(arena, a, b), right = near_to(arena, b, a);
+	return operate(arena, &left, &right, GEOSIntersection_r);
 }
 
 /* Takes `from` over. */
