@@ -1,6 +1,7 @@
 #include "layout/field.h"
 
 #include <stdlib.h>
+#include <string.h>
 
 #include "base/array.h"
 #include "geometry/overlay.h"
@@ -315,14 +316,19 @@ static int side_of_carried(const struct field_carried *carried, const struct fie
 	return off > 0 ? 1 : -1;
 }
 
-static bool separates_parts(const struct field *field, const struct field_carried *carried)
+/* `sides`: room for one a part. */
+static bool separates_parts(const struct field *field, const struct field_carried *carried,
+                            int *sides)
 {
-	for (size_t a = 0; a < field->border_count; a++)
-		for (size_t b = 0; b < field->border_count; b++)
-			if (side_of_carried(carried, &field->borders[a]) > 0 &&
-			    side_of_carried(carried, &field->borders[b]) < 0 &&
-			    field->borders[a].part == field->borders[b].part)
-				return false;
+	memset(sides, 0, field->region.count * sizeof *sides);
+	for (size_t b = 0; b < field->border_count; b++) {
+		int side = side_of_carried(carried, &field->borders[b]);
+		int *known = &sides[field->borders[b].part];
+		if (side * *known < 0)
+			return false;
+		if (side != 0)
+			*known = side;
+	}
 	return true;
 }
 
@@ -350,8 +356,9 @@ const struct field *field_place(struct arena *arena, const struct site *site,
 		      south_west_first);
 	field->area_mm2 = region_area(&field->region);
 	list_borders(&making);
+	int *sides = ARENA_ARRAY(arena, int, field->region.count);
 	for (size_t i = 0; i < field->carried_count; i++)
-		field->carried[i].separates = separates_parts(field, &field->carried[i]);
+		field->carried[i].separates = separates_parts(field, &field->carried[i], sides);
 	return field;
 }
 

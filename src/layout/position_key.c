@@ -37,8 +37,10 @@ struct position_key position_key_difference(struct position_key a, struct positi
 static int compare_term(double a, double b)
 {
 	const double grid = 1e6;
-	if (isinf(a) || isinf(b))
-		return isinf(a) && isinf(b) ? 0 : isinf(a) ? 1 : -1;
+	if (a == b)
+		return 0;
+	if (fabs(a - b) > 2 / grid) /* most are far apart, whatever they round to; or infinite */
+		return a < b ? -1 : 1;
 	double difference = nearbyint(a * grid) - nearbyint(b * grid);
 	return difference < 0 ? -1 : difference > 0;
 }

@@ -96,32 +96,28 @@ struct position_key search_unmet(const struct search *s, bool along_u, size_t cl
 	return key;
 }
 
-static bool is_of_class(const struct search *s, const struct wall_term *term, bool along_u,
-                        size_t class)
+static const struct class_terms *terms_of(const struct search *s, bool along_u, size_t class)
 {
-	return term->along_u == along_u && search_class_of_term(s, term) == class;
+	return along_u ? &s->terms_of_u[class] : &s->terms_of_v[class];
 }
 
-static void add_penalties(const struct search *s, bool along_u, size_t class, double place,
+static void add_penalties(const struct search *s, const struct class_terms *terms, double place,
                           struct position_key limit, struct position_key *key)
 {
-	for (size_t k = 0; k < s->term_count; k++) {
-		size_t i = s->by_weight[k];
-		if (!is_of_class(s, &s->terms[i], along_u, class))
-			continue;
+	for (size_t k = 0; k < terms->by_weight.count; k++) {
+		size_t i = terms->by_weight.items[k];
 		key->small += wall_term_penalty(&s->terms[i], &s->slots[i], place);
 		if (position_key_is_beaten(*key, limit))
 			return;
 	}
 }
 
-static void add_counts(const struct search *s, bool along_u, size_t class, double place,
+static void add_counts(const struct search *s, const struct class_terms *terms, double place,
                        struct position_key *key)
 {
-	for (size_t i = 0; i < s->term_count; i++) {
+	for (size_t k = 0; k < terms->in_order.count; k++) {
+		size_t i = terms->in_order.items[k];
 		const struct wall_term *term = &s->terms[i];
-		if (!is_of_class(s, term, along_u, class))
-			continue;
 		key->cut_pieces += wall_term_cut_pieces(term, s->module, &s->slots[i], place);
 		if (s->field->borders[term->border].is_carried && term->is_straight)
 			key->whole_at_joint += !wall_term_starts_whole(term, &s->slots[i], place,
@@ -134,7 +130,8 @@ static void add_balance(const struct search *s, bool along_u, size_t class, doub
 {
 	for (size_t i = 0; i < s->pair_count; i++) {
 		const size_t *pair = s->pairs[i].term;
-		if (!is_of_class(s, &s->terms[pair[0]], along_u, class))
+		const struct wall_term *term = &s->terms[pair[0]];
+		if (term->along_u != along_u || search_class_of_term(s, term) != class)
 			continue;
 		double cuts[2];
 		for (int side = 0; side < 2; side++)
@@ -147,13 +144,14 @@ static void add_balance(const struct search *s, bool along_u, size_t class, doub
 struct position_key search_key(const struct search *s, bool along_u, size_t class, double place,
                                struct position_key limit)
 {
+	const struct class_terms *terms = terms_of(s, along_u, class);
 	struct position_key key = search_unmet(s, along_u, class, place);
 	if (position_key_is_beaten(key, limit))
 		return key;
-	add_penalties(s, along_u, class, place, limit, &key);
+	add_penalties(s, terms, place, limit, &key);
 	if (position_key_is_beaten(key, limit))
 		return key;
-	add_counts(s, along_u, class, place, &key);
+	add_counts(s, terms, place, &key);
 	if (s->field->lay->balance)
 		add_balance(s, along_u, class, place, &key);
 	return key;
@@ -207,22 +205,44 @@ static void pin(struct search *s)
 	s->u_pinned[u] = s->v_pinned[v] = true;
 }
 
-/* What a term can cost at the most, up to a factor all share. */
-static double weight_of(const struct wall_term *term)
+struct weighed_term {
+	size_t term;
+	double most; /* what it can cost at the most, up to a factor all share */
+};
+
+static int weightiest_first(const void *a, const void *b)
 {
-	return term->weight * term->length;
+	const struct weighed_term *x = a, *y = b;
+	if (x->most != y->most)
+		return x->most > y->most ? -1 : 1;
+	return x->term < y->term ? -1 : x->term > y->term;
 }
 
-static void order_by_weight(struct search *s)
+static struct weighed_term *weighed_terms(struct search *s)
 {
-	s->by_weight = ARENA_ARRAY(s->arena, size_t, s->term_count);
+	struct weighed_term *weighed = ARENA_ARRAY(s->arena, struct weighed_term, s->term_count);
+	for (size_t i = 0; i < s->term_count; i++)
+		weighed[i] = (struct weighed_term){i, s->terms[i].weight * s->terms[i].length};
+	if (s->term_count > 0)
+		qsort(weighed, s->term_count, sizeof *weighed, weightiest_first);
+	return weighed;
+}
+
+static struct class_terms *class_of(struct search *s, size_t term)
+{
+	size_t class = search_class_of_term(s, &s->terms[term]);
+	return s->terms[term].along_u ? &s->terms_of_u[class] : &s->terms_of_v[class];
+}
+
+static void share_out_terms(struct search *s)
+{
+	const struct weighed_term *weighed = weighed_terms(s);
+	s->terms_of_u = ARENA_ARRAY(s->arena, struct class_terms, s->bays.u_count);
+	s->terms_of_v = ARENA_ARRAY(s->arena, struct class_terms, s->bays.v_count);
 	for (size_t i = 0; i < s->term_count; i++) {
-		size_t at = i;
-		while (at && weight_of(&s->terms[s->by_weight[at - 1]]) < weight_of(&s->terms[i])) {
-			s->by_weight[at] = s->by_weight[at - 1];
-			at--;
-		}
-		s->by_weight[at] = i;
+		size_t term = weighed[i].term;
+		*array_push(s->arena, &class_of(s, i)->in_order) = i;
+		*array_push(s->arena, &class_of(s, term)->by_weight) = term;
 	}
 }
 
@@ -241,7 +261,7 @@ struct search search_start(struct arena *arena, const struct field *field,
 		size_t most = wall_term_most_slots(&s.terms[i], module);
 		s.slots[i].slots = ARENA_ARRAY(arena, struct wall_slot, most);
 	}
-	order_by_weight(&s);
+	share_out_terms(&s);
 	pair_walls(&s);
 	s.wishes = wishes_of_lay(arena, field, s.terms, s.term_count);
 	s.u = ARENA_ARRAY(arena, double, s.bays.u_count);

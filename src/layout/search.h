@@ -3,6 +3,7 @@
  * Private to the setting-out pass. Units: mm in the lay's own axes. Owns: arena. */
 #ifndef LAYOUT_SEARCH_H
 #define LAYOUT_SEARCH_H
+#include "base/array.h"
 #include "layout/bays.h"
 #include "layout/position_key.h"
 #include "layout/wall_term.h"
@@ -13,6 +14,12 @@ struct wall_pair {
 	size_t term[2];
 };
 
+/* The terms whose cut one class decides. */
+struct class_terms {
+	ARRAY_OF(size_t) in_order;
+	ARRAY_OF(size_t) by_weight; /* those that can cost most first */
+};
+
 struct search {
 	struct arena *arena;
 	const struct field *field;
@@ -21,12 +28,12 @@ struct search {
 	double print_step;
 	struct wall_term *terms; /* one a border of the field, in its order */
 	size_t term_count;
-	size_t *by_weight;        /* terms, those that can cost most first */
 	struct wall_slots *slots; /* of each term, for the v position being tried */
 	struct wall_pair *pairs;
 	size_t pair_count;
 	struct wishes wishes;
-	double *u, *v; /* position of each class */
+	struct class_terms *terms_of_u, *terms_of_v; /* of each class */
+	double *u, *v;                               /* position of each class */
 	bool *u_pinned, *v_pinned;
 	long tried;
 };
