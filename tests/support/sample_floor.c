@@ -137,6 +137,7 @@ static const struct field *make_field(struct arena *arena, const struct site *si
 	           .rooms = LIST(const struct site_room *, &site->rooms[0]), .room_count = 1,
 	           .room_grounds =
 	                   LIST(struct region, region_from_ring(arena, site->rooms[0].outline)),
+	           .region = box_region(arena, GAP, GAP, WIDTH - GAP, DEPTH - GAP),
 	           .frame = frame_from_deg(0), .gap = GAP, .tolerance = GAP,
 	           .borders = memcpy(arena_alloc(arena, sizeof borders), borders, sizeof borders),
 	           .border_count = 4);
