@@ -75,7 +75,9 @@ static bool is_out(const struct candidate *c, int64_t best)
 static void rate_body(const struct solver *s, struct candidate *c, int64_t best)
 {
 	struct paper_box box = clear_box(c);
-	double most = best == NEVER ? INFINITY : (double)best / 1e6 - c->place_cost;
+	double most = INFINITY;
+	if (best != NEVER)
+		most = (double)best / 1e6 - c->place_cost;
 	c->extent = extent_of(c);
 	c->is_impossible =
 		!paper_box_inside(c->box, s->within) || occupancy_is_blocked(s->occupancy, box);
