@@ -3,6 +3,7 @@
 #include <stdlib.h>
 
 #include "text/face_ft.h"
+#include FT_ADVANCES_H
 
 cairo_status_t cairo_collect(void *strbuf, const unsigned char *data, unsigned length)
 {
@@ -91,26 +92,42 @@ static void draw_hatch(cairo_t *cr, const struct list *list, const struct op *op
 	cairo_stroke(cr);
 }
 
+/* A PDF's reader steps from glyph to glyph by widths in whole thousandths of an em, and Cairo
+ * 1.16 cuts them off: what that leaves out of a glyph's step, in font units. Elsewhere nothing. */
+static double lost_step(cairo_t *cr, const struct face *face, unsigned glyph)
+{
+	static const int PARTS = 1000;
+	FT_Fixed advance;
+	if (cairo_surface_get_type(cairo_get_target(cr)) != CAIRO_SURFACE_TYPE_PDF ||
+	    FT_Get_Advance(face->outline, glyph, FT_LOAD_NO_SCALE, &advance))
+		return 0;
+	return (double)(advance * PARTS % face->upem) / PARTS;
+}
+
 /* Clusters tie the glyphs to their bytes of text, so that the words can be found and
  * copied. Each glyph that stands for no bytes of its own joins the one before. A blank goes
  * after the text: read aloud, it does not run into the next. */
 static void show_run(cairo_t *cr, const struct list *list, const struct text_run *run, double scale)
 {
+	const struct face *face = text_engine_face(list->text, run->weight);
 	const struct text_run *blank = text_shape(list->text, run->weight, " ");
 	size_t count = run->glyph_count;
 	cairo_glyph_t *glyphs = cairo_glyph_allocate((int)count + 1);
 	cairo_text_cluster_t *clusters = cairo_text_cluster_allocate((int)count + 1);
 	int cluster_count = 0, length = 0;
+	double lost = 0;
 	for (size_t i = 0; i < count; i++) {
 		const struct text_glyph *g = &run->glyphs[i];
-		glyphs[i] = (cairo_glyph_t){g->index, g->x * scale, -g->y * scale};
+		glyphs[i] = (cairo_glyph_t){g->index, (g->x + lost) * scale, -g->y * scale};
+		lost += lost_step(cr, face, g->index);
 		if (g->length > 0)
 			clusters[cluster_count++] = (cairo_text_cluster_t){(int)g->length, 0};
 		if (cluster_count > 0)
 			clusters[cluster_count - 1].num_glyphs++;
 		length += (int)g->length;
 	}
-	glyphs[count] = (cairo_glyph_t){blank->glyphs[0].index, run->advance * scale, 0};
+	glyphs[count] =
+		(cairo_glyph_t){blank->glyphs[0].index, (run->advance + lost) * scale, 0};
 	clusters[cluster_count++] = (cairo_text_cluster_t){1, 1};
 	cairo_show_text_glyphs(cr, arena_printf(list->arena, "%.*s ", length, run->text),
 	                       length + 1, glyphs, (int)count + 1, clusters, cluster_count,
