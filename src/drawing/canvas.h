@@ -15,6 +15,8 @@ struct page {
 	const char *title;    /* for a person: "Install - Kitchen" */
 	const char *about;    /* a sentence or two that says what is seen */
 	const char *language; /* `en`, `es` */
+	/* What each layer shows, by enum layer, for those who do not see it. */
+	const char *const *layers;
 	/* Before every SVG id, where several pages share one file; or NULL. */
 	const char *id_prefix;
 	const struct list *list;

@@ -126,8 +126,7 @@ static void show_run(cairo_t *cr, const struct list *list, const struct text_run
 			clusters[cluster_count - 1].num_glyphs++;
 		length += (int)g->length;
 	}
-	glyphs[count] =
-		(cairo_glyph_t){blank->glyphs[0].index, (run->advance + lost) * scale, 0};
+	glyphs[count] = (cairo_glyph_t){blank->glyphs[0].index, (run->advance + lost) * scale, 0};
 	clusters[cluster_count++] = (cairo_text_cluster_t){1, 1};
 	cairo_show_text_glyphs(cr, arena_printf(list->arena, "%.*s ", length, run->text),
 	                       length + 1, glyphs, (int)count + 1, clusters, cluster_count,

@@ -133,13 +133,15 @@ static void add_tags(cairo_t *cr, const struct targets *targets, size_t page)
  * and each row of a table, and what a layer says besides as one figure. A tag on every number of
  * a drawing would weigh more than the drawing. Cairo 1.16 marks what has no tags inside. ---- */
 
+static const char FIGURE[] = "Figure";
+
 /* NULL: lines between notes, which say nothing. */
 static const char *tag_of(const struct op *op)
 {
 	if (op->kind == OP_TEXT && op->role.text == TEXT_TITLE)
 		return "H1";
 	if (op->layer != LAYER_NOTES)
-		return "Figure";
+		return FIGURE;
 	return op->kind == OP_TEXT ? "P" : NULL;
 }
 
@@ -151,8 +153,16 @@ static bool goes_on(const struct op *before, const struct op *op)
 	return op->layer != LAYER_NOTES || before->at.x == op->at.x || before->at.y == op->at.y;
 }
 
-static void draw_ops(cairo_t *cr, const struct list *list)
+static const char *told_of(struct arena *arena, const struct page *page, enum layer layer)
 {
+	return page->layers ? arena_printf(arena, "%s: %s", page->title, page->layers[layer])
+	                    : page->title;
+}
+
+static void draw_ops(cairo_t *cr, struct arena *arena, const struct page *page,
+                     struct pdf_figures *figures)
+{
+	const struct list *list = page->list;
 	const struct op *before = NULL;
 	const char *open = NULL;
 	for (size_t i = 0; i < list->ops.count; i++) {
@@ -163,8 +173,12 @@ static void draw_ops(cairo_t *cr, const struct list *list)
 			cairo_tag_end(cr, open);
 			open = NULL;
 		}
-		if (!open && (open = tag_of(op)) != NULL)
+		if (!open && (open = tag_of(op)) != NULL) {
 			cairo_tag_begin(cr, open, NULL);
+			if (strcmp(open, FIGURE) == 0)
+				*array_push(arena, &figures->told) =
+					told_of(arena, page, op->layer);
+		}
 		cairo_draw_op(cr, list, op);
 		before = op;
 	}
@@ -173,7 +187,7 @@ static void draw_ops(cairo_t *cr, const struct list *list)
 }
 
 static void add_page(cairo_surface_t *surface, cairo_t *cr, const struct targets *targets,
-                     size_t index)
+                     size_t index, struct pdf_figures *figures)
 {
 	const struct page *page = &targets->pages[index];
 	cairo_pdf_surface_set_size(surface, page->list->width * POINTS_PER_MM,
@@ -190,7 +204,7 @@ static void add_page(cairo_surface_t *surface, cairo_t *cr, const struct targets
 	cairo_tag_begin(cr, "Document", NULL);
 	add_tags(cr, targets, index);
 	cairo_set_text_options(cr);
-	draw_ops(cr, page->list);
+	draw_ops(cr, targets->arena, page, figures);
 	cairo_tag_end(cr, "Document");
 	cairo_restore(cr);
 	cairo_show_page(cr);
@@ -224,14 +238,15 @@ enum status canvas_pdf(struct arena *arena, const struct document *document,
 	cairo_t *cr = cairo_create(surface);
 	set_metadata(surface, arena, document);
 	struct targets targets = targets_of(arena, pages, count);
+	struct pdf_figures figures = {0};
 	for (size_t i = 0; i < count; i++)
-		add_page(surface, cr, &targets, i);
+		add_page(surface, cr, &targets, i, &figures);
 	cairo_status_t drawn = cairo_status(cr);
 	cairo_destroy(cr);
 	cairo_surface_finish(surface); /* only now is the surface's own status worth anything */
 	cairo_status_t finished = cairo_surface_status(surface);
 	cairo_surface_destroy(surface);
-	struct strbuf mended = pdf_mended(&pdf, count > 0 ? pages[0].language : "en");
+	struct strbuf mended = pdf_mended(&pdf, count > 0 ? pages[0].language : "en", &figures);
 	*out_bytes = strbuf_bytes(&mended);
 	return cairo_check(drawn ? drawn : finished, diags);
 }

@@ -269,12 +269,22 @@ static void draw_all(struct set_builder *b)
 	}
 }
 
+static const char **layer_words(const struct draft *draft)
+{
+	const char **words = ARENA_ARRAY(draft->arena, const char *, LAYER_COUNT);
+	for (int i = 0; i < LAYER_COUNT; i++)
+		words[i] = draft_word(draft, arena_printf(draft->arena, "page.layer.%s",
+		                                          layer_name((enum layer)i)));
+	return words;
+}
+
 static struct page page_of(const struct sheet *sheet)
 {
 	return (struct page){.name = sheet->name,
 	                     .title = sheet->title,
 	                     .about = sheet->subject,
 	                     .language = words_language(sheet->draft->words),
+	                     .layers = layer_words(sheet->draft),
 	                     .list = sheet->list,
 	                     .view = sheet->view.scale > 0 ? &sheet->view : NULL};
 }

@@ -123,6 +123,28 @@ structured() {
 		grep -q -F "Makers' instructions, local code and licensed practice come first. \"" "$TMPDIR/structure"
 }
 
+# Each figure says what it shows: its sheet's title, and a layer of it.
+figures_are_told() {
+	qpdf --qdf --object-streams=disable "$1/set.pdf" "$TMPDIR/plain.pdf"
+	while read -r sheet; do
+		xmllint --xpath 'string(/*/*[local-name()="title"])' "$1/$sheet.svg"
+	done <"$TMPDIR/sheets" >"$TMPDIR/titles"
+	qpdf --show-pages "$TMPDIR/plain.pdf" | sed -n 's/^page [0-9]*: \([0-9]* 0 R\)$/\1/p' >"$TMPDIR/pages"
+	tr -d '\000' <"$TMPDIR/plain.pdf" | awk -v titles="$TMPDIR/titles" -v pages="$TMPDIR/pages" '
+		BEGIN { while ((getline t <titles) > 0 && (getline p <pages) > 0) title[p] = t }
+		/^[0-9]+ 0 obj$/ { alt = page = "" }
+		/^  \/Alt \(.*\)$/ { alt = substr($0, 9, length($0) - 9); gsub(/\\/, "", alt) }
+		/^  \/Pg / { page = substr($0, 7) }
+		/^  \/S \/Figure$/ {
+			n++
+			if (title[page] == "" || index(alt, title[page] ": ") != 1 || length(alt) < length(title[page]) + 5) {
+				print "page", page, title[page], "figure:", alt
+				bad = 1
+			}
+		}
+		END { exit bad || n < 20 }'
+}
+
 for plan in demo-plans/*.xml; do
 	name=$(basename "$plan" .xml) out=$TMPDIR/$name
 	check "$name: drawn" "$JURYSTICK" draw "$plan" -o "$out" --as svg,pdf,html
@@ -135,4 +157,5 @@ for plan in demo-plans/*.xml; do
 	check "$name: title, subject, date, language" metadata_is "$out/set.pdf" "$plan"
 	check "$name: fonts are embedded as subsets" fonts_are "$out/set.pdf"
 	check "$name: it can be read aloud" structured "$out/set.pdf"
+	check "$name: its figures are told" figures_are_told "$out"
 done
