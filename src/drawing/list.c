@@ -5,6 +5,9 @@
 #include "drawing/clip.h"
 #include "drawing/hatch.h"
 
+/* mm: finer than Cairo's grid of a PDF. */
+static const double SAME = 0.001;
+
 struct list *list_new(struct arena *arena, const struct style *style, struct text_engine *text,
                       double width, double height)
 {
@@ -63,6 +66,28 @@ static struct op *add_op(struct list *list, enum op_kind kind, enum layer layer,
 	return op;
 }
 
+static bool is_level_or_upright(struct paper_point a, struct paper_point b)
+{
+	return fabs(a.x - b.x) < SAME || fabs(a.y - b.y) < SAME;
+}
+
+/* Where dashes begin on a rectangle is its own matter in a PDF, which Cairo has draw it from the
+ * upper left corner to the right: so it is written, for all canvases. */
+static void begin_at_corner(struct paper_line *line)
+{
+	struct paper_point *p = line->points;
+	if (line->kind != PAPER_CLOSED || line->count != 4)
+		return;
+	for (int i = 0; i < 4; i++)
+		if (!is_level_or_upright(p[i], p[(i + 1) % 4]))
+			return;
+	struct paper_box b = paper_path_box_of((struct paper_path){line, 1});
+	p[0] = paper_at(b.x0, b.y0);
+	p[1] = paper_at(b.x1, b.y0);
+	p[2] = paper_at(b.x1, b.y1);
+	p[3] = paper_at(b.x0, b.y1);
+}
+
 void list_stroke(struct list *list, enum layer layer, enum pen pen, const char *element,
                  struct paper_path path)
 {
@@ -74,6 +99,8 @@ void list_stroke(struct list *list, enum layer layer, enum pen pen, const char *
 	op->role.pen = pen;
 	op->path = paper_path_copy(list->arena, path);
 	op->box = paper_box_grown(paper_path_box_of(path), list->style->pens[pen].width / 2);
+	for (size_t i = 0; i < path.count && list->style->pens[pen].dash_count > 0; i++)
+		begin_at_corner(&op->path.lines[i]);
 }
 
 void list_area(struct list *list, enum layer layer, enum area area, const char *element,

@@ -26,7 +26,7 @@ function idAt(x, y, skipsGround) {
 // A line near by is meant rather than the ground it lies on.
 function idNear(x, y, reach) {
 	var id = idAt(x, y, true);
-	for (var r = reach / 2; !id && r <= reach; r += reach / 2)
+	for (var r = 1; !id && r <= reach; r++) // no line is thinner than a pixel
 		for (var i = 0; !id && i < AROUND; i++)
 			id = idAt(x + r * Math.cos(2 * Math.PI * i / AROUND),
 				y + r * Math.sin(2 * Math.PI * i / AROUND), true);

@@ -20,10 +20,15 @@ function sheetsOf(file) {
 		.map((match) => match[1]);
 }
 
+// The browser stretches a picture to whole pixels, by 1 in 7,500 on A1: it is given whole pixels,
+// and the ground that fills them.
 async function inBrowser(browser, svg, png) {
 	const [, wide, high] = /width="([\d.]+)mm" height="([\d.]+)mm"/.exec(fs.readFileSync(svg, 'utf8'));
-	const size = (mm) => Math.ceil(mm / 25.4 * DPI - 0.01);
-	const page = await browser.open(svg, { width: size(wide), height: size(high), scale: FINER });
+	const [width, height] = [wide, high].map((mm) => Math.ceil(mm / 25.4 * DPI - 0.01));
+	const page = await browser.open(svg, { width, height, scale: FINER });
+	const ground = [width, height].map((pixels) => pixels * 2540 / DPI);
+	await page.ask(`Object.entries({ width: '${width}px', height: '${height}px', viewBox: '0 0 ${ground.join(' ')}' })
+		.forEach(([name, value]) => document.documentElement.setAttribute(name, value))`);
 	await page.picture(png);
 	await page.close();
 }
