@@ -100,6 +100,9 @@ static void draw_lines(const struct chain *c)
 		d = paper_sub(c->feet[i], high);
 		if (d.x * c->along.x + d.y * c->along.y > 0)
 			high = c->feet[i];
+		if ((i == 0 && c->data->goes_on[0]) ||
+		    (i + 1 == c->data->count && c->data->goes_on[1]))
+			continue;
 		if (c->data->has_extensions)
 			add_extension(c, &lines, i);
 		add_line(c->list, &ticks, paper_step(c->feet[i], lean, -TICK / 2),
@@ -213,9 +216,9 @@ static void ask_member(const struct chain *c, size_t i)
 	double sign = (b.x - a.x) * c->along.x + (b.y - a.y) * c->along.y < 0 ? -1 : 1;
 	if (room >= 0)
 		add_inside(&v, middle, room);
-	else if (i == 0)
+	else if (i == 0 && !c->data->goes_on[0])
 		add_past_end(&v, a, -sign);
-	else if (i + 2 == c->data->count)
+	else if (i + 2 == c->data->count && !c->data->goes_on[1])
 		add_past_end(&v, b, sign);
 	add_outside(&v, middle, paper_distance(a, b), room >= 0 ? 8 : 0);
 	ask(&v);

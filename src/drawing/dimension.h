@@ -27,6 +27,7 @@ struct dimension_chain {
 	struct paper_point through;
 	const char *element;
 	bool has_extensions; /* lines from the points to the dimension line */
+	bool goes_on[2];     /* the line goes on past its first, its last point: no mark there */
 };
 void dimension_chain(struct list *, const struct view *, const struct dimension_chain *);
 

@@ -15,7 +15,9 @@ static const double layer_weights[LAYER_COUNT] = {
 	[LAYER_CHANGES] = 2,
 };
 /* Of hatch: on an obstacle or a hold a text would seem its name. */
-static const double HATCH_WEIGHT = 0.12, HATCH_OWN_WEIGHT = 1.5;
+static const double HATCH_WEIGHT = 0.12, HATCH_OWN_WEIGHT = 4;
+/* Solid ink is rated as level lines so far apart, mm. */
+static const double SOLID_PITCH = 1;
 
 /* Leader's arrow: length in capital heights of its label, and length to width. */
 static const double ARROW = 0.7, ARROW_SLENDER = 3, DOT_RADIUS = 0.6;
@@ -35,6 +37,13 @@ static void add_path_marks(struct occupancy *o, struct paper_path path, double w
 		for (size_t j = 0; j < last; j++)
 			occupancy_add(o, line.points[j], line.points[(j + 1) % line.count], weight);
 	}
+}
+
+/* The first tile: a text on it would hide where it lies. */
+static void add_solid_marks(struct occupancy *o, struct paper_box box)
+{
+	for (double y = box.y0 + SOLID_PITCH / 2; y < box.y1; y += SOLID_PITCH)
+		occupancy_add(o, paper_at(box.x0, y), paper_at(box.x1, y), HATCH_OWN_WEIGHT);
 }
 
 static bool is_reserved(const struct op *op)
@@ -58,6 +67,8 @@ struct occupancy *list_occupied(const struct list *list)
 		else if (op->kind == OP_STROKE)
 			add_path_marks(o, paper_path_flat(list->arena, op->path),
 			               layer_weights[op->layer]);
+		else if (op->kind == OP_FILL && op->role.area == AREA_FIRST_TILE)
+			add_solid_marks(o, op->box);
 		else if (op->kind == OP_HATCH)
 			add_path_marks(o, op->path, hatch_weight(op->role.area));
 	}

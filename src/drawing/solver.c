@@ -3,13 +3,16 @@
 #include <stdint.h>
 #include <stdlib.h>
 
-/* Clear on each side of a text, mm. */
-static const double TEXT_CLEAR = 0.6;
+/* Clear on each side of a text, mm; and to the text before and after it on its line, so that
+ * two never read as one: half a capital height. */
+static const double TEXT_CLEAR = 0.6, READ_APART = 1.75;
 /* Crossing a mark costs as much as covering this many mm of it. */
 static const double CROSS_MM = 1.5;
 /* The end of a leader lies on what it names: this much of it is not looked at. */
 static const double LEADER_END = 1.2;
 static const double LEADERS_CROSS = 25;
+/* Leaders whose elbows come as near to each other as this (mm) are mistaken for one. */
+static const double LEADERS_APART = 2, LEADERS_JOIN = 50;
 /* A place that costs more is worth looking for one with a leader. */
 static const double LEADER_WORTH = 6;
 /* And one that costs more than this worth a closer look. */
@@ -40,6 +43,21 @@ static struct paper_box clear_box(const struct candidate *c)
 	return paper_box_grown(c->box, TEXT_CLEAR);
 }
 
+/* The place of a text with the white that other texts keep off. */
+static struct paper_box apart_box(const struct candidate *c)
+{
+	struct paper_box box = clear_box(c);
+	double more = READ_APART - TEXT_CLEAR;
+	if (c->is_upright) {
+		box.y0 -= more;
+		box.y1 += more;
+	} else {
+		box.x0 -= more;
+		box.x1 += more;
+	}
+	return box;
+}
+
 static struct paper_point leader_tip(const struct candidate *c)
 {
 	struct paper_point before = c->leader[c->leader_count - 2];
@@ -62,7 +80,7 @@ static struct paper_box extent_of(const struct candidate *c)
 	struct paper_box box = c->box;
 	for (int i = 0; i < c->leader_count; i++)
 		box = paper_box_with(box, c->leader[i]);
-	return paper_box_grown(box, TEXT_CLEAR);
+	return paper_box_grown(box, READ_APART);
 }
 
 /* Nothing may stand there, or it is seen to cost no less than `best`. */
@@ -128,7 +146,8 @@ static bool is_clash(const struct candidate *c, const struct candidate *other)
 {
 	if (!paper_box_meets(c->extent, other->extent))
 		return false;
-	return paper_box_meets(clear_box(c), other->box) || leader_meets_box(c, clear_box(other)) ||
+	return paper_box_meets(apart_box(c), other->box) ||
+	       paper_box_meets(apart_box(other), c->box) || leader_meets_box(c, clear_box(other)) ||
 	       leader_meets_box(other, clear_box(c));
 }
 
@@ -145,6 +164,34 @@ static bool leaders_cross(const struct candidate *c, const struct candidate *oth
 	return false;
 }
 
+static double distance_to(struct paper_point p, struct paper_point a, struct paper_point b)
+{
+	struct paper_point d = paper_sub(b, a), from = paper_sub(p, a);
+	double square = d.x * d.x + d.y * d.y;
+	double share = square > 0 ? (from.x * d.x + from.y * d.y) / square : 0;
+	return paper_distance(p, paper_step(a, d, fmax(0, fmin(1, share))));
+}
+
+/* True where the shoulder or the elbow of one leader comes near the other. */
+static bool leader_joins(const struct candidate *c, const struct candidate *other)
+{
+	struct paper_point a, b;
+	for (int i = 0; i + 1 < c->leader_count; i++)
+		for (int j = 0; j + 1 < other->leader_count; j++) {
+			leader_piece(other, j, &a, &b);
+			if (distance_to(c->leader[i], a, b) < LEADERS_APART)
+				return true;
+		}
+	return false;
+}
+
+static double tangle_cost(const struct candidate *c, const struct candidate *other)
+{
+	if (leader_joins(c, other) || leader_joins(other, c))
+		return LEADERS_JOIN;
+	return leaders_cross(c, other) ? LEADERS_CROSS : 0;
+}
+
 /* Cost with all labels placed so far, in millionths; NEVER where it clashes. */
 static int64_t cost_now(const struct solver *s, size_t self, const struct candidate *c)
 {
@@ -155,8 +202,7 @@ static int64_t cost_now(const struct solver *s, size_t self, const struct candid
 		const struct candidate *other = s->labels[i].chosen;
 		if (is_clash(c, other))
 			return NEVER;
-		if (leaders_cross(c, other))
-			cost += LEADERS_CROSS;
+		cost += tangle_cost(c, other);
 	}
 	return (int64_t)llround(cost * 1e6);
 }
@@ -318,6 +364,43 @@ static void improve(struct solver *s, size_t self)
 		look_closely(s, self, now);
 }
 
+/* The best place for `self`, looked for closely where none of the usual ones is good. */
+static int64_t choose_closely(struct solver *s, size_t self)
+{
+	choose(s, self);
+	const struct candidate *chosen = s->labels[self].chosen;
+	int64_t cost = chosen ? cost_now(s, self, chosen) : NEVER;
+	if ((cost == NEVER || cost > llround(CLOSER_WORTH * 1e6)) && look_closely(s, self, cost))
+		cost = cost_now(s, self, s->labels[self].chosen);
+	return cost;
+}
+
+/* Two labels whose leaders are entangled are placed anew, one after the other. */
+static bool untangle_pair(struct solver *s, size_t first, size_t second, int64_t most)
+{
+	take(s, first, NULL);
+	take(s, second, NULL);
+	int64_t one = choose_closely(s, first), two = choose_closely(s, second);
+	if (one == NEVER || two == NEVER)
+		return false;
+	return cost_now(s, first, s->labels[first].chosen) + two < most;
+}
+
+static void untangle(struct solver *s, size_t self)
+{
+	for (size_t i = 0; i < s->count; i++) {
+		const struct candidate *a = s->labels[self].chosen, *b = s->labels[i].chosen;
+		if (i == self || !a || !b || !paper_box_meets(a->extent, b->extent) ||
+		    tangle_cost(a, b) <= 0)
+			continue;
+		int64_t before = cost_now(s, self, a) + cost_now(s, i, b);
+		if (untangle_pair(s, self, i, before) || untangle_pair(s, i, self, before))
+			continue;
+		take(s, self, a);
+		take(s, i, b);
+	}
+}
+
 struct turn {
 	int priority;
 	size_t index;
@@ -369,5 +452,7 @@ struct solver_label *solver_place(struct arena *arena, const struct list *list,
 	for (int round = 0; round < IMPROVE_ROUNDS; round++)
 		for (size_t i = 0; i < count; i++)
 			improve(&s, turns[i].index);
+	for (size_t i = 0; i < count; i++)
+		untangle(&s, turns[i].index);
 	return s.labels;
 }

@@ -10,17 +10,17 @@
 
 enum { ARGS_MAX = 12 };
 
-/* {measured} and {limit}; where both read alike though they differ, with all digits. */
+/* {measured} and {limit}; they read alike only where to meet the limit is to pass it. */
 static void say_both(const struct judging *judging, const struct raised *raised, const char *unit,
                      struct word_arg args[2])
 {
 	const struct saying *say = &judging->say;
-	args[0] = (struct word_arg){"measured", say_value(say, raised->measured, unit)};
-	args[1] = (struct word_arg){"limit", say_value(say, raised->limit, unit)};
-	if (raised->rule->side == RULE_FROM || strcmp(args[0].text, args[1].text) != 0)
-		return;
-	args[0].text = say_exactly(say, raised->measured, unit);
-	args[1].text = say_exactly(say, raised->limit, unit);
+	struct said_pair said = {say_value(say, raised->measured, unit),
+	                         say_value(say, raised->limit, unit)};
+	if (raised->rule->side != RULE_FROM)
+		said = say_apart(say, raised->measured, raised->limit, unit);
+	args[0] = (struct word_arg){"measured", said.a};
+	args[1] = (struct word_arg){"limit", said.b};
 }
 
 /* A note asks nothing: only an answer that names it is about it. */

@@ -1,4 +1,6 @@
 /* judge_soft.c - soft joints: how crooked, how long, how narrow. */
+#include <math.h>
+
 #include "findings/judge.h"
 #include "geometry/line.h"
 #include "geometry/segment.h"
@@ -53,6 +55,12 @@ static size_t tiles_under(const struct judging *judging, const struct placed_lay
 	return count;
 }
 
+/* Turns of less than a right angle count as a part of one; a part begun is one. */
+static const char *say_turns(const struct judging *judging, double turns)
+{
+	return say_number(&judging->say, ceil(turns), 0);
+}
+
 static void say_ragged(struct judging *judging, const struct placed_lay *lay, struct raised raised,
                        const struct soft *soft, const char *why)
 {
@@ -80,8 +88,7 @@ static void judge_ragged(struct judging *judging, const struct placed_lay *lay,
 		raised.measured = by_foot;
 		say_ragged(judging, lay, raised, soft,
 		           words_fill(arena, judging->say.words, "finding.soft-path-ragged.turns",
-		                      {"turns", say_number(&judging->say, turns, 1)},
-		                      {"length", length_text},
+		                      {"turns", say_turns(judging, turns)}, {"length", length_text},
 		                      {"limit", say_number(&judging->say, rule->limit, 2)}));
 	} else if (number_order(ratio, ratio_most) > 0) {
 		raised.measured = ratio;
@@ -109,7 +116,7 @@ static void judge_stepped(struct judging *judging, const struct placed_lay *lay)
 	struct soft soft = soft_of(lay, most);
 	struct raised raised = raised_of_soft(lay, rule, &soft);
 	raised.measured = most->turns;
-	judge_plainly(judging, raised);
+	judge_say(judging, raised, {"turns", say_turns(judging, most->turns)});
 }
 
 static double width_wanted(const struct judging *judging, const struct placed_lay *lay)

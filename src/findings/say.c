@@ -9,7 +9,7 @@
 #define MM2_PER_SQFT (LENGTH_MM_PER_FOOT * LENGTH_MM_PER_FOOT)
 
 enum { COARSE = 16, FINE = 64 }; /* parts of an inch */
-enum { EXACT_DECIMALS = 6, VALUE_DECIMALS = 2 };
+enum { VALUE_DECIMALS = 2, DECIMALS_MOST = 6 };
 
 /* As sheets print them: widths of cracks and joints finer than lengths. */
 static int mm_decimals(double mm)
@@ -70,20 +70,28 @@ const char *say_value(const struct saying *saying, double value, const char *uni
 	return say_number(saying, value, VALUE_DECIMALS);
 }
 
-const char *say_exactly(const struct saying *saying, double value, const char *unit)
+/* What a value of this unit is printed in where no fraction of an inch tells it. */
+static const char *say_decimal(const struct saying *saying, double value, const char *unit,
+                               int decimals)
 {
 	if (strcmp(unit, "mm") == 0 && saying->inches)
-		return with_unit(saying,
-		                 say_number(saying, value / LENGTH_MM_PER_INCH, EXACT_DECIMALS),
+		return with_unit(saying, say_number(saying, value / LENGTH_MM_PER_INCH, decimals),
 		                 "in");
 	if (strcmp(unit, "mm") == 0)
-		return with_unit(saying, say_number(saying, value, EXACT_DECIMALS), "mm");
+		return with_unit(saying, say_number(saying, value, decimals), "mm");
 	if (strcmp(unit, "share") == 0)
-		return with_unit(saying, say_number(saying, value * 100, EXACT_DECIMALS),
-		                 "percent");
+		return with_unit(saying, say_number(saying, value * 100, decimals), "percent");
 	if (strcmp(unit, "kg") == 0)
-		return with_unit(saying,
-		                 say_number(saying, value / QUANTITY_KG_PER_LB, EXACT_DECIMALS),
+		return with_unit(saying, say_number(saying, value / QUANTITY_KG_PER_LB, decimals),
 		                 "lb");
-	return say_number(saying, value, EXACT_DECIMALS);
+	return say_number(saying, value, decimals);
+}
+
+struct said_pair say_apart(const struct saying *saying, double a, double b, const char *unit)
+{
+	struct said_pair said = {say_value(saying, a, unit), say_value(saying, b, unit)};
+	for (int n = VALUE_DECIMALS; n <= DECIMALS_MOST && strcmp(said.a, said.b) == 0; n++)
+		said = (struct said_pair){say_decimal(saying, a, unit, n),
+		                          say_decimal(saying, b, unit, n)};
+	return said;
 }

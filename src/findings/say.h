@@ -24,7 +24,10 @@ const char *say_warming(const struct saying *, double kelvin);
 /* A value in the unit of its finding; shares as percentages, masses in pounds, as the trade
  * tells moisture; all but lengths, shares and masses without their unit. */
 const char *say_value(const struct saying *, double value, const char *unit);
-/* The same with every digit that counts, for a value that reads like its limit. */
-const char *say_exactly(const struct saying *, double value, const char *unit);
+/* Two values that differ, with as many digits as tell them apart, and no more. */
+struct said_pair {
+	const char *a, *b;
+};
+struct said_pair say_apart(const struct saying *, double a, double b, const char *unit);
 
 #endif

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "geometry/segment.h"
+#include "geometry/tolerance.h"
 
 static struct point ring_next(struct ring ring, size_t i)
 {
@@ -81,6 +82,25 @@ bool ring_holds(struct ring ring, struct point p)
 			inside = !inside;
 	}
 	return inside;
+}
+
+struct point ring_widest(struct ring ring)
+{
+	enum { GRID = 24 };
+	struct box box = ring_box(ring);
+	struct point best = {(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2};
+	double clear = ring_holds(ring, best) ? ring_distance(ring, best) : 0;
+	for (int i = 1; i < GRID; i++)
+		for (int k = 1; k < GRID; k++) {
+			struct point at = {box.x0 + (box.x1 - box.x0) * i / GRID,
+			                   box.y0 + (box.y1 - box.y0) * k / GRID};
+			double distance = ring_holds(ring, at) ? ring_distance(ring, at) : 0;
+			if (distance > clear + TOLERANCE_SAME) {
+				best = at;
+				clear = distance;
+			}
+		}
+	return best;
 }
 
 double polygon_area(const struct polygon *polygon)

@@ -38,6 +38,9 @@ struct ring ring_copy(struct arena *, const struct point *points, size_t count);
 struct ring ring_turned(struct arena *, struct ring, bool anticlockwise);
 /* Mean of the corners: inside where the ring is convex. */
 struct point ring_middle(struct ring);
+/* Where a text finds most room: of the points of a grid over the ring the one farthest from its
+ * border; of equal ones the middle of its box, or the first. */
+struct point ring_widest(struct ring);
 /* Distance from `p` to the nearest point of the ring's border. */
 double ring_distance(struct ring, struct point p);
 /* True inside; which way a point on the border goes is not defined. */

@@ -1,5 +1,6 @@
 #include "layout/field.h"
 
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -11,6 +12,9 @@
 #include "layout/inset.h"
 #include "layout/relocated.h"
 #include "units/length.h"
+
+/* A line off the courses by more than this share of its length has a cut a tile: own design. */
+static const double ASKEW = 0.08;
 
 /* Borders of the ground with the gap each one keeps. */
 struct source {
@@ -209,6 +213,22 @@ static double gap_of_edge(const void *context, struct ring ring, size_t i)
 {
 	const struct source *source = find_source(context, false, segment_of_ring(ring, i));
 	return source ? source->gap : 0;
+}
+
+bool field_is_askew(struct point from, struct point to)
+{
+	struct point along = point_unit(point_sub(to, from));
+	return fmin(fabs(along.x), fabs(along.y)) > ASKEW;
+}
+
+bool field_has_askew(const struct field *field, const char *of)
+{
+	for (size_t i = 0; i < field->border_count; i++) {
+		const struct field_border *border = &field->borders[i];
+		if (strcmp(border->of, of) == 0 && field_is_askew(border->from, border->to))
+			return true;
+	}
+	return false;
 }
 
 bool field_is_outdoor(const struct field *field)

@@ -62,6 +62,10 @@ struct field {
 /* `before`: the field of the lay before it in the plan, or NULL. */
 const struct field *field_place(struct arena *, const struct site *, const struct rules *,
                                 const struct plan_lay *, const struct field *before);
+/* A border or joint that runs at a slant to the tile: no two cuts at it are alike. */
+bool field_is_askew(struct point from, struct point to);
+/* True where the wall, joint or fixture of this id does somewhere: as a bent one must. */
+bool field_has_askew(const struct field *, const char *of);
 /* Some of its rooms lie in the open. */
 bool field_is_outdoor(const struct field *);
 /* Index of the room that a point lies in, or lies nearest to; of equals the first. */

@@ -122,7 +122,7 @@ static const struct grammar_attribute DOORWAY_ATTRIBUTES[] = {
          .range = GRAMMAR_POSITIVE, .meaning = "between the jambs"},
 	{"to", GRAMMAR_REF, IN(doorway, to), .ref_kind = PLAN_REF_ROOM,
          .meaning = "the room behind; absent: the scope ends there"},
-	{"deep", GRAMMAR_LENGTH, IN(doorway, deep_nm), "0mm", .range = GRAMMAR_NOT_NEGATIVE,
+	{"deep", GRAMMAR_LENGTH, IN(doorway, deep_nm), "0", .range = GRAMMAR_NOT_NEGATIVE,
          .meaning = "thickness of the wall"},
 	{"stop", GRAMMAR_WORD, IN(doorway, stop), "middle", .words = STOPS,
          .meaning = "where in the depth the scope ends"},

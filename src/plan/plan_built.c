@@ -74,11 +74,19 @@ size_t plan_child(const struct plan_build *b, size_t built, const char *name)
 	return built;
 }
 
+/* An element without an id, such as `walls`, is told by that of the one it stands in. */
+static const char *told_id(const struct plan_build *b, const struct plan_built *built)
+{
+	const struct markup_attribute *id = markup_find(built->node, "id");
+	if (!id)
+		id = markup_find(b->built.items[built->parent].node, "id");
+	return id ? id->value : "";
+}
+
 void plan_use_default(struct plan_build *b, const struct plan_built *built, const char *attribute,
                       const char *value)
 {
-	const struct markup_attribute *id = markup_find(built->node, "id");
 	*array_push(b->arena, &b->defaults) =
-		(struct plan_default){built->element->name, id ? id->value : "", attribute, value,
+		(struct plan_default){built->element->name, told_id(b, built), attribute, value,
 	                              built->node->line};
 }

@@ -175,7 +175,8 @@ static void add_text(struct notes *notes)
 enum sheet_fit changes_sheet_draw(struct sheet *sheet)
 {
 	const struct draft *draft = sheet->draft;
-	struct margin margin = {.window = floor_plan_window(draft->arena, draft->site)};
+	struct margin margin = {.window = floor_plan_window(draft->arena, draft->site),
+	                        .walls = floor_plan_walls(draft->arena, draft->site)};
 	struct notes *notes = ARENA_NEW(draft->arena, struct notes);
 	struct view view;
 	for (int side = 0; side < SIDE_COUNT; side++)

@@ -170,6 +170,6 @@ enum sheet_fit count_sheet_draw(struct sheet *sheet)
 		i += alone;
 	}
 	draw_short(sheet, count);
-	table_draw(sheet, &table, table_whole_sheet(sheet));
+	table_draw_sheet(sheet, &table);
 	return SHEET_FITS;
 }

@@ -380,3 +380,34 @@ struct details details_of(const struct draft *draft)
 		}
 	return details;
 }
+
+static int kind_of(const struct buildup *facts)
+{
+	for (int k = 0; k < KIND_COUNT; k++)
+		if (KINDS[k].is_it(facts))
+			return k;
+	return KIND_COUNT;
+}
+
+struct detail_kinds detail_kinds_of(const struct draft *draft)
+{
+	struct detail_kinds kinds = {0};
+	for (size_t i = 0; i < draft->placed->lay_count; i++) {
+		const struct placed_lay *lay = &draft->placed->lays[i];
+		for (size_t k = 0; k < lay->joints->joint_count; k++) {
+			struct buildup facts = buildup_of(draft, lay, &lay->joints->joints[k]);
+			kinds.present |= 1u << kind_of(&facts);
+		}
+	}
+	return kinds;
+}
+
+const char *detail_number(const struct draft *draft, const struct detail_kinds *kinds,
+                          const struct placed_lay *lay, const struct joint *joint)
+{
+	struct buildup facts = buildup_of(draft, lay, joint);
+	int kind = kind_of(&facts), number = 1;
+	for (int k = 0; k < kind; k++)
+		number += (kinds->present & 1u << k) != 0;
+	return kind < KIND_COUNT ? arena_printf(draft->arena, "%d", number) : "";
+}

@@ -15,4 +15,13 @@ struct details {
 
 struct details details_of(const struct draft *);
 
+/* Which kinds of joint and strip the floor has: each has its detail. */
+struct detail_kinds {
+	unsigned present; /* a bit each, in the order of the details */
+};
+struct detail_kinds detail_kinds_of(const struct draft *);
+/* The number of the detail that shows how a joint is built. */
+const char *detail_number(const struct draft *, const struct detail_kinds *,
+                          const struct placed_lay *, const struct joint *);
+
 #endif

@@ -5,7 +5,7 @@
 #include "sheets/sheets_of_floor.h"
 
 /* Paper mm, own design. */
-static const double GAP = 8, INSET = 4;
+static const double GAP = 6, INSET = 4;
 /* The smallest scale at which a bond coat still shows as an area. */
 static const double LARGE = 2;
 

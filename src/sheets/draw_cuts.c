@@ -11,8 +11,6 @@ static const double SAME_CUT = 0.8;
 static const double SAME_LINE = 20;
 /* Borders shorter than this take their cut from their neighbours (floor mm). */
 static const double SHORTEST = 150;
-/* A wall off the courses by more than this share of its length has a cut a tile. */
-static const double ASKEW = 0.08;
 /* Paper mm: on a shorter wall its two ends have one label. */
 static const double ENDS_APART = 60;
 /* So far from a border there is tile of its room, whatever the wall is out of true (floor mm). */
@@ -32,12 +30,6 @@ static const char *ends_text(const struct draft *draft, const struct border_cut 
 	for (size_t i = 0; i < cut->course_count; i++)
 		strbuf_printf(&list, "%s%s", i ? " / " : "", draft_length(draft, cut->courses[i]));
 	return list.text;
-}
-
-bool draw_cuts_is_askew(const struct field_border *border)
-{
-	struct point along = point_unit(point_sub(border->to, border->from));
-	return fmin(fabs(along.x), fabs(along.y)) > ASKEW;
 }
 
 static const char *cut_text(const struct draft *draft, const struct border_cut *cut)
@@ -79,12 +71,18 @@ static bool is_shown(const struct lay_view *v, const struct field_border *border
 	return !v->view->core || box_meets(box, *v->view->core);
 }
 
+static bool is_askew(const struct lay_view *v, const struct field_border *border)
+{
+	return field_has_askew(v->lay->field, border->of);
+}
+
+/* Of a bent wall the longest stretch speaks, however short. */
 static bool is_labelled(const struct lay_view *v, const struct border_cut *cut)
 {
 	const struct field_border *border = border_of(v, cut);
 	return border->kind != SITE_EDGE_OBSTACLE && border->kind != SITE_EDGE_DRAIN &&
-	       border->kind != SITE_EDGE_JAMB && border_length(border) >= SHORTEST &&
-	       is_of_room(v, border) && is_shown(v, border);
+	       border->kind != SITE_EDGE_JAMB && is_of_room(v, border) && is_shown(v, border) &&
+	       (border_length(border) >= SHORTEST || is_askew(v, border));
 }
 
 /* True where two borders run along one straight line of the room, the same way. */
@@ -120,20 +118,30 @@ static bool is_said(const struct lay_view *v, const struct draft *draft, size_t 
 	return false;
 }
 
-/* Name of the wall, where this is its longest border; else nothing. */
-static const char *name_of(const struct lay_view *v, const struct draft *draft, size_t index)
+/* The border that speaks for its wall: the longest, of a bent wall the middle one. */
+static bool speaks_for_wall(const struct lay_view *v, size_t index)
 {
 	const struct position *position = v->lay->position;
 	const struct field_border *border = border_of(v, &position->cuts[index]);
-	if (border->is_carried || border->is_doorway)
-		return NULL;
+	size_t before = 0, after = 0, longer = 0;
 	for (size_t i = 0; i < position->cut_count; i++) {
 		const struct field_border *other = border_of(v, &position->cuts[i]);
 		double more = border_length(other) - border_length(border);
-		if (strcmp(other->of, border->of) == 0 && !other->is_doorway &&
-		    is_shown(v, other) && (more > 1 || (more >= -1 && i < index)))
-			return NULL;
+		if (i == index || strcmp(other->of, border->of) != 0 || other->is_doorway ||
+		    !is_shown(v, other))
+			continue;
+		*(i < index ? &before : &after) += 1;
+		longer += more > 1 || (more >= -1 && i < index);
 	}
+	return is_askew(v, border) ? before == after || before == after + 1 : longer == 0;
+}
+
+/* Name of the wall, where this border speaks for it; else nothing. */
+static const char *name_of(const struct lay_view *v, const struct draft *draft, size_t index)
+{
+	const struct field_border *border = border_of(v, &v->lay->position->cuts[index]);
+	if (border->is_carried || border->is_doorway || !speaks_for_wall(v, index))
+		return NULL;
 	return draft_tag(draft, border->of);
 }
 
@@ -191,7 +199,7 @@ static void label_carried(struct sheet *sheet, const struct field_border *border
                           const struct border_cut *cut, struct paper_point a, struct paper_point b)
 {
 	const struct draft *draft = sheet->draft;
-	if (draw_cuts_is_askew(border) || cut->varies)
+	if (field_is_askew(border->from, border->to) || cut->varies)
 		return;
 	if (!is_tapered(cut)) {
 		label_side(sheet, border->of, a, b, 0.5, cut_text(draft, cut));
@@ -210,7 +218,7 @@ static void label_border(struct sheet *sheet, const struct lay_view *v, size_t i
 	const char *name = name_of(v, draft, index);
 	if (border->is_carried) {
 		label_carried(sheet, border, cut, a, b);
-	} else if (draw_cuts_is_askew(border) || cut->varies) {
+	} else if (is_askew(v, border) || cut->varies) {
 		label_askew(sheet, v, border->of, name, a, b);
 	} else if (is_tapered(cut)) {
 		label_taper(sheet, cut, border->of, name, a, b);
@@ -258,12 +266,29 @@ bool draw_cuts_has_ends(const struct lay_view *v, enum side side)
 	return false;
 }
 
+/* How far the wall of the edges first..end stands off the straight line between its ends. */
+static double wall_rise(const struct site_room *room, size_t first, size_t end)
+{
+	struct point from = room->edges[first].from, to = room->edges[end - 1].to;
+	struct point along = point_unit(point_sub(to, from));
+	double rise = 0;
+	for (size_t i = first; i + 1 < end; i++)
+		rise = fmax(rise, fabs(point_cross(along, point_sub(room->edges[i].to, from))));
+	return rise;
+}
+
 void draw_wall_names(struct sheet *sheet, const struct view *view, const struct site_room *room)
 {
+	const struct draft *draft = sheet->draft;
 	for (size_t i = 0, end; i < room->edge_count; i = end) {
 		end = site_wall_end(room, i);
 		const struct site_edge *edge = &room->edges[(i + end - 1) / 2];
+		double rise = wall_rise(room, i, end);
+		const char *name = draft_tag(draft, edge->id);
+		if (rise > SAME_CUT)
+			name = draft_text(draft, "cut.wall-bent", {"wall", name},
+			                  {"rise", draft_length(draft, rise)});
 		wall_line(sheet, edge->id, view_point(view, edge->from), view_point(view, edge->to),
-		          0.5, draft_tag(sheet->draft, edge->id));
+		          0.5, name);
 	}
 }

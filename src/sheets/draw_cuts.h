@@ -8,8 +8,6 @@
 
 /* True where a wall on this side of the plan has a label of two lines. */
 bool draw_cuts_has_ends(const struct lay_view *, enum side);
-/* Askew to the courses: its cuts run from a whole tile down to nothing. */
-bool draw_cuts_is_askew(const struct field_border *);
 void draw_cuts(struct sheet *, const struct lay_view *);
 /* The name alone, for sheets without tile. */
 void draw_wall_names(struct sheet *, const struct view *, const struct site_room *);

@@ -1,5 +1,6 @@
 #include "sheets/floor_plan.h"
 
+#include "sheets/crew_marks.h"
 #include "sheets/draw_cuts.h"
 #include "sheets/draw_floor.h"
 #include "sheets/part_marks.h"
@@ -22,10 +23,25 @@ struct box floor_plan_window(struct arena *arena, const struct site *site)
 	return window;
 }
 
+/* As the chains of its rooms have it: a corner beside another does not count. */
+struct box floor_plan_walls(struct arena *arena, const struct site *site)
+{
+	struct box walls = box_empty();
+	for (size_t i = 0; i < site->room_count; i++) {
+		struct places x = room_corners(arena, &site->rooms[i], SIDE_BOTTOM);
+		struct places y = room_corners(arena, &site->rooms[i], SIDE_LEFT);
+		walls = box_with(walls, (struct point){x.at.items[0], y.at.items[0]});
+		walls = box_with(walls, (struct point){x.at.items[x.at.count - 1],
+		                                       y.at.items[y.at.count - 1]});
+	}
+	return walls;
+}
+
 static void draw_overall(struct sheet *sheet, const struct view *view, struct box window,
                          double offset)
 {
-	double x[] = {window.x0, window.x1}, y[] = {window.y0, window.y1};
+	struct box walls = floor_plan_walls(sheet->draft->arena, sheet->draft->site);
+	double x[] = {walls.x0, walls.x1}, y[] = {walls.y0, walls.y1};
 	/* Of a floor in parts the key plan says it. */
 	if (sheet->parts)
 		return;
@@ -69,7 +85,8 @@ static void draw_room(struct sheet *sheet, const struct view *view, const struct
 enum sheet_fit floor_plan_draw(struct sheet *sheet, struct floor_plan plan)
 {
 	const struct draft *draft = sheet->draft;
-	struct margin margin = {.window = floor_plan_window(draft->arena, draft->site)};
+	struct margin margin = {.window = floor_plan_window(draft->arena, draft->site),
+	                        .walls = floor_plan_walls(draft->arena, draft->site)};
 	double offset = wall_label_lane(draft, LABEL_LINES) + FIRST_LANE;
 	struct view view;
 	for (int side = 0; side < SIDE_COUNT; side++)

@@ -11,8 +11,9 @@ struct floor_plan {
 	void (*draw)(struct sheet *, const struct lay_view *);
 };
 
-/* Round all rooms. */
+/* Round all rooms, with the recesses of their doorways; and round their walls alone. */
 struct box floor_plan_window(struct arena *, const struct site *);
+struct box floor_plan_walls(struct arena *, const struct site *);
 /* Walls, doorways and obstacles of every room, and in tiled ones what `draw` adds. */
 enum sheet_fit floor_plan_draw(struct sheet *, struct floor_plan);
 

@@ -126,16 +126,12 @@ static void draw_side(struct sheet *sheet, const struct view *view, struct box w
 	/* What runs along a wall stands where the wall is. */
 	if (!parts_is_outer(sheet, side))
 		return;
-	struct places chain =
-		places_within(sheet->draft->arena, side_chain(sheet, room, marks, side),
-	                      view->window, side);
+	struct places chain = side_chain(sheet, room, marks, side);
 	if (lanes->chain[side] > 0)
 		margin_chain(sheet, view, window, side, lanes->chain[side], &chain, room->id);
 	if (lanes->overall[side] > 0) {
 		double ends[] = {corners.at.items[0], corners.at.items[corners.at.count - 1]};
-		struct places overall =
-			places_within(sheet->draft->arena, (struct places){.at = {ends, 2, 2}},
-		                      view->window, side);
+		struct places overall = {.at = {ends, 2, 2}};
 		margin_chain(sheet, view, window, side, lanes->overall[side], &overall, room->id);
 	}
 }
@@ -177,7 +173,8 @@ enum sheet_fit install_draw(struct sheet *sheet, const struct site_room *room)
 		marks = crew_marks_find(arena, &v);
 	}
 	struct plan_lanes lanes = lay_lanes(sheet, room, lay ? &v : NULL, &marks);
-	struct margin margin = {.window = room_window(arena, room)};
+	struct margin margin = {.window = room_window(arena, room),
+	                        .walls = ring_box(room->outline)};
 	for (int side = 0; side < SIDE_COUNT; side++)
 		margin.need[side] = lanes.need[side];
 	if (!margin_fit(sheet, &margin, &view))

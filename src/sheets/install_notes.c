@@ -10,9 +10,6 @@
 #include "sheets/parts.h"
 #include "sheets/strip_corners.h"
 
-/* A joint off the courses by more than this share of its length has a cut a tile. */
-static const double SLANT = 0.08;
-
 struct steps {
 	struct notes *notes;
 	const struct draft *draft;
@@ -42,11 +39,13 @@ static const struct first_tile *first_of(const struct steps *s)
 	return NULL;
 }
 
-/* Which leg of the 3-4-5 lies on which line is said, as the drawing has it. */
+/* Which leg of the 3-4-5 lies on which line is said, as the drawing has it; of a lay in several
+ * rooms each room's own sheet says it. */
 static void add_square(struct steps *s, const struct first_tile *first)
 {
 	double unit = first->square_side;
-	if (unit <= 0) {
+	bool is_of_many = !s->seen && s->lay->field->room_count > 1;
+	if (unit <= 0 || is_of_many) {
 		add_word(s, "step.snap");
 		return;
 	}
@@ -81,11 +80,24 @@ static bool sees_carried(const struct steps *s, const struct joint *joint)
 	return joint->kind == JOINT_CARRIED && sees_line(s, joint->line);
 }
 
-static bool sees_strip(const struct steps *s, const struct strip *strip)
+static bool sees_region(const struct steps *s, const struct region *region)
 {
 	if (!s->seen || !s->seen->is_cut)
 		return true;
-	return overlay_intersection(s->draft->arena, &strip->region, &s->seen->named).count > 0;
+	return overlay_intersection(s->draft->arena, region, &s->seen->named).count > 0;
+}
+
+static bool sees_strip(const struct steps *s, const struct strip *strip)
+{
+	return sees_region(s, &strip->region);
+}
+
+static bool sees_hold(const struct steps *s)
+{
+	for (size_t i = 0; i < s->lay->cracks->hold_count; i++)
+		if (sees_region(s, &s->lay->cracks->holds[i].region))
+			return true;
+	return false;
 }
 
 static bool sees_crack(const struct steps *s, const struct placed_crack *crack)
@@ -227,12 +239,9 @@ static bool has_slant(const struct steps *s)
 {
 	for (size_t i = 0; i < s->lay->joints->joint_count; i++) {
 		const struct joint *joint = &s->lay->joints->joints[i];
-		for (size_t k = 0; sees_carried(s, joint) && k + 1 < joint->line.count; k++) {
-			struct point along = point_unit(
-				point_sub(joint->line.points[k + 1], joint->line.points[k]));
-			if (fmin(fabs(along.x), fabs(along.y)) > SLANT)
+		for (size_t k = 0; sees_carried(s, joint) && k + 1 < joint->line.count; k++)
+			if (field_is_askew(joint->line.points[k], joint->line.points[k + 1]))
 				return true;
-		}
 	}
 	return false;
 }
@@ -259,7 +268,7 @@ static void add_steps(struct steps *s)
 {
 	const struct first_tile *first = first_of(s);
 	add_before(s);
-	if (s->lay->cracks->hold_count > 0)
+	if (sees_hold(s))
 		add_word(s, "step.held");
 	if (first)
 		add_square(s, first);

@@ -4,6 +4,8 @@
 
 #include "layout/courses.h"
 
+/* What a joint along a whole wall may lack of it, for the gaps at its ends (floor mm). */
+static const double WHOLE_WALL = 60;
 /* A joint of more turns follows the tile as drawn: courses to one of its runs mislead. */
 static const double FEW_TURNS = 2;
 
@@ -112,11 +114,49 @@ bool joint_tag_is_said(const struct joint_tag *tag, const struct joint_tag *othe
 	return more > 1 || (more >= -1 && other < tag);
 }
 
+/* The one wall of the lay's rooms with this id that is straight; NULL: there is none. */
+static const struct site_edge *straight_wall(const struct placed_lay *lay, const char *id)
+{
+	const struct site_edge *wall = NULL;
+	for (size_t i = 0; i < lay->field->room_count; i++) {
+		const struct site_room *room = lay->field->rooms[i];
+		for (size_t k = 0; k < room->edge_count; k++) {
+			if (strcmp(room->edges[k].id, id) != 0)
+				continue;
+			if (wall)
+				return NULL;
+			wall = &room->edges[k];
+		}
+	}
+	return wall;
+}
+
+/* Of a joint along a part of a wall, between doorways and carried joints: which part. */
+static const char *wall_text(const struct draft *draft, const struct placed_lay *lay,
+                             const struct joint *joint)
+{
+	const struct site_edge *wall = straight_wall(lay, joint->of);
+	if (!wall || joint->line.count < 2)
+		return "";
+	struct point along = point_unit(point_sub(wall->to, wall->from));
+	double ends[2];
+	for (int i = 0; i < 2; i++) {
+		struct point p = joint->line.points[i ? joint->line.count - 1 : 0];
+		p = point_sub(frame_out(lay->field->frame, p), wall->from);
+		ends[i] = p.x * along.x + p.y * along.y;
+	}
+	double from = fmin(ends[0], ends[1]), to = fmax(ends[0], ends[1]);
+	if (to - from > point_distance(wall->from, wall->to) - WHOLE_WALL)
+		return "";
+	return draft_text(draft, "joints.along-wall", {"from", draft_length(draft, from)},
+	                  {"to", draft_length(draft, to)});
+}
+
 static const char *place_text(const struct draft *draft, const struct lay_view *v,
                               const struct joint *joint)
 {
 	struct line seen = lay_view_named(draft->arena, v, joint->line);
-	if (seen.count < 2 || joint->kind == JOINT_PERIMETER || joint->kind == JOINT_CARRIED)
+	if (seen.count < 2 || joint->kind == JOINT_CARRIED)
 		return "";
 	struct place place = place_of(v, joint, seen);
 	if (!place.control)
@@ -133,6 +173,8 @@ const char *joint_tag_where(const struct draft *draft, const struct placed_lay *
                             const struct joint *joint)
 {
 	const char *text = "";
+	if (joint->kind == JOINT_PERIMETER)
+		return wall_text(draft, lay, joint);
 	for (size_t i = 0; i < lay->field->room_count && !*text; i++) {
 		struct view plain = {.scale = 1};
 		struct lay_view v = lay_view_make(draft->arena, lay, &plain, lay->field->rooms[i]);

@@ -25,16 +25,28 @@ static const char *numbered(const struct sheet *sheet, size_t room)
 	return arena_printf(draft->arena, "%zu  %s", room + 1, draft->site->rooms[room].name);
 }
 
-/* A name that its room is too narrow for would stand on that of the next. */
+/* The name there keeps off the room's walls. */
+static bool name_fits(const struct sheet *sheet, const struct view *view,
+                      const struct site_room *room)
+{
+	struct point middle = ring_widest(room->outline);
+	double wide = list_text_width(sheet->list, TEXT_TABLE_HEAD, room->name);
+	double clear = view->scale * (cap_of(sheet) / 2 + ROUND);
+	double half = view->scale * wide / 2;
+	for (double x = -half; x <= half; x += fmin(clear, half)) {
+		struct point at = {middle.x + x, middle.y};
+		if (!ring_holds(room->outline, at) || ring_distance(room->outline, at) < clear)
+			return false;
+	}
+	return true;
+}
+
 static bool names_fit(const struct sheet *sheet, const struct view *view)
 {
 	const struct site *site = sheet->draft->site;
-	for (size_t i = 0; i < site->room_count; i++) {
-		struct box box = ring_box(site->rooms[i].outline);
-		if (list_text_width(sheet->list, TEXT_TABLE_HEAD, site->rooms[i].name) + 2 * ROUND >
-		    view_length(view, box.x1 - box.x0))
+	for (size_t i = 0; i < site->room_count; i++)
+		if (!name_fits(sheet, view, &site->rooms[i]))
 			return false;
-	}
 	return true;
 }
 
@@ -45,7 +57,7 @@ static void draw_room(const struct key_plan *key, size_t index)
 	const struct site_room *room = &sheet->draft->site->rooms[index];
 	list_stroke(sheet->list, LAYER_SLAB, PEN_OBSTACLE, room->id,
 	            view_ring(arena, &key->view, room->outline));
-	struct paper_point middle = view_point(&key->view, ring_middle(room->outline));
+	struct paper_point middle = view_point(&key->view, ring_widest(room->outline));
 	list_text(sheet->list, LAYER_LABELS, TEXT_TABLE_HEAD, room->id,
 	          paper_at(middle.x, middle.y + cap_of(sheet) / 2), ALIGN_MIDDLE,
 	          key->is_numbered ? arena_printf(arena, "%zu", index + 1) : room->name);

@@ -29,20 +29,6 @@ void places_sort(struct places *places, double least)
 	places->at.count = last + 1;
 }
 
-struct places places_within(struct arena *arena, struct places places, const struct box *window,
-                            enum side side)
-{
-	struct places kept = {0};
-	if (!window)
-		return places;
-	double from = side_is_level(side) ? window->x0 : window->y0;
-	double to = side_is_level(side) ? window->x1 : window->y1;
-	for (size_t i = 0; i < places.at.count; i++)
-		if (places.at.items[i] > from - SAME_END && places.at.items[i] < to + SAME_END)
-			*array_push(arena, &kept.at) = places.at.items[i];
-	return kept;
-}
-
 static bool fits(const struct sheet *sheet, const struct margin *margin, double gain, double scale)
 {
 	struct paper_point size = view_size(margin->window, 90, scale);
@@ -200,21 +186,69 @@ static void end_lane(struct sheet *sheet, const struct list_clip *before)
 	list_set_clip(sheet->list, before);
 }
 
+/* The members of a chain that a part shows something of: the places from..to. */
+struct shown {
+	size_t from, to;
+};
+
+static struct shown members_shown(const struct view *view, enum side side,
+                                  const struct places *places)
+{
+	size_t last = places->at.count - 1;
+	const double *at = places->at.items;
+	const struct box *core = view->core;
+	struct shown shown = {0, last};
+	if (!core)
+		return shown;
+	double low = side_is_level(side) ? core->x0 : core->y0;
+	double high = side_is_level(side) ? core->x1 : core->y1;
+	while (shown.from < last && at[shown.from + 1] < low + SAME_END)
+		shown.from++;
+	while (shown.to > 0 && at[shown.to - 1] > high - SAME_END)
+		shown.to--;
+	return shown;
+}
+
+/* A place past the end of the lane, where the chain goes on on another part, is drawn at that
+ * end. */
+static double kept_in_lane(const struct view *view, enum side side, double at, bool *out_is_past)
+{
+	const struct box *window = view->window;
+	double low = window ? side_is_level(side) ? window->x0 : window->y0 : at;
+	double high = window ? side_is_level(side) ? window->x1 : window->y1 : at;
+	double end = LANE_END * view->scale;
+	*out_is_past = at < low - SAME_END || at > high + SAME_END;
+	return *out_is_past ? fmax(low - end, fmin(at, high + end)) : at;
+}
+
 void margin_chain(struct sheet *sheet, const struct view *view, struct box window, enum side side,
                   double offset, const struct places *places, const char *element)
 {
 	const struct draft *draft = sheet->draft;
-	size_t count = places->at.count;
-	if (count < 2)
+	if (places->at.count < 2)
+		return;
+	struct shown shown = members_shown(view, side, places);
+	if (shown.to <= shown.from)
 		return;
 	const double *at = places->at.items;
+	size_t count = shown.to - shown.from + 1;
+	double *drawn = ARENA_ARRAY(draft->arena, double, count);
 	const char **values = ARENA_ARRAY(draft->arena, const char *, count);
-	for (size_t i = 0; i + 1 < count; i++)
-		values[i] = draft_length(draft, draft_rounded(draft, at[i + 1] - at[0]) -
-		                                        draft_rounded(draft, at[i] - at[0]));
+	bool is_past[2], is_inner;
+	for (size_t i = 0; i < count; i++) {
+		size_t k = shown.from + i;
+		bool *out_past = i == 0 ? &is_past[0] : i + 1 == count ? &is_past[1] : &is_inner;
+		drawn[i] = kept_in_lane(view, side, at[k], out_past);
+		if (i + 1 < count)
+			values[i] =
+				draft_length(draft, draft_rounded(draft, at[k + 1] - at[0]) -
+			                                    draft_rounded(draft, at[k] - at[0]));
+	}
 	struct dimension_chain chain =
-		chain_make(sheet, view, window, side, offset, at, count, element);
+		chain_make(sheet, view, window, side, offset, drawn, count, element);
 	chain.values = values;
+	chain.goes_on[0] = is_past[0];
+	chain.goes_on[1] = is_past[1];
 	const struct list_clip *before = begin_lane(sheet, view, side);
 	dimension_chain(sheet->list, view, &chain);
 	end_lane(sheet, before);

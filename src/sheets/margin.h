@@ -23,12 +23,10 @@ struct places {
 /* Sorts, and drops what is nearer than `least` to the one before. */
 void places_sort(struct places *, double least);
 
-/* Those within the window (NULL: all). */
-struct places places_within(struct arena *, struct places, const struct box *window, enum side);
-
 /* A window of the floor with the paper it needs on each side. */
 struct margin {
 	struct box window;
+	struct box walls; /* without the recesses of doorways: what the whole is told to measure */
 	double need[SIDE_COUNT];
 };
 
@@ -38,7 +36,9 @@ struct margin {
  * part_marks_draw. */
 bool margin_fit(struct sheet *, struct margin *, struct view *out_view);
 
-/* A chain through the places, `offset` outside the window. */
+/* A chain through the places, `offset` outside the window. Of a floor in parts the members of
+ * which the view shows something: one that goes on on another part says its whole length on
+ * both. */
 void margin_chain(struct sheet *, const struct view *, struct box window, enum side, double offset,
                   const struct places *, const char *element);
 /* Distances from `origin` to each place on both its sides. */

@@ -1,4 +1,6 @@
 /* membrane.c - strips with their corners and pieces, or full coverage. */
+#include <string.h>
+
 #include "sheets/draw_tile.h"
 #include "sheets/floor_plan.h"
 #include "sheets/notes.h"
@@ -82,19 +84,42 @@ static void draw_room(struct sheet *sheet, const struct lay_view *v)
 		strip_offsets_draw(sheet, v, &v->lay->strips->strips[i]);
 }
 
-static void add_strips(struct notes *notes, const struct placed_lay *lay)
+/* What holds for a strip and those like it. */
+static const char *strip_rule(const struct draft *draft, const struct strip *strip)
+{
+	return draft_text(draft, "strip.about", {"half", draft_measure(draft, strip->half_width)},
+	                  {"over", draft_measure(draft, strip->overrun)});
+}
+
+static void add_strip(struct notes *notes, const struct strip *strip)
 {
 	const struct draft *draft = notes->sheet->draft;
-	for (size_t i = 0; i < lay->strips->strip_count; i++) {
-		const struct strip *strip = &lay->strips->strips[i];
-		notes_item(notes, NOTE_WORK, draft_tag(draft, strip->cracks[0]),
-		           draft_text(draft, "strip.about",
-		                      {"width", draft_measure(draft, strip->width)},
-		                      {"half", draft_measure(draft, strip->half_width)},
-		                      {"over", draft_measure(draft, strip->overrun)}));
-		if (strip->pending)
-			notes_item(notes, NOTE_WORK, "", draft_word(draft, "step.pending"));
+	const char *key = strip->pending ? "strip.row-pending" : "strip.row";
+	notes_half(notes, NOTE_WORK, draft_tag(draft, strip->cracks[0]),
+	           draft_text(draft, key, {"width", draft_measure(draft, strip->width)}));
+}
+
+/* The rule once, then the strips that it holds for. */
+static void add_strips(struct notes *notes, const struct strips *strips)
+{
+	const struct draft *draft = notes->sheet->draft;
+	bool any_pending = false;
+	for (size_t i = 0; i < strips->strip_count; i++) {
+		const char *rule = strip_rule(draft, &strips->strips[i]);
+		bool is_told = false;
+		for (size_t k = 0; k < i && !is_told; k++)
+			is_told = strcmp(strip_rule(draft, &strips->strips[k]), rule) == 0;
+		if (is_told)
+			continue;
+		notes_item(notes, NOTE_WORK, NOTE_DASH, rule);
+		for (size_t k = i; k < strips->strip_count; k++)
+			if (strcmp(strip_rule(draft, &strips->strips[k]), rule) == 0)
+				add_strip(notes, &strips->strips[k]);
 	}
+	for (size_t i = 0; i < strips->strip_count; i++)
+		any_pending = any_pending || strips->strips[i].pending;
+	if (any_pending)
+		notes_item(notes, NOTE_WORK, NOTE_DASH, draft_word(draft, "step.pending"));
 }
 
 static void add_corners(struct notes *notes)
@@ -183,7 +208,7 @@ enum sheet_fit membrane_draw(struct sheet *sheet)
 	for (size_t i = 0; is_told && i < draft->placed->lay_count; i++) {
 		if (!is_covered_before(draft->placed, i))
 			add_cover(&notes, &draft->placed->lays[i]);
-		add_strips(&notes, &draft->placed->lays[i]);
+		add_strips(&notes, draft->placed->lays[i].strips);
 	}
 	add_corners(&notes);
 	notes_missing(&notes);

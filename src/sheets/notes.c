@@ -11,7 +11,7 @@ static const double INSET = 4, AFTER_ITEM = 1.2, AFTER_HEADING = 2, BEFORE_HEADI
 static const double BOX_INSET = 2.5, MARK_GAP = 2.4, TOP = 2;
 static const double ANSWER_ROW = 7.5;
 /* Share of the white round headings that is left where a column is short of room. */
-static const double TIGHT = 0.35;
+static const double TIGHT = 0.5;
 
 enum { COLUMNS_MOST = 8 };
 
@@ -185,14 +185,26 @@ static void set_item(struct setting *s, const struct note *note)
 	s->y = under + AFTER_ITEM;
 }
 
+/* Where one of a run of halves is too long for half a row, each has a row of its own. */
+static bool has_long_half(const struct setting *s, const struct note *note, enum text_role body,
+                          double most)
+{
+	const struct note *first = note, *end = s->notes->list.items + s->notes->list.count;
+	while (first > s->notes->list.items && first[-1].kind == NOTE_HALF)
+		first--;
+	for (; first < end && first->kind == NOTE_HALF; first++)
+		if (list_text_width(s->sheet->list, body, first->text) > most)
+			return true;
+	return false;
+}
+
 static void set_half(struct setting *s, const struct note *note)
 {
 	bool small = is_small(s, note);
 	enum text_role mark = small ? TEXT_TABLE_HEAD : TEXT_STRONG;
 	enum text_role body = small ? TEXT_TABLE : TEXT_BODY;
 	double indent = indent_of(s, note, mark), half = (s->x1 - s->x0) / 2;
-	/* What is too long for half a row has one of its own. */
-	bool is_long = indent + list_text_width(s->sheet->list, body, note->text) + MARK_GAP > half;
+	bool is_long = has_long_half(s, note, body, half - indent - MARK_GAP);
 	s->is_right = s->is_right && !is_long;
 	double x = s->x0 + (s->is_right ? half : 0);
 	double row = text_pitch(cap_of(s, body)) + AFTER_ITEM / 2;
@@ -285,6 +297,33 @@ static void fill_column(struct setting *s, struct notes *notes, double bottom)
 		set_note(s, &notes->list.items[notes->next++]);
 }
 
+/* On another sheet the heading of what goes on is said once more. */
+static void set_heading_again(struct setting *s)
+{
+	const struct notes *notes = s->notes;
+	const struct note *of = &notes->list.items[notes->next];
+	if (of->kind == NOTE_HEADING)
+		return;
+	while (of > notes->list.items && of->kind != NOTE_HEADING)
+		of--;
+	if (of->kind != NOTE_HEADING)
+		return;
+	struct note again = *of;
+	again.text = draft_text(s->sheet->draft, "heading.continued", {"heading", of->text});
+	set_note(s, &again);
+}
+
+/* The first column of a sheet on which notes go on. */
+static void begin_column(struct setting *s, struct notes *notes, double bottom)
+{
+	struct setting tried = *s;
+	tried.is_dry = true;
+	set_heading_again(&tried);
+	if (notes->next == 0 || count_fitting(tried, notes->next, bottom) == 0)
+		return;
+	set_heading_again(s);
+}
+
 /* The column, then the columns under the drawing, where there are any. */
 struct places_of_text {
 	struct paper_box items[COLUMNS_MOST];
@@ -365,6 +404,17 @@ void notes_draw(struct notes *notes)
 	}
 }
 
+bool notes_carry(struct sheet *sheet, struct notes *rest)
+{
+	struct setting s = {.sheet = sheet, .notes = rest};
+	struct paper_box column = sheet->column;
+	go_to(&s, (struct paper_box){column.x0 + INSET, column.y0, column.x1 - INSET, column.y1});
+	begin_column(&s, rest, column.y1);
+	fill_column(&s, rest, column.y1);
+	sheet->column.y0 = s.y;
+	return rest->next == rest->list.count;
+}
+
 bool notes_continue(struct sheet *sheet, struct notes *rest)
 {
 	double left = sheet->frame.x0, space = sheet->column.x0 - left;
@@ -376,6 +426,8 @@ bool notes_continue(struct sheet *sheet, struct notes *rest)
 		s.x1 = left + space * (i + 1) / columns - INSET;
 		s.y = sheet->frame.y0 + TOP;
 		s.is_right = false;
+		if (i == 0)
+			begin_column(&s, rest, sheet->band.y0);
 		fill_column(&s, rest, sheet->band.y0);
 	}
 	s.x0 = sheet->column.x0 + INSET;

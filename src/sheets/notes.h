@@ -46,6 +46,8 @@ bool notes_of_parts(struct notes *);
 void notes_legend(struct notes *);
 /* Sets what fits in sheet->column; what is left becomes sheet->rest. */
 void notes_draw(struct notes *);
+/* Sets what is left of another sheet's notes in what is left of this one's column; true: all. */
+bool notes_carry(struct sheet *, struct notes *rest);
 /* Sets what is left of another sheet's notes all over this one; false: not one of them fits. */
 bool notes_continue(struct sheet *, struct notes *rest);
 

@@ -8,21 +8,26 @@
 static const double BEYOND = 3, CLEAR = 1.6, KEY_HIGH = 34, KEY_INSET = 4, KEY_GAP = 2;
 /* Where along a match line its text may stand: shares of its length, best first. */
 static const double STANDS[] = {0.5, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85};
+/* Floor mm to each side of a match line where floor that goes on across it is looked for. */
+static const double ACROSS = 5;
 enum { STAND_COUNT = sizeof STANDS / sizeof *STANDS, ROWS = 2, TEXT_PRIORITY = 500 };
 
-/* Its two ends on the floor, west to east or south to north. */
-static void line_ends(const struct part *part, enum side side, struct point *a, struct point *b)
+/* The ends of a box at a side, west to east or south to north. */
+static void line_ends(struct box box, enum side side, struct point *a, struct point *b)
 {
-	struct box c = part->core, w = part->window;
-	if (side_is_level(side)) {
-		double y = side == SIDE_TOP ? c.y1 : c.y0;
-		*a = (struct point){w.x0, y};
-		*b = (struct point){w.x1, y};
-		return;
-	}
-	double x = side == SIDE_RIGHT ? c.x1 : c.x0;
-	*a = (struct point){x, w.y0};
-	*b = (struct point){x, w.y1};
+	*a = (struct point){side == SIDE_RIGHT ? box.x1 : box.x0,
+	                    side == SIDE_TOP ? box.y1 : box.y0};
+	*b = (struct point){side == SIDE_LEFT ? box.x0 : box.x1,
+	                    side == SIDE_BOTTOM ? box.y0 : box.y1};
+}
+
+/* Moves a line to that side of the box. */
+static void place_at(struct box box, enum side side, struct point *a, struct point *b)
+{
+	if (side_is_level(side))
+		a->y = b->y = side == SIDE_TOP ? box.y1 : box.y0;
+	else
+		a->x = b->x = side == SIDE_RIGHT ? box.x1 : box.x0;
 }
 
 /* Sheet and zone where the neighbour shows the middle of the match line. */
@@ -67,6 +72,32 @@ static void label_line(struct sheet *sheet, enum side side, const char *text, co
 	                                        .is_clear = true});
 }
 
+/* Shortens it to the floor that goes on across it; false: none does. */
+static bool keep_on_floor(const struct sheet *sheet, enum side side, struct point *a,
+                          struct point *b)
+{
+	const struct site *site = sheet->draft->site;
+	struct box band = {a->x - ACROSS, a->y - ACROSS, b->x + ACROSS, b->y + ACROSS};
+	struct view view = {.scale = 1, .window = &band};
+	struct box floor = box_empty();
+	for (size_t i = 0; i < site->room_count; i++) {
+		struct region ground = view_ground(sheet->draft->arena, &view, &site->rooms[i]);
+		struct box box = region_box(&ground);
+		if (ground.count == 0)
+			continue;
+		floor = box_with(floor, (struct point){box.x0, box.y0});
+		floor = box_with(floor, (struct point){box.x1, box.y1});
+	}
+	if (side_is_level(side)) {
+		a->x = fmax(a->x, floor.x0);
+		b->x = fmin(b->x, floor.x1);
+	} else {
+		a->y = fmax(a->y, floor.y0);
+		b->y = fmin(b->y, floor.y1);
+	}
+	return a->x < b->x || a->y < b->y;
+}
+
 static void draw_match_line(struct sheet *sheet, const struct view *view, enum side side)
 {
 	const struct part *part = &sheet->parts->list[sheet->part];
@@ -74,7 +105,13 @@ static void draw_match_line(struct sheet *sheet, const struct view *view, enum s
 	struct point a, b;
 	if (!next)
 		return;
-	line_ends(part, side, &a, &b);
+	/* What lies beyond a corner of the part is no neighbour at this side. */
+	line_ends(part->core, side, &a, &b);
+	if (!keep_on_floor(sheet, side, &a, &b))
+		return;
+	line_ends(part->window, side, &a, &b);
+	place_at(part->core, side, &a, &b);
+	keep_on_floor(sheet, side, &a, &b);
 	struct paper_point from = view_point(view, a), to = view_point(view, b);
 	struct paper_point along = paper_unit(paper_sub(to, from));
 	list_stroke(sheet->list, LAYER_SHEET, PEN_MATCH, NULL,
@@ -84,8 +121,15 @@ static void draw_match_line(struct sheet *sheet, const struct view *view, enum s
 	struct paper_point high =
 		view_point(view, (struct point){part->window.x1, part->window.y1});
 	struct point middle = {(a.x + b.x) / 2, (a.y + b.y) / 2};
-	label_line(sheet, side, line_text(sheet, next, middle), next->name,
-	           (struct paper_box){low.x, high.y, high.x, low.y});
+	struct paper_box edge = {low.x, high.y, high.x, low.y};
+	if (side_is_level(side)) {
+		edge.x0 = from.x;
+		edge.x1 = to.x;
+	} else {
+		edge.y0 = to.y;
+		edge.y1 = from.y;
+	}
+	label_line(sheet, side, line_text(sheet, next, middle), next->name, edge);
 }
 
 /* ---- key plan ---- */
@@ -97,14 +141,34 @@ static struct paper_path box_path(struct arena *arena, const struct view *view, 
 	return paper_path_box(arena, (struct paper_box){low.x, high.y, high.x, low.y});
 }
 
+/* Where the part shows most floor. */
+static struct point key_place(const struct sheet *sheet, const struct part *part)
+{
+	const struct site *site = sheet->draft->site;
+	struct view view = {.scale = 1, .window = &part->core};
+	struct point best = {(part->core.x0 + part->core.x1) / 2,
+	                     (part->core.y0 + part->core.y1) / 2};
+	double clear = 0;
+	for (size_t i = 0; i < site->room_count; i++) {
+		struct region ground = view_ground(sheet->draft->arena, &view, &site->rooms[i]);
+		for (size_t k = 0; k < ground.count; k++) {
+			struct ring outline = ground.polygons[k].outline;
+			struct point at = ring_widest(outline);
+			if (ring_distance(outline, at) <= clear)
+				continue;
+			clear = ring_distance(outline, at);
+			best = at;
+		}
+	}
+	return best;
+}
+
 static void draw_key_part(struct sheet *sheet, const struct view *view, size_t index)
 {
 	struct arena *arena = sheet->draft->arena;
 	const struct part *part = &sheet->parts->list[index];
 	struct paper_path path = box_path(arena, view, part->core);
-	struct point middle = {(part->core.x0 + part->core.x1) / 2,
-	                       (part->core.y0 + part->core.y1) / 2};
-	struct paper_point at = view_point(view, middle);
+	struct paper_point at = view_point(view, key_place(sheet, part));
 	double cap = sheet->draft->style->texts[TEXT_TABLE_HEAD].cap;
 	if (index == sheet->part)
 		list_area(sheet->list, LAYER_NOTES, AREA_OBSTACLE, NULL, path);
@@ -141,10 +205,11 @@ static void draw_key(struct sheet *sheet)
 	struct paper_box box = {column.x0 + KEY_INSET, top, column.x1 - KEY_INSET, top + high};
 	double scale = fmax((whole.x1 - whole.x0) / wide, (whole.y1 - whole.y0) / high);
 	struct view view = view_make(whole, 90, scale, box);
+	struct box walls = sheet->parts->whole.walls;
 	list_text(sheet->list, LAYER_NOTES, TEXT_TABLE_HEAD, NULL, paper_at(box.x0, top - KEY_GAP),
 	          ALIGN_START,
-	          draft_text(draft, "part.key", {"wide", draft_measure(draft, whole.x1 - whole.x0)},
-	                     {"deep", draft_measure(draft, whole.y1 - whole.y0)}));
+	          draft_text(draft, "part.key", {"wide", draft_measure(draft, walls.x1 - walls.x0)},
+	                     {"deep", draft_measure(draft, walls.y1 - walls.y0)}));
 	for (size_t i = 0; i < sheet->parts->count; i++)
 		draw_key_part(sheet, &view, i);
 	draw_key_rooms(sheet, &view);

@@ -7,7 +7,9 @@
 #include "sheets/drawing_scale.h"
 #include "sheets/install.h"
 #include "sheets/legend.h"
+#include "sheets/notes.h"
 #include "sheets/parts.h"
+#include "sheets/table.h"
 #include "sheets/title_block.h"
 
 /* A plan is drawn at 1:100 to 1:50 (1/8 in to 1/4 in to the foot), larger where it fits:
@@ -252,30 +254,66 @@ static bool is_crowded(const struct label_report *report)
 	return report->unplaced > 0 || (double)report->led > LED_MOST * (double)report->tags;
 }
 
-/* In the narrow column where that saves sheets. */
-static struct parts divide(const struct set_facts *facts, const struct planned *planned,
-                           const struct sheet *whole, double scale, size_t most,
-                           const struct draft **out_draft)
+static struct division divide_in(const struct draft *draft, const struct planned *planned,
+                                 const struct sheet *whole, double scale, size_t most)
 {
-	const struct draft *wide = facts->draft, *narrow = narrow_draft(wide);
-	struct sheet *sheets[] = {planned_begin(wide, planned->name, "", ""),
-	                          planned_begin(narrow, planned->name, "", "")};
-	struct parts parts[2];
-	for (int i = 0; i < 2; i++)
-		parts[i] = parts_divide(sheets[i]->draft, whole->margin, sheets[i]->drawing, scale,
-		                        planned->name, most);
-	bool is_saved =
-		parts[1].count > 0 && (parts[0].count == 0 || parts[1].count < parts[0].count);
-	*out_draft = is_saved ? narrow : wide;
-	return parts[is_saved];
+	const struct sheet *sheet = planned_begin(draft, planned->name, "", "");
+	struct division d = {.draft = draft, .parts = ARENA_NEW(draft->arena, struct parts)};
+	*d.parts = parts_divide(draft, whole->margin, sheet->drawing, scale, planned->name, most);
+	return d;
+}
+
+/* In the narrow column where that saves sheets. */
+static struct division divide(const struct set_facts *facts, const struct planned *planned,
+                              const struct sheet *whole, double scale, size_t most)
+{
+	struct division wide = divide_in(facts->draft, planned, whole, scale, most);
+	struct division narrow = divide_in(narrow_draft(facts->draft), planned, whole, scale, most);
+	bool is_saved = narrow.parts->count > 0 &&
+	                (wide.parts->count == 0 || narrow.parts->count < wide.parts->count);
+	return is_saved ? narrow : wide;
+}
+
+/* Of the whole floor the first part has the notes, of a room each part has its own. */
+static bool is_squeezed(const struct set_facts *facts, const struct planned *planned,
+                        const struct division *d)
+{
+	size_t told = planned->room ? d->parts->count : 1;
+	bool is = false;
+	for (size_t i = 0; i < told && !is; i++) {
+		struct portion portion = {d->parts, i};
+		is = draw_view(facts, planned, d->draft, portion, ATTEMPT_PLAIN, NULL)
+		             .sheet->is_squeezed;
+	}
+	return is;
+}
+
+/* The same parts with a column as wide as their notes ask for, or with text under the drawing,
+ * where that needs no more parts. */
+static struct division divide_roomy(const struct set_facts *facts, const struct planned *planned,
+                                    const struct sheet *whole, double scale, size_t most)
+{
+	struct division plain = divide(facts, planned, whole, scale, most);
+	if (plain.parts->count == 0 || !is_squeezed(facts, planned, &plain))
+		return plain;
+	for (int wide = 1; wide >= 0; wide--)
+		for (double more = ROOM_STEP; more <= WIDER_MOST; more += ROOM_STEP) {
+			const struct draft *draft =
+				roomier_draft(plain.draft, wide ? more : 0, wide ? 0 : more);
+			struct division d = divide_in(draft, planned, whole, scale, most);
+			if (d.parts->count != plain.parts->count)
+				break;
+			if (!is_squeezed(facts, planned, &d))
+				return d;
+		}
+	return plain;
 }
 
 static struct division try_parts(const struct set_facts *facts, const struct planned *planned,
                                  const struct sheet *whole, double scale, size_t most)
 {
 	struct arena *arena = facts->draft->arena;
-	struct division d = {.parts = ARENA_NEW(arena, struct parts)};
-	*d.parts = divide(facts, planned, whole, scale, most, &d.draft);
+	struct division d = divide_roomy(facts, planned, whole, scale, most);
 	d.outcomes = ARENA_ARRAY(arena, struct outcome, d.parts->count);
 	for (size_t i = 0; i < d.parts->count; i++) {
 		d.outcomes[i] = try_sheet(facts, planned, d.draft, (struct portion){d.parts, i},
@@ -335,6 +373,24 @@ static struct division find_division(const struct set_facts *facts, const struct
 	return best;
 }
 
+/* What the first part has no room for in its column goes on in those of the others, before it
+ * takes a further sheet. */
+static void carry_notes(const struct draft *draft, const struct planned *planned,
+                        const struct division *d)
+{
+	struct sheet *first = d->outcomes[0].sheet;
+	for (size_t i = 1; i < d->parts->count && !planned->room; i++) {
+		struct sheet *sheet = d->outcomes[i].sheet;
+		/* Of a change order some parts are left out. */
+		if (draft->comparison && !planned_is_changed(draft, planned, sheet))
+			continue;
+		if (first->rest && notes_carry(sheet, first->rest))
+			first->rest = NULL;
+		if (!first->rest && first->more && table_carry(sheet, first->more))
+			first->more = NULL;
+	}
+}
+
 /* The sheets, clouded where something of them has changed. */
 static struct sheet **sheet_array(const struct set_facts *facts, const struct planned *planned,
                                   const struct outcome *outcomes, size_t count)
@@ -356,6 +412,8 @@ struct planned_sheets planned_draw(const struct set_facts *facts, const struct p
 	for (size_t i = 0; i < d.parts->count; i++)
 		d.outcomes[i] = try_harder(facts, planned, d.draft, (struct portion){d.parts, i},
 		                           d.outcomes[i]);
+	if (d.parts->count > 0)
+		carry_notes(draft, planned, &d);
 	if (d.parts->count > 0)
 		return (struct planned_sheets){sheet_array(facts, planned, d.outcomes,
 		                                           d.parts->count),

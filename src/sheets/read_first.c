@@ -51,7 +51,8 @@ static void add_sheets(struct notes *notes)
 	const struct sheet *sheet = notes->sheet;
 	notes_heading(notes, NOTE_MATERIAL, "heading.sheets");
 	for (size_t i = 0; i < sheet->contents_count; i++) {
-		notes_item(notes, NOTE_MATERIAL, NOTE_DASH, sheet->contents[i].text);
+		notes_item(notes, NOTE_MATERIAL, sheet->contents[i].number,
+		           sheet->contents[i].text);
 		notes_lead(notes, sheet->contents[i].name);
 	}
 }
@@ -85,6 +86,7 @@ static bool is_same_element(const struct plan_default *a, const struct plan_defa
 struct unsaid {
 	const char *element, *list;
 	struct strbuf names;
+	const char *last; /* of the names; NULL: none yet */
 };
 
 struct unsaids {
@@ -101,9 +103,12 @@ static void add_unsaid(struct arena *arena, struct unsaids *all, const char *ele
 			same = &all->items.items[i];
 	if (!same) {
 		same = array_push(arena, &all->items);
-		*same = (struct unsaid){element, list, strbuf_in(arena)};
+		*same = (struct unsaid){element, list, strbuf_in(arena), NULL};
 	}
-	strbuf_printf(&same->names, "%s%s", same->names.length ? ", " : "", name);
+	/* Walls without ids are all told by their room. */
+	if (!same->last || strcmp(same->last, name) != 0)
+		strbuf_printf(&same->names, "%s%s", same->names.length ? ", " : "", name);
+	same->last = name;
 }
 
 /* Temperatures have no one default: it depends on what reaches the slab. */
@@ -150,18 +155,22 @@ static void add_defaults(struct notes *notes)
 
 static void add_lay(struct notes *notes, const struct placed_lay *lay)
 {
-	const struct site_room *room = lay->field->rooms[0];
+	const struct draft *draft = notes->sheet->draft;
+	struct strbuf rooms = strbuf_in(draft->arena);
+	for (size_t i = 0; i < lay->field->room_count; i++)
+		strbuf_printf(&rooms, "%s%s", i ? ", " : "", lay->field->rooms[i]->name);
 	materials_add(notes, lay);
 	materials_lippage(notes, lay);
 	notes_title(notes, NOTE_MATERIAL,
-	            draft_text(notes->sheet->draft, "heading.order-of", {"room", room->name}));
-	install_steps(notes, room, lay, NOTE_MATERIAL);
+	            draft_text(draft, "heading.order-of", {"rooms", rooms.text}));
+	install_steps(notes, lay->field->rooms[0], lay, NOTE_MATERIAL);
 }
 
 enum sheet_fit read_first_draw(struct sheet *sheet)
 {
 	const struct draft *draft = sheet->draft;
 	struct notes *notes = ARENA_NEW(draft->arena, struct notes);
+	sheet->is_index = true;
 	notes->sheet = sheet;
 	if (findings_is_stopped(draft->findings))
 		notes_warning(notes, draft_word(draft, "note.stopped"));
@@ -176,6 +185,7 @@ enum sheet_fit read_first_draw(struct sheet *sheet)
 	cautions_add_air(notes);
 	add_defaults(notes);
 	notes_legend(notes);
-	key_plan_draw(sheet, title_band_left(sheet));
+	title_band_north(sheet);
+	key_plan_draw(sheet, title_band_beside_north(sheet));
 	return notes_continue(sheet, notes) ? SHEET_FITS : SHEET_TOO_LARGE;
 }

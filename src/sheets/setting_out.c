@@ -78,14 +78,14 @@ static const struct field_border *border_of(const struct placed_lay *lay,
 	return &lay->field->borders[cut->border];
 }
 
-/* The border with the least cut; of those that cut the tile askew, down to nothing, there is
- * none to say. NULL: all are. */
+/* The border with the least cut that can be said: not at a slant, where cuts run down to
+ * nothing. NULL: there is none. */
 static const struct border_cut *least_cut(const struct placed_lay *lay)
 {
 	const struct position *position = lay->position;
 	const struct border_cut *best = NULL;
 	for (size_t i = 0; i < position->cut_count; i++)
-		if (!draw_cuts_is_askew(border_of(lay, &position->cuts[i])) &&
+		if (!field_has_askew(lay->field, border_of(lay, &position->cuts[i])->of) &&
 		    (!best || position->cuts[i].least < best->least - SAME_CUT))
 			best = &position->cuts[i];
 	return best;
@@ -97,7 +97,7 @@ static double worst_cut(const struct placed_lay *lay)
 	const struct position *position = lay->position;
 	double worst = INFINITY;
 	for (size_t i = 0; i < position->cut_count; i++)
-		if (!draw_cuts_is_askew(border_of(lay, &position->cuts[i])))
+		if (!field_has_askew(lay->field, border_of(lay, &position->cuts[i])->of))
 			worst = fmin(worst, position->cuts[i].worst);
 	return worst;
 }
@@ -108,15 +108,12 @@ static const char *askew_ids(const struct draft *draft, const struct placed_lay 
 	struct strbuf list = strbuf_in(draft->arena);
 	const struct position *position = lay->position;
 	for (size_t i = 0; i < position->cut_count; i++) {
-		const struct field_border *border = border_of(lay, &position->cuts[i]);
-		bool is_new = draw_cuts_is_askew(border);
-		for (size_t k = 0; k < i && is_new; k++) {
-			const struct field_border *other = border_of(lay, &position->cuts[k]);
-			is_new = !draw_cuts_is_askew(other) || strcmp(other->of, border->of) != 0;
-		}
+		const char *of = border_of(lay, &position->cuts[i])->of;
+		bool is_new = field_has_askew(lay->field, of);
+		for (size_t k = 0; k < i && is_new; k++)
+			is_new = strcmp(border_of(lay, &position->cuts[k])->of, of) != 0;
 		if (is_new)
-			strbuf_printf(&list, "%s%s", list.length ? ", " : "",
-			              draft_tag(draft, border->of));
+			strbuf_printf(&list, "%s%s", list.length ? ", " : "", draft_tag(draft, of));
 	}
 	return list.text;
 }

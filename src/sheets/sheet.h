@@ -43,9 +43,9 @@ struct details;
 struct margin;
 struct parts;
 
-/* A sheet in the list of the set's sheets: what it is called, and what the list says. */
+/* A sheet in the list of the set's sheets: what it is called, its number, what the list says. */
 struct contents_row {
-	const char *name, *text;
+	const char *name, *number, *text;
 };
 
 struct sheet {
@@ -70,6 +70,7 @@ struct sheet {
 	bool is_squeezed;              /* its notes did not fit in their full height */
 	bool is_cramped;               /* a narrow column of text would give it a larger scale */
 	bool is_section;               /* cuts through the floor: no north */
+	bool is_index;                 /* a key plan beside north, and no scale */
 	const char *missing;           /* labels that found no room on the drawing; NULL: none */
 	struct notes *rest;            /* notes that go on on a further sheet; NULL: none */
 	struct table *more;            /* a table that goes on on a further sheet; NULL: none */

@@ -153,7 +153,7 @@ static bool draw_rest(struct sheet *sheet, const struct sheet *before)
 	if (before->details)
 		return details_sheet_continue(sheet, before->details);
 	size_t first = before->more->next;
-	table_draw(sheet, before->more, table_whole_sheet(sheet));
+	table_draw_sheet(sheet, before->more);
 	return before->more->next > first;
 }
 
@@ -207,7 +207,11 @@ static struct contents_row contents_row(const struct set_builder *b, size_t i)
 		draft_text(draft, parts > 1 ? "contents.row-parts" : "contents.row",
 	                   {"name", planned->name}, {"title", planned_title(draft, planned)},
 	                   {"count", arena_printf(draft->arena, "%zu", parts)});
-	return (struct contents_row){planned->name, text};
+	size_t number = 1;
+	for (size_t k = 0; k < i; k++)
+		number += b->plans.items[k].sheets.count;
+	return (struct contents_row){planned->name, arena_printf(draft->arena, "%zu", number),
+	                             text};
 }
 
 static void list_contents(struct set_builder *b)
@@ -258,15 +262,27 @@ static void draw_planned(struct set_builder *b, struct planned *planned)
 	}
 }
 
-/* What tells of the whole set is drawn when all else is. */
+/* What tells of the whole set is drawn when all else is, and again where the numbers of the
+ * sheets after it were made for another count of its own. */
+static void draw_last(struct set_builder *b, struct planned *planned)
+{
+	size_t before = b->diags->diags.count, taken;
+	do {
+		taken = planned->sheets.count;
+		list_contents(b);
+		planned->sheets.count = 0;
+		draw_planned(b, planned);
+	} while (planned->sheets.count > taken && b->diags->diags.count == before);
+}
+
 static void draw_all(struct set_builder *b)
 {
-	for (int last = 0; last <= 1; last++) {
-		list_contents(b);
-		for (size_t i = 0; i < b->plans.count; i++)
-			if (b->plans.items[i].kind->explains_all == (last == 1))
-				draw_planned(b, &b->plans.items[i]);
-	}
+	for (int last = 0; last <= 1; last++)
+		for (size_t i = 0; i < b->plans.count; i++) {
+			struct planned *planned = &b->plans.items[i];
+			if (planned->kind->explains_all == (last == 1))
+				(last ? draw_last : draw_planned)(b, planned);
+		}
 }
 
 static const char **layer_words(const struct draft *draft)

@@ -143,9 +143,7 @@ static void draw_side(struct sheet *sheet, const struct view *view, const struct
 	int last = out > 0 || all->sides[side].at.count == 0 ? CHAIN_OVERALL : CHAIN_ENDS;
 	for (int chain = 0; chain <= last; chain++)
 		if (has_chain(all, &corners, side, chain)) {
-			struct places seen = places_within(sheet->draft->arena, *chains[chain],
-			                                   view->window, side);
-			margin_chain(sheet, view, window, side, out * at, &seen, room->id);
+			margin_chain(sheet, view, window, side, out * at, chains[chain], room->id);
 			at += CHAIN_LANE;
 		}
 }
@@ -193,7 +191,8 @@ static void draw_room(struct sheet *sheet, const struct view *view, const struct
 enum sheet_fit slab_draw(struct sheet *sheet)
 {
 	const struct draft *draft = sheet->draft;
-	struct margin margin = {.window = floor_plan_window(draft->arena, draft->site)};
+	struct margin margin = {.window = floor_plan_window(draft->arena, draft->site),
+	                        .walls = floor_plan_walls(draft->arena, draft->site)};
 	for (size_t i = 0; i < draft->site->room_count; i++) {
 		const struct site_room *room = &draft->site->rooms[i];
 		struct located all = locate_room(draft->arena, draft->site, room);

@@ -147,7 +147,8 @@ void slab_notes(struct sheet *sheet)
 		add_findings(&notes);
 	}
 	notes_missing(&notes);
-	cautions_add(&notes);
+	if (is_told)
+		cautions_add(&notes);
 	notes_legend(&notes);
 	notes_draw(&notes);
 }

@@ -63,6 +63,7 @@ static void draw_reading(struct sheet *sheet, const struct view *view,
 	                                        .element = reading->id,
 	                                        .where = LABEL_AROUND,
 	                                        .a = at,
+	                                        .b = at,
 	                                        .priority = 5,
 	                                        .can_lead = true,
 	                                        .is_clear = true});

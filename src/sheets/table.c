@@ -4,9 +4,9 @@
 #include <string.h>
 
 /* Paper mm, own design: white between columns, over and under a row's text, and the least
- * width that the wrapped column is set in. */
-static const double GAP = 4, PAD = 1.1, WRAP_LEAST = 22;
-static const double COLUMN_INSET = 4, SHEET_INSET = 2;
+ * width that the wrapped column is set in; and the most that it needs beside another block. */
+static const double GAP = 4, PAD = 1.1, WRAP_LEAST = 22, WRAP_MOST = 100;
+static const double COLUMN_INSET = 4, SHEET_INSET = 2, BLOCK_GAP = 10;
 /* A text as wide as its column is not wrapped for the last bits of its width. */
 static const double WRAP_SLACK = 0.01;
 static const char DITTO[] = "″";
@@ -194,12 +194,28 @@ double table_draw(struct sheet *sheet, struct table *table, struct paper_box box
 	return y;
 }
 
-struct paper_box table_whole_sheet(const struct sheet *sheet)
+/* How many times the table stands side by side in a width, its last column alone wrapped. */
+static int blocks_in(const struct sheet *sheet, const struct table *table, double width)
+{
+	size_t last = table->column_count - 1;
+	double wide = fmin(natural_width(sheet, table, last), WRAP_MOST) + BLOCK_GAP;
+	for (size_t k = 0; k < last; k++)
+		wide += natural_width(sheet, table, k) + GAP;
+	return (int)fmax(1, floor((width + BLOCK_GAP) / wide));
+}
+
+void table_draw_sheet(struct sheet *sheet, struct table *table)
 {
 	struct paper_box box = sheet->drawing;
 	box.x0 += SHEET_INSET;
 	box.x1 -= SHEET_INSET;
-	return box;
+	int blocks = table_fits(sheet, table, box) ? 1 : blocks_in(sheet, table, box.x1 - box.x0);
+	double step = (box.x1 - box.x0 + BLOCK_GAP) / blocks;
+	for (int i = 0; i < blocks && table->next < table->rows.count; i++) {
+		box.x1 = box.x0 + step - BLOCK_GAP;
+		table_draw(sheet, table, box);
+		box.x0 += step;
+	}
 }
 
 struct paper_box table_column(const struct sheet *sheet)
@@ -211,13 +227,19 @@ struct paper_box table_column(const struct sheet *sheet)
 	return box;
 }
 
-void table_place(struct sheet *sheet, struct table *table)
+bool table_carry(struct sheet *sheet, struct table *table)
 {
 	struct paper_box box = table_column(sheet);
+	if (!table_fits(sheet, table, box))
+		return false;
+	sheet->column.y0 = table_draw(sheet, table, box);
+	return true;
+}
+
+void table_place(struct sheet *sheet, struct table *table)
+{
 	if (table->rows.count == 0)
 		return;
-	if (!sheet->rest && table_fits(sheet, table, box))
-		table_draw(sheet, table, box);
-	else
+	if (sheet->rest || !table_carry(sheet, table))
 		sheet->more = table;
 }

@@ -5,7 +5,7 @@
 #define SHEETS_TABLE_H
 #include "sheets/sheet.h"
 
-enum { TABLE_COLUMNS_MOST = 9 };
+enum { TABLE_COLUMNS_MOST = 10 };
 
 struct table_row {
 	const char *cells[TABLE_COLUMNS_MOST]; /* NULL: blank */
@@ -26,10 +26,13 @@ void table_add(struct sheet *, struct table *, struct table_row);
 bool table_fits(const struct sheet *, const struct table *, struct paper_box box);
 /* Sets the rows that fit; what is left becomes sheet->more. Gives the y under the last. */
 double table_draw(struct sheet *, struct table *, struct paper_box box);
-/* The drawing's place, for a table alone on it: clear of the centring marks. */
-struct paper_box table_whole_sheet(const struct sheet *);
+/* The same all over the drawing's place, clear of the centring marks: several times side by
+ * side where it is long and the sheet is wide. */
+void table_draw_sheet(struct sheet *, struct table *);
 /* The column of text, for a table alone in it. */
 struct paper_box table_column(const struct sheet *);
+/* Under the text in sheet->column; false: it does not all fit there, and none is set. */
+bool table_carry(struct sheet *, struct table *);
 /* Under the text in sheet->column where all of it fits there, else on a further sheet; an
  * empty one nowhere. */
 void table_place(struct sheet *, struct table *);

@@ -32,10 +32,12 @@ static void draw_scale_bar(struct sheet *sheet, double x, double y)
 	symbol_scale_bar(sheet->list, paper_at(x, y), field, sheet->scale, count, marks);
 }
 
-static void draw_north(struct sheet *sheet, struct paper_point at)
+void title_band_north(struct sheet *sheet)
 {
 	double angle = sheet->draft->site->plan->north_deg;
 	struct frame frame = frame_from_deg(angle);
+	struct paper_point at = paper_at(sheet->band.x0 + INSET + NORTH_RADIUS + 1,
+	                                 sheet->band.y0 + INSET + NORTH_RADIUS + 2);
 	symbol_north(sheet->list, at, NORTH_RADIUS, paper_at(frame.cos, -frame.sin),
 	             draft_word(sheet->draft, "north.letter"));
 }
@@ -57,18 +59,25 @@ static struct paper_box stamp_box(const struct sheet *sheet)
 	                          band.y1 - CLEAR};
 }
 
+/* Where what stands at the left ends: north and scale bar, or north and the plan beside it. */
+static double left_end(const struct sheet *sheet)
+{
+	double beside = sheet->is_index ? 2 * NORTH_RADIUS : 0;
+	return sheet->band.x0 + beside + BAR_MOST + 2 * INSET;
+}
+
 struct paper_box title_band_middle(const struct sheet *sheet)
 {
 	struct paper_box band = sheet->band;
-	return (struct paper_box){band.x0 + BAR_MOST + 3 * INSET, band.y0 + CLEAR,
+	return (struct paper_box){left_end(sheet) + INSET, band.y0 + CLEAR,
 	                          stamp_box(sheet).x0 - CLEAR, band.y1 - CLEAR / 2};
 }
 
-struct paper_box title_band_left(const struct sheet *sheet)
+struct paper_box title_band_beside_north(const struct sheet *sheet)
 {
 	struct paper_box band = sheet->band;
-	return (struct paper_box){band.x0 + INSET, band.y0 + CLEAR, band.x0 + BAR_MOST + 2 * INSET,
-	                          band.y1 - CLEAR};
+	return (struct paper_box){band.x0 + 2 * INSET + 2 * NORTH_RADIUS, band.y0 + CLEAR,
+	                          left_end(sheet), band.y1 - CLEAR};
 }
 
 void title_band_draw(struct sheet *sheet)
@@ -80,8 +89,7 @@ void title_band_draw(struct sheet *sheet)
 	if (sheet->scale <= 0)
 		return;
 	if (!sheet->is_section)
-		draw_north(sheet,
-		           paper_at(left + NORTH_RADIUS + 1, band.y0 + INSET + NORTH_RADIUS + 2));
+		title_band_north(sheet);
 	list_paragraph(sheet->list, LAYER_NOTES, TEXT_TABLE,
 	               paper_at(left + 2 * NORTH_RADIUS + 8, band.y0 + INSET + 2),
 	               BAR_MOST - 2 * NORTH_RADIUS,

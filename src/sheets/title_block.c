@@ -8,9 +8,8 @@
 /* Paper mm, own design. */
 static const double INSET = 4, ROW = 5.4, NAME_HEIGHT = 13, TITLE_HEIGHT = 11.5, STATUS_HEIGHT = 8;
 static const double REVISION_ROW = 4.6, REVISION_MARK = 10, REVISION_DATE = 24;
-static const double FACT_INSET = 4, FACT_GAP = 2;
-/* A name that is too long for its cell is set smaller, down to ISO 3098's least height. */
-static const double SMALLEST_CAP = 1.8, STATUS_CAP = 4;
+static const double FACT_INSET = 4, FACT_GAP = 2, WRAP_SLACK = 0.01;
+static const double STATUS_CAP = 4;
 enum { FACT_ROWS = 6, REVISIONS_SHOWN = 3 };
 
 struct block {
@@ -64,12 +63,83 @@ static void list_facts(const struct sheet *sheet, struct fact out_facts[FACT_ROW
 	memcpy(out_facts, facts, sizeof facts);
 }
 
-/* Width of a fact's cell, when nothing is set smaller. */
+/* Where a fact's value begins in the cell from x0 on. */
+static double value_left(const struct sheet *sheet, struct fact fact, double x0)
+{
+	return x0 + FACT_INSET +
+	       list_text_width(sheet->list, TEXT_TABLE, draft_word(sheet->draft, fact.key)) +
+	       FACT_GAP;
+}
+
+/* Width of a fact's cell in one line. */
 static double fact_width(const struct sheet *sheet, struct fact fact)
 {
-	return FACT_INSET +
-	       list_text_width(sheet->list, TEXT_TABLE, draft_word(sheet->draft, fact.key)) +
-	       FACT_GAP + list_text_width(sheet->list, TEXT_TABLE_HEAD, fact.value) + 1;
+	return value_left(sheet, fact, 0) +
+	       list_text_width(sheet->list, TEXT_TABLE_HEAD, fact.value) + 1;
+}
+
+/* A text as its cell has it: what is too long for one line is set smaller, down to the height
+ * of tables, and in more lines where it still is. */
+struct fitted {
+	double cap;
+	struct text_lines lines;
+};
+
+static struct fitted fit(const struct sheet *sheet, enum text_role role, double width,
+                         const char *text)
+{
+	const struct draft *draft = sheet->draft;
+	const struct text_style *style = &draft->style->texts[role];
+	double natural = list_text_width(sheet->list, role, text);
+	double cap = fmin(style->cap, style->cap * width / fmax(natural, 1));
+	cap = fmax(cap, draft->style->texts[TEXT_TABLE].cap);
+	return (struct fitted){cap, text_wrap(draft->text, draft->arena, style->weight, cap,
+	                                      width + WRAP_SLACK, text)};
+}
+
+/* What the lines after the first add to the height of a cell. */
+static double more_height(struct fitted fitted)
+{
+	return fitted.lines.count > 1 ? (double)(fitted.lines.count - 1) * text_pitch(fitted.cap)
+	                              : 0;
+}
+
+static double inner_width(const struct sheet *sheet)
+{
+	return sheet->column.x1 - sheet->column.x0 - 2 * INSET;
+}
+
+/* The floor's title, its site, the title of this sheet. */
+struct names {
+	struct fitted floor, site, sheet;
+};
+
+static struct names names_of(const struct sheet *sheet)
+{
+	double width = inner_width(sheet);
+	const char *title = or_blank(sheet->draft->site->plan->title);
+	return (struct names){
+		fit(sheet, TEXT_STRONG, width, title),
+		fit(sheet, TEXT_TABLE, width, or_blank(job_of(sheet->draft).site)),
+		fit(sheet, TEXT_TITLE, width, sheet->title),
+	};
+}
+
+static double names_height(const struct sheet *sheet)
+{
+	struct names names = names_of(sheet);
+	return NAME_HEIGHT + more_height(names.floor) + more_height(names.site) + TITLE_HEIGHT +
+	       more_height(names.sheet);
+}
+
+static struct fitted fit_fact(const struct sheet *sheet, struct fact fact, double x0, double x1)
+{
+	return fit(sheet, TEXT_TABLE_HEAD, x1 - value_left(sheet, fact, x0) - 1, fact.value);
+}
+
+static double fact_height(const struct sheet *sheet, struct fact fact)
+{
+	return ROW + more_height(fit_fact(sheet, fact, sheet->column.x0, sheet->column.x1));
 }
 
 /* Two facts share a row where both fit in half of it. */
@@ -85,7 +155,9 @@ static double facts_height(const struct sheet *sheet)
 	double height = 0;
 	list_facts(sheet, facts);
 	for (int i = 0; i < FACT_ROWS; i++)
-		height += is_shared(sheet, facts[i]) ? ROW : 2 * ROW;
+		height += is_shared(sheet, facts[i]) ? ROW
+		                                     : fact_height(sheet, facts[i][0]) +
+		                                               fact_height(sheet, facts[i][1]);
 	return height;
 }
 
@@ -136,8 +208,8 @@ static double revisions_height(const struct sheet *sheet)
 
 void title_block_reserve(struct sheet *sheet)
 {
-	sheet->column.y1 -= NAME_HEIGHT + TITLE_HEIGHT + facts_height(sheet) + STATUS_HEIGHT +
-	                    revisions_height(sheet);
+	sheet->column.y1 -=
+		names_height(sheet) + facts_height(sheet) + STATUS_HEIGHT + revisions_height(sheet);
 	sheet->block = sheet->column.y1;
 }
 
@@ -152,17 +224,16 @@ static void add_text(struct block *b, enum text_role role, double x, double y, c
 	list_text(b->sheet->list, LAYER_SHEET, role, NULL, paper_at(x, y), ALIGN_START, text);
 }
 
-/* Text of a role, smaller where it would not fit `width`. */
-static void add_fitted(struct block *b, enum text_role role, double x, double y, double width,
-                       const char *text)
+/* Gives what it adds to the height of its cell. */
+static double add_fitted(struct block *b, enum text_role role, double x, double y,
+                         struct fitted fitted)
 {
-	double natural = list_text_width(b->sheet->list, role, text);
-	double cap = b->draft->style->texts[role].cap;
-	double least = SMALLEST_CAP;
-	if (natural > width)
-		cap = fmax(least, cap * width / natural);
-	list_text_at(b->sheet->list, LAYER_SHEET, role, NULL, paper_at(x, y),
-	             (struct text_place){.cap = cap, .align = ALIGN_START}, text);
+	for (size_t i = 0; i < fitted.lines.count; i++)
+		list_text_at(b->sheet->list, LAYER_SHEET, role, NULL,
+		             paper_at(x, y + (double)i * text_pitch(fitted.cap)),
+		             (struct text_place){.cap = fitted.cap, .align = ALIGN_START},
+		             fitted.lines.lines[i]);
+	return more_height(fitted);
 }
 
 static double table_cap(const struct block *b)
@@ -209,25 +280,24 @@ static void draw_revisions(struct block *b)
 /* Title and site of the floor, then the title of this sheet. */
 static void draw_names(struct block *b)
 {
-	const struct plan *plan = b->draft->site->plan;
-	double width = b->x1 - b->x0 - 2 * INSET, x = b->x0 + INSET;
+	struct names names = names_of(b->sheet);
+	double x = b->x0 + INSET;
 	add_rule(b, PEN_RULE_HEAVY, b->x0, b->y, b->x1, b->y);
-	add_fitted(b, TEXT_STRONG, x, b->y + 5.6, width, or_blank(plan->title));
-	add_fitted(b, TEXT_TABLE, x, b->y + 10.6, width, or_blank(job_of(b->draft).site));
+	b->y += add_fitted(b, TEXT_STRONG, x, b->y + 5.6, names.floor);
+	b->y += add_fitted(b, TEXT_TABLE, x, b->y + 10.6, names.site);
 	b->y += NAME_HEIGHT;
 	add_rule(b, PEN_RULE, b->x0, b->y, b->x1, b->y);
-	add_fitted(b, TEXT_TITLE, x, b->y + TITLE_HEIGHT / 2 + 3.2, width, b->sheet->title);
+	b->y += add_fitted(b, TEXT_TITLE, x, b->y + TITLE_HEIGHT / 2 + 3.2, names.sheet);
 	b->y += TITLE_HEIGHT;
 }
 
-static void draw_fact(struct block *b, struct fact fact, double x0, double x1)
+/* Gives the height of its cell. */
+static double draw_fact(struct block *b, struct fact fact, double x0, double x1)
 {
 	double base = b->y + ROW / 2 + table_cap(b) / 2;
-	const char *name = draft_word(b->draft, fact.key);
-	add_text(b, TEXT_TABLE, x0 + FACT_INSET, base, name);
-	double left =
-		x0 + FACT_INSET + list_text_width(b->sheet->list, TEXT_TABLE, name) + FACT_GAP;
-	add_fitted(b, TEXT_TABLE_HEAD, left, base, x1 - left - 1, fact.value);
+	add_text(b, TEXT_TABLE, x0 + FACT_INSET, base, draft_word(b->draft, fact.key));
+	return ROW + add_fitted(b, TEXT_TABLE_HEAD, value_left(b->sheet, fact, x0), base,
+	                        fit_fact(b->sheet, fact, x0, x1));
 }
 
 static void draw_fact_row(struct block *b, const struct fact row[2])
@@ -241,11 +311,9 @@ static void draw_fact_row(struct block *b, const struct fact row[2])
 		b->y += ROW;
 		return;
 	}
-	draw_fact(b, row[0], b->x0, b->x1);
-	b->y += ROW;
+	b->y += draw_fact(b, row[0], b->x0, b->x1);
 	add_rule(b, PEN_RULE, b->x0, b->y, b->x1, b->y);
-	draw_fact(b, row[1], b->x0, b->x1);
-	b->y += ROW;
+	b->y += draw_fact(b, row[1], b->x0, b->x1);
 }
 
 static void draw_facts(struct block *b)

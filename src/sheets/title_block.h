@@ -13,7 +13,8 @@ void title_block_draw(struct sheet *);
 void title_band_draw(struct sheet *);
 /* What is left between them, for the legend. */
 struct paper_box title_band_middle(const struct sheet *);
-/* Where scale bar and north stand; free on a sheet without a scale. */
-struct paper_box title_band_left(const struct sheet *);
+/* North alone, for a sheet without a scale, and the place beside it. */
+void title_band_north(struct sheet *);
+struct paper_box title_band_beside_north(const struct sheet *);
 
 #endif

@@ -62,8 +62,8 @@ double text_pitch(double cap);
  * all were found. Ask before an output is published. */
 const char *text_missing(const struct text_engine *);
 
-/* Breaks `text` at blanks (and at line feeds) into lines of at most `width`; a single
- * longer word stays whole. Lines live in the arena. */
+/* Breaks `text` at blanks (and at line feeds) into lines of at most `width`; a single longer
+ * word breaks between its signs, a line has one at least. Lines live in the arena. */
 struct text_lines {
 	const char **lines;
 	size_t count;

@@ -19,16 +19,44 @@ static void end_line(struct wrap *w)
 	w->line = strbuf_in(w->arena);
 }
 
+static bool fits(const struct wrap *w, const char *text)
+{
+	return text_width(w->engine, w->weight, w->cap, text) <= w->width;
+}
+
+static size_t sign_length(const char *text)
+{
+	size_t length = 1;
+	while (((unsigned char)text[length] & 0xc0) == 0x80)
+		length++;
+	return length;
+}
+
+/* Begins a line with the word; what is too wide for a whole line goes on in the next ones. */
+static void begin_line(struct wrap *w, const char *word)
+{
+	while (!fits(w, word) && word[sign_length(word)]) {
+		size_t length = 0, next = sign_length(word);
+		do {
+			length = next;
+			next += sign_length(word + next);
+		} while (word[next] && fits(w, arena_strndup(w->arena, word, next)));
+		strbuf_add(&w->line, arena_strndup(w->arena, word, length));
+		end_line(w);
+		word += length;
+	}
+	strbuf_add(&w->line, word);
+}
+
 static void add_word(struct wrap *w, const char *word)
 {
 	if (w->line.length == 0) {
-		strbuf_add(&w->line, word);
+		begin_line(w, word);
 		return;
 	}
-	const char *longer = arena_printf(w->arena, "%s %s", w->line.text, word);
-	if (text_width(w->engine, w->weight, w->cap, longer) > w->width) {
+	if (!fits(w, arena_printf(w->arena, "%s %s", w->line.text, word))) {
 		end_line(w);
-		strbuf_add(&w->line, word);
+		begin_line(w, word);
 		return;
 	}
 	strbuf_add_char(&w->line, ' ');

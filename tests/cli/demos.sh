@@ -18,7 +18,7 @@ for plan in demo-plans/*.xml; do
 			grep -q '>5000 / 2100 to 10000 / 2050<' "$out"/slab*.svg
 		check "$name: and a column" grep -q '>9800 to 10200 / 8050 to 8450<' "$out"/slab*.svg
 		check "$name: a part names the sheet where it goes on" \
-			grep -q 'GOES ON ON install-hall-4,' "$out/install-hall-2.svg"
+			grep -q 'CONTINUED ON install-hall-4,' "$out/install-hall-2.svg"
 		;;
 	esac
 	for svg in "$out"/*.svg; do

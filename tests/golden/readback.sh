@@ -22,6 +22,7 @@ read_back() {
 	check "$name: every element is named" unnamed "$plan" "$pdf"
 	check "$name: no lettering of a plan under 3.5 mm" small_on_plan "$folder"/*.trace
 	check "$name: tags stand by what they name" untagged "$folder"/*.trace
+	check "$name: chains add up" chains_off "$folder"/*.trace
 	case "$* $(grep -c 'unit="mm"' "$plan")" in
 	*--sheet*) ;;
 	*1) check "$name: the schedule of joints is the record's" schedule_is_recorded "$plan" ;;
@@ -44,7 +45,7 @@ done
 cross_referenced() {
 	for page in $(seq 2 "$(pdfinfo "$1" | sed -n 's/^Pages: *//p')"); do
 		pdftotext -raw -f "$page" -l "$page" "$1" - | tr '\n' ' ' |
-			grep -o 'GOES ON ON install-[a-z0-9-]*' | sed "s/.* /$page /"
+			grep -o 'CONTINUED ON install-[a-z0-9-]*' | sed "s/.* /$page /"
 	done >"$TMPDIR/references"
 	awk '{ from[NR] = $1; to[NR] = $2; n = NR }
 		END {
@@ -65,6 +66,9 @@ read_back tests/golden/pantry.xml --scale 1:10
 read_back tests/golden/pantry.xml --sheet read-first,install --scale 1:10
 check "match lines name each other's sheets" cross_referenced "$pdf"
 
+many_added() { [ "$(awk '{ n += $1 } END { print n + 0 }' "$TMPDIR/added")" -ge 50 ]; }
+check "fifty chains and more were added up" many_added
+
 # The checks themselves see what they look for: one sheet printed over the other.
 check "a page over another is seen to touch" sh -c '
 	qpdf "$1" --pages . 1 -- "$1.one" && qpdf "$1" --pages . 2 -- "$1.two" &&
@@ -83,3 +87,8 @@ far_found() { ! untagged "$1"; }
 sed '/ leader /d; s/\(labels [A-Z][^ ]* text tag level 3.500\) [^ ]*/\1 0.000,0.000/' \
 	"$TMPDIR/drawn/install-pantry.trace" >"$TMPDIR/far.trace"
 check "and tags far from what they name" far_found "$TMPDIR/far.trace"
+# One member of the first chain that adds up, made longer.
+off_found() { ! chains_off "$1"; }
+"$JURYSTICK" draw demo-plans/reading-room.xml -o "$TMPDIR/off" --as trace --sheet slab
+sed 's/ "1670"$/ "1671"/' "$TMPDIR/off/slab.trace" >"$TMPDIR/off.trace"
+check "and chains that do not add up" off_found "$TMPDIR/off.trace"

@@ -1,6 +1,6 @@
 # drawn_floors.sh - sheets of random floors, read back: no two texts touch, nothing stands outside
-# the frame or under its least height, every element is named and its tag stands by it, and the
-# schedule of joints is the record's. 12 floors, or FLOORS of them from JURYSTICK_SEED on (with
+# the frame or under its least height, every element is named and its tag stands by it, chains
+# add up, and the schedule of joints is the record's. 12 floors, or FLOORS of them from JURYSTICK_SEED on (with
 # JURYSTICK_LONG 100). A floor that fails is kept in $BUILD/random/drawn-SEED.xml.
 . tests/support/tap.sh
 . tests/support/readback.sh
@@ -18,7 +18,7 @@ schedule_is_recorded() {
 read_back() {
 	touching "$folder/set.pdf" && outside "$folder/set.pdf" && too_small "$folder/set.pdf" &&
 		unnamed "$plan" "$folder/set.pdf" && small_on_plan "$folder"/*.trace &&
-		untagged "$folder"/*.trace && schedule_is_recorded
+		untagged "$folder"/*.trace && chains_off "$folder"/*.trace && schedule_is_recorded
 }
 # One that is turned down as no floor has no sheets.
 draw_one() {
@@ -39,3 +39,5 @@ for seed in $(seq "$first" $((first + floors - 1))); do
 done
 most() { [ $((drawn * 100)) -ge $((floors * 85)) ]; }
 check "$drawn of $floors floors are drawn" most
+added() { [ "$(awk '{ n += $1 } END { print n + 0 }' "$TMPDIR/added")" -ge "$floors" ]; }
+check "chains were added up, one a floor and more" added

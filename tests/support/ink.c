@@ -92,3 +92,17 @@ double chance(uint32_t *seed)
 	*seed = *seed * 1664525u + 1013904223u;
 	return (*seed >> 8) / (double)(1 << 24);
 }
+
+double pixels_tone(const struct pixels *pixels, int dpi, struct paper_box box)
+{
+	const double per_mm = dpi / 25.4;
+	double sum = 0, count = 0;
+	int darkest = 255;
+	for (int y = (int)(box.y0 * per_mm); y < (int)(box.y1 * per_mm); y++)
+		for (int x = (int)(box.x0 * per_mm); x < (int)(box.x1 * per_mm); x++, count++) {
+			int grey = pixels->grey[y * pixels->width + x];
+			sum += 255 - grey;
+			darkest = grey < darkest ? grey : darkest;
+		}
+	return sum / count / (255 - darkest);
+}

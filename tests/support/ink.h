@@ -34,6 +34,9 @@ struct pixel_box pixels_dark(const struct pixels *);
 /* Runs of dark pixels along row y from x0 to x1. */
 int pixels_runs(const struct pixels *, int y, int x0, int x1);
 
+/* Share of ink in a box in mm: grey in the mean, the darkest ink there being 1. */
+double pixels_tone(const struct pixels *, int dpi, struct paper_box);
+
 /* 0..1, the same everywhere from the same seed. */
 double chance(uint32_t *seed);
 

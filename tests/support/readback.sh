@@ -156,26 +156,108 @@ untagged() {
 	done
 }
 
+# The printed members of a chain add up to its overall as printed, to the printed unit: of chains
+# whose values all stand between their ticks, where the same element has a line of one member
+# between the same ends. Adds to $TMPDIR/added how many were added up. $@: traces.
+chains_off() {
+	for trace in "$@"; do
+		awk -v name="$(basename "$trace")" -v out="$TMPDIR/added" '
+			# of 64ths of an inch, or mm
+			function value(text,   feet, part, whole) {
+				feet = 0
+				if (text !~ /["\047]/) return text + 0
+				if (match(text, /^[0-9]+\047-?/)) {
+					feet = substr(text, 1, RLENGTH) + 0
+					text = substr(text, RLENGTH + 1)
+				}
+				sub(/"$/, "", text)
+				whole = 0
+				if (text ~ /^[0-9]+( |$)/) { whole = text + 0; sub(/^[0-9]+ ?/, "", text) }
+				if (split(text, part, "/") == 2) whole += part[1] / part[2]
+				return 64 * (12 * feet + whole)
+			}
+			function near(a, b) { return a - b < 0.02 && b - a < 0.02 }
+			$1 == "dimensions" && $3 == "stroke" && $4 == "tick" {
+				count = 0
+				for (i = 5; i + 2 <= NF; i += 3) {
+					split($(i + 1), a, ","); split($(i + 2), b, ",")
+					x[count] = (a[1] + b[1]) / 2; y[count++] = (a[2] + b[2]) / 2
+				}
+				if (count < 2) next
+				level = near(y[0], y[count - 1])
+				if (!level && !near(x[0], x[count - 1])) next
+				chain[++chains] = count; element[chains] = $2; is_level[chains] = level
+				for (i = 0; i < count; i++) {
+					along[chains, i] = level ? x[i] : -y[i]
+					across[chains] = level ? y[0] : x[0]
+				}
+			}
+			$1 == "dimensions" && $3 == "text" && $4 == "dimension" {
+				split($7, a, ","); text = $0; sub(/^[^"]*"/, "", text); sub(/"$/, "", text)
+				lay[++texts] = $5; of[texts] = $2; amount[texts] = value(text)
+				at[texts] = $5 == "level" ? a[1] : -a[2]
+				off[texts] = $5 == "level" ? a[2] : a[1]
+			}
+			# the value over the member from the i-th tick on; -1: it is not there
+			function member(c, i,   t, clear) {
+				for (t = 1; t <= texts; t++) {
+					clear = across[c] - off[t]
+					if (of[t] == element[c] && lay[t] == (is_level[c] ? "level" : "upright") &&
+						clear > 0 && clear < 3 && at[t] > along[c, i] &&
+						at[t] < along[c, i + 1]) return amount[t]
+				}
+				return -1
+			}
+			END {
+				for (c = 1; c <= chains; c++) {
+					if (along[c, 0] > along[c, chain[c] - 1]) continue
+					sum = 0
+					for (i = 0; i + 1 < chain[c]; i++) {
+						m = member(c, i)
+						sum = m < 0 || sum < 0 ? -1 : sum + m
+					}
+					if (sum < 0 || chain[c] < 3) continue
+					for (k = 1; k <= chains; k++) {
+						if (chain[k] != 2 || element[k] != element[c] ||
+							is_level[k] != is_level[c] || !near(along[k, 0], along[c, 0]) ||
+							!near(along[k, 1], along[c, chain[c] - 1])) continue
+						whole = member(k, 0)
+						if (whole < 0) continue
+						added++
+						if (sum != whole) {
+							print name ": a chain of", element[c], "adds up to", sum, "of", whole
+							found = 1
+						}
+					}
+				}
+				print added + 0 >>out
+				exit found
+			}' "$trace" || return
+	done
+}
+
 # The schedule of joints says what the record says: tag, width, depth, length, turns. $1: record,
 # others: traces of the joints sheets, of a plan in mm.
 schedule_differs() {
 	record=$1
 	shift
 	sed -n 's/.*<joint id="\([^"]*\)" kind="\([^"]*\)".* width="\([^"]*\)" depth="\([^"]*\)" back="\([^"]*\)" length="\([^"]*\)" turns="\([^"]*\)".*/\1 \3 \4 \6 \7/p' "$record" |
-		tr a-z A-Z | awk '{ print $1, $4, $5 + 0 }' | sort >"$TMPDIR/recorded"
+		tr a-z A-Z | awk '{ print $1, $4, int($5) + ($5 > int($5)) }' | sort >"$TMPDIR/recorded"
 	for trace in "$@"; do
 		awk '$3 == "text" && $1 == "notes" && $4 ~ /^table/ {
 			split($7, at, ","); text = $0; sub(/^[^"]*"/, "", text); sub(/"$/, "", text)
 			if ($4 == "table-head") { head[++heads] = at[1]; next }
 			column = 0
 			while (column < heads && head[column + 1] <= at[1] + 0.5) column++
-			cell[at[2], column] = text
-			if (column == 1) row[at[2]] = text
+			# A long table stands several times side by side, with ten columns each time.
+			block = int((column - 1) / 10); column = (column - 1) % 10 + 1
+			cell[block, at[2], column] = text
+			if (column == 1) row[block, at[2]] = text
 		}
 		END {
-			# Tag is the first column, Length the sixth, Turns the seventh.
-			if (heads == 9)
-				for (y in row) print row[y], cell[y, 6] + 0, cell[y, 7] + 0
+			# Tag is the first column, Length the seventh, Turns the eighth.
+			if (heads > 0 && heads % 10 == 0)
+				for (y in row) print row[y], cell[y, 7] + 0, cell[y, 8] + 0
 		}' "$trace"
 	done | sort >"$TMPDIR/scheduled"
 	join -a 1 -a 2 -e missing -o 0,1.2,1.3,2.2,2.3 "$TMPDIR/recorded" "$TMPDIR/scheduled" | awk '

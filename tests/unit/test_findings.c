@@ -299,8 +299,12 @@ static void lengths_read_as_the_plan_writes_them(void **state)
 	                    "engineer");
 	width_over_eighth(f);
 	assert_string_equal(judged(f, "crack-wide")->text,
-	                    "K1 is 0.125039 in wide, over 0.125 in. Patch it; strip pending: ask "
+	                    "K1 is 0.12504 in wide, over 0.125 in. Patch it; strip pending: ask "
 	                    "the engineer");
+	f->site.inches = false;
+	assert_string_equal(judged(f, "crack-wide")->text,
+	                    "K1 is 3.176 mm wide, over 3.175 mm. Patch it; strip pending: ask the "
+	                    "engineer");
 }
 
 static void findings_stand_by_line_then_rule(void **state)

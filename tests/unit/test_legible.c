@@ -225,21 +225,7 @@ static void test_scanned_half_size(void **state)
 	ink_release(&print.ink);
 }
 
-/* X12: the tone of a hatch is what its figures say: grey in the mean, its ink being 1. */
-static double tone_of(const struct pixels *pixels, struct paper_box box)
-{
-	const double per_mm = FULL / 25.4;
-	double sum = 0, count = 0;
-	int darkest = 255;
-	for (int y = (int)(box.y0 * per_mm); y < (int)(box.y1 * per_mm); y++)
-		for (int x = (int)(box.x0 * per_mm); x < (int)(box.x1 * per_mm); x++, count++) {
-			int grey = pixels->grey[y * pixels->width + x];
-			sum += 255 - grey;
-			darkest = grey < darkest ? grey : darkest;
-		}
-	return sum / count / (255 - darkest);
-}
-
+/* X12: the tone of a hatch is what its figures say. */
 static void check_tone(struct print *print, int area)
 {
 	const struct area_style *a = &print->ink.style.areas[area];
@@ -251,7 +237,8 @@ static void check_tone(struct print *print, int area)
 	if (a->hatch == HATCH_DOTS)
 		expected = 3.14159265 * one * one / 4;
 	struct paper_box box = paper_box_grown(print->specimen.areas[area], -0.5);
-	assert_near(tone_of(&print->full, box) / expected, 1, 0.2); /* rows at the edges */
+	assert_near(pixels_tone(&print->full, FULL, box) / expected, 1,
+	            0.2); /* rows at the edges */
 }
 
 static void test_tone_follows_the_figures(void **state)
@@ -404,6 +391,30 @@ static void test_white_round_text(void **state)
 	}
 }
 
+/* X06: at two thirds, as patent offices reduce, every stroke is still there, and a text in a
+ * hatch still reads: nothing but its capitals in its white. */
+static void check_two_thirds(struct print *print, int area)
+{
+	enum { TWO_THIRDS = 200 };
+	struct pixels reduced = ink_pixels(&print->ink, TWO_THIRDS);
+	struct tones full = swatch(print, &print->full, FULL, area);
+	struct tones less = swatch(print, &reduced, TWO_THIRDS, area);
+	double marks = tones_blobs(print->ink.arena, full);
+	enum hatch_kind kind = print->ink.style.areas[area].hatch;
+	if (kind == HATCH_CROSS)
+		marks = tones_blobs(print->ink.arena, tones_turned(print->ink.arena, full));
+	if (kind == HATCH_CROSS)
+		less = tones_turned(print->ink.arena, less);
+	/* At the edges bits of marks come and go. */
+	assert_near(tones_blobs(print->ink.arena, less) / marks, 1, 0.15);
+}
+
+static void test_reduced_to_two_thirds(void **state)
+{
+	(void)state;
+	each_hatch(check_two_thirds);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -418,6 +429,7 @@ int main(void)
 		cmocka_unit_test(test_lines_are_told_apart),
 		cmocka_unit_test(test_one_phase),
 		cmocka_unit_test(test_white_round_text),
+		cmocka_unit_test(test_reduced_to_two_thirds),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }

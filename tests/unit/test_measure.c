@@ -101,8 +101,14 @@ static void test_wrap(void **state)
 	lines = text_wrap(engine, arena, TEXT_REGULAR, 3.5, 1000, text);
 	assert_int_equal(lines.count, 2);
 	assert_string_equal(lines.lines[0], "Lay the first tile at the crossing,");
-	lines = text_wrap(engine, arena, TEXT_REGULAR, 3.5, 1, "two words");
-	assert_int_equal(lines.count, 2);
+	lines = text_wrap(engine, arena, TEXT_REGULAR, 3.5, 0.1, "two w\303\266rds");
+	assert_int_equal(lines.count, 8);
+	assert_string_equal(lines.lines[4], "\303\266");
+	lines = text_wrap(engine, arena, TEXT_REGULAR, 3.5, 20, "a wordwithoutanyblank b");
+	assert_true(lines.count >= 3);
+	assert_string_equal(lines.lines[0], "a");
+	for (size_t i = 0; i < lines.count; i++)
+		assert_true(text_width(engine, TEXT_REGULAR, 3.5, lines.lines[i]) <= 20);
 	assert_int_equal(text_wrap(engine, arena, TEXT_REGULAR, 3.5, 50, "").count, 0);
 	arena_free(arena);
 }
