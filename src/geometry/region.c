@@ -3,7 +3,6 @@
 #include <string.h>
 
 #include "geometry/segment.h"
-#include "geometry/tolerance.h"
 
 static struct point ring_next(struct ring ring, size_t i)
 {
@@ -87,6 +86,7 @@ bool ring_holds(struct ring ring, struct point p)
 struct point ring_widest(struct ring ring)
 {
 	enum { GRID = 24 };
+	static const double CLEARLY = 1.1; /* a little more room is not worth leaving the middle */
 	struct box box = ring_box(ring);
 	struct point best = {(box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2};
 	double clear = ring_holds(ring, best) ? ring_distance(ring, best) : 0;
@@ -95,7 +95,7 @@ struct point ring_widest(struct ring ring)
 			struct point at = {box.x0 + (box.x1 - box.x0) * i / GRID,
 			                   box.y0 + (box.y1 - box.y0) * k / GRID};
 			double distance = ring_holds(ring, at) ? ring_distance(ring, at) : 0;
-			if (distance > clear + TOLERANCE_SAME) {
+			if (distance > CLEARLY * clear) {
 				best = at;
 				clear = distance;
 			}

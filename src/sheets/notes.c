@@ -10,8 +10,9 @@
 static const double INSET = 4, AFTER_ITEM = 1.2, AFTER_HEADING = 2, BEFORE_HEADING = 3.6;
 static const double BOX_INSET = 2.5, MARK_GAP = 2.4, TOP = 2;
 static const double ANSWER_ROW = 7.5;
-/* Share of the white round headings that is left where a column is short of room. */
-static const double TIGHT = 0.5;
+/* Shares of the white round headings that are left where a column is short of room. */
+static const double TIGHT[] = {1, 0.5, 0.35};
+enum { TIGHT_COUNT = sizeof TIGHT / sizeof *TIGHT };
 
 enum { COLUMNS_MOST = 8 };
 
@@ -95,7 +96,7 @@ void notes_legend(struct notes *notes)
 struct setting {
 	struct sheet *sheet;
 	const struct notes *notes;
-	bool is_tight; /* less white round headings */
+	int tight;     /* how much white round headings: which of TIGHT */
 	bool is_small; /* findings are set in the height of tables */
 	bool is_dry;
 	bool is_right; /* the next half stands beside the one before, on the row that ends at y */
@@ -105,7 +106,7 @@ struct setting {
 /* White round headings; items stand as close as lines already. */
 static double white(const struct setting *s, double mm)
 {
-	return s->is_tight ? TIGHT * mm : mm;
+	return TIGHT[s->tight] * mm;
 }
 
 static double cap_of(const struct setting *s, enum text_role role)
@@ -207,7 +208,9 @@ static void set_half(struct setting *s, const struct note *note)
 	bool is_long = has_long_half(s, note, body, half - indent - MARK_GAP);
 	s->is_right = s->is_right && !is_long;
 	double x = s->x0 + (s->is_right ? half : 0);
-	double row = text_pitch(cap_of(s, body)) + AFTER_ITEM / 2;
+	const struct draft *draft = s->sheet->draft;
+	double row = cap_of(s, body) + AFTER_ITEM +
+	             text_descent(draft->text, draft->style->texts[body].weight, cap_of(s, body));
 	double base = s->y - (s->is_right ? row : 0) + cap_of(s, body);
 	set_text(s, mark, x, base, note->mark);
 	set_text(s, body, x + indent, base, note->text);
@@ -272,6 +275,7 @@ static void set_note(struct setting *s, const struct note *note)
 static size_t count_fitting(struct setting s, size_t first, double bottom)
 {
 	const struct notes *notes = s.notes;
+	const struct note *items = notes->list.items;
 	size_t i = first;
 	s.is_dry = true;
 	for (; i < notes->list.count; i++) {
@@ -281,10 +285,15 @@ static size_t count_fitting(struct setting s, size_t first, double bottom)
 	}
 	if (i == notes->list.count)
 		return i - first;
-	/* Lines to answer on stay with their question. */
-	if (notes->list.items[i].kind == NOTE_ANSWER && i > first + 1)
+	/* The last of a list does not stand alone over the next heading. */
+	bool is_last = i + 1 == notes->list.count || items[i + 1].kind == NOTE_HEADING;
+	if (is_last && i > first + 1 && items[i].kind == NOTE_ITEM &&
+	    items[i - 1].kind == NOTE_ITEM)
 		i--;
-	if (i > first && notes->list.items[i - 1].kind == NOTE_HEADING)
+	/* Lines to answer on stay with their question. */
+	if (items[i].kind == NOTE_ANSWER && i > first + 1)
+		i--;
+	if (i > first && items[i - 1].kind == NOTE_HEADING)
 		i--;
 	return i - first;
 }
@@ -376,13 +385,14 @@ static bool all_fit(struct setting s, const struct places_of_text *places)
  * further sheet there is room for the full height on both. False: not in full height. */
 static bool find_setting(struct setting *s, const struct places_of_text *places)
 {
-	for (int way = 0; way < 4; way++) {
-		s->is_tight = way & 1;
-		s->is_small = way >> 1;
+	for (int way = 0; way < 2 * TIGHT_COUNT; way++) {
+		s->tight = way % TIGHT_COUNT;
+		s->is_small = way >= TIGHT_COUNT;
 		if (all_fit(*s, places))
 			return !s->is_small;
 	}
-	s->is_tight = s->is_small = false;
+	s->tight = 0;
+	s->is_small = false;
 	return false;
 }
 
@@ -415,25 +425,48 @@ bool notes_carry(struct sheet *sheet, struct notes *rest)
 	return rest->next == rest->list.count;
 }
 
+/* All over the sheet: columns in the place of a drawing, then the column of text. */
+static struct places_of_text places_all_over(const struct sheet *sheet)
+{
+	struct places_of_text places = {0};
+	struct paper_box column = sheet->column;
+	double left = sheet->frame.x0, top = sheet->frame.y0 + TOP;
+	add_columns(&places, (struct paper_box){left, top, column.x0, sheet->band.y0},
+	            column.x1 - column.x0);
+	column.y0 += TOP;
+	add_columns(&places, column, column.x1 - column.x0);
+	return places;
+}
+
+/* Notes that fill a few of many columns stand in all of them, as short as they can. */
+static void balance(const struct setting *s, struct places_of_text *places)
+{
+	enum { STEPS = 24 };
+	double top = places->items[0].y0, high = places->items[0].y1 - top;
+	for (int i = 1; i < STEPS; i++) {
+		struct places_of_text shorter = *places;
+		for (int k = 0; k < shorter.count; k++)
+			shorter.items[k].y1 = fmin(shorter.items[k].y1, top + high * i / STEPS);
+		if (!all_fit(*s, &shorter))
+			continue;
+		*places = shorter;
+		return;
+	}
+}
+
 bool notes_continue(struct sheet *sheet, struct notes *rest)
 {
-	double left = sheet->frame.x0, space = sheet->column.x0 - left;
-	int columns = (int)fmax(1, round(space / (sheet->column.x1 - sheet->column.x0)));
 	size_t first = rest->next;
 	struct setting s = {.sheet = sheet, .notes = rest};
-	for (int i = 0; i < columns; i++) {
-		s.x0 = left + space * i / columns + INSET;
-		s.x1 = left + space * (i + 1) / columns - INSET;
-		s.y = sheet->frame.y0 + TOP;
-		s.is_right = false;
+	struct places_of_text places = places_all_over(sheet);
+	if (first == 0)
+		balance(&s, &places);
+	for (int i = 0; i < places.count; i++) {
+		go_to(&s, places.items[i]);
 		if (i == 0)
-			begin_column(&s, rest, sheet->band.y0);
-		fill_column(&s, rest, sheet->band.y0);
+			begin_column(&s, rest, places.items[i].y1);
+		fill_column(&s, rest, places.items[i].y1);
 	}
-	s.x0 = sheet->column.x0 + INSET;
-	s.x1 = sheet->column.x1 - INSET;
-	s.y = sheet->column.y0 + TOP;
-	fill_column(&s, rest, sheet->column.y1);
 	if (rest->next < rest->list.count)
 		sheet->rest = rest;
 	return rest->next > first;
