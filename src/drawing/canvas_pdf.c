@@ -200,12 +200,18 @@ static void add_page(cairo_surface_t *surface, cairo_t *cr, const struct targets
 	cairo_save(cr);
 	cairo_scale(cr, POINTS_PER_MM, POINTS_PER_MM);
 	cairo_draw_paper(cr, page->list);
-	/* Without a structure around them, links leave a damaged cross reference (Cairo 1.16). */
-	cairo_tag_begin(cr, "Document", NULL);
+	/* The set is one document, each sheet a part of it. It begins only now: what is drawn over
+	 * the whole page takes away the tags before it. And without a structure around them, links
+	 * leave a damaged cross reference (Cairo 1.16). */
+	if (index == 0)
+		cairo_tag_begin(cr, "Document", NULL);
+	cairo_tag_begin(cr, "Sect", NULL);
 	add_tags(cr, targets, index);
 	cairo_set_text_options(cr);
 	draw_ops(cr, targets->arena, page, figures);
-	cairo_tag_end(cr, "Document");
+	cairo_tag_end(cr, "Sect");
+	if (index + 1 == targets->page_count)
+		cairo_tag_end(cr, "Document");
 	cairo_restore(cr);
 	cairo_show_page(cr);
 }

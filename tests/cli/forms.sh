@@ -99,7 +99,7 @@ links_lead() {
 	[ ! -s "$TMPDIR/missing" ] || { cat "$TMPDIR/missing"; return 1; }
 	# First sheets of a kind stand in the list: those without a number at the end.
 	listed=$(pdfinfo -struct "$1" 2>/dev/null | awk -v pages="$(grep -c '^read-first' "$TMPDIR/sheets")" '
-		/^Document/ { page++ }
+		/^  Sect/ { page++ }
 		page <= pages && /Link/ { n++ }
 		END { print n + 0 }')
 	[ "$listed" -ge "$(($(grep -c -v -E -e '-[0-9]+$' "$TMPDIR/sheets") - 1))" ] ||
@@ -116,10 +116,13 @@ fonts_are() { # Embedded, subset, with the meaning of each sign.
 	pdffonts "$1" | awk 'NR > 2 { n++; if ($0 !~ /^[A-Z]+\+/ || $0 !~ / yes yes yes /) { print; bad = 1 } }
 		END { exit bad || n < 2 }'
 }
-# A title a sheet; notes come as whole sentences, words apart.
+# One document, a part with a title a sheet; notes come as whole sentences, words apart. The reader
+# has nothing to say against it.
 structured() {
-	pdfinfo -struct-text "$1" 2>/dev/null >"$TMPDIR/structure"
-	[ "$(grep -c 'H1 (block)' "$TMPDIR/structure")" = "$(wc -l <"$TMPDIR/sheets")" ] &&
+	pdfinfo -struct-text "$1" >"$TMPDIR/structure" 2>"$TMPDIR/said"
+	[ ! -s "$TMPDIR/said" ] && [ "$(grep -c '^Document' "$TMPDIR/structure")" = 1 ] &&
+		[ "$(grep -c '^  Sect' "$TMPDIR/structure")" = "$(wc -l <"$TMPDIR/sheets")" ] &&
+		[ "$(grep -c 'H1 (block)' "$TMPDIR/structure")" = "$(wc -l <"$TMPDIR/sheets")" ] &&
 		grep -q -F "Makers' instructions, local code and licensed practice come first. \"" "$TMPDIR/structure"
 }
 
