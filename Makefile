@@ -180,7 +180,7 @@ check-browser: $(BIN)
 
 bench: $(BENCH) all
 	@$(if $(BENCH),,echo 'bench: no program in tests/bench/ yet')
-	$(Q)for program in $(BENCH); do $$program || exit 1; done
+	$(Q)for program in $(BENCH); do JURYSTICK=$(BIN) $$program || exit 1; done
 
 $(BUILD)/tests/%.o: tests/%.c $(BUILD)/compile.list
 	@mkdir -p $(@D); $(call say,CC,$<)

@@ -88,19 +88,15 @@ static GEOSGeometry *to_polygon(geos g, const struct polygon *polygon)
 }
 
 /* All polygons side by side; they may overlap. */
-static GEOSGeometry *to_heap(geos g, const struct region *regions, size_t count)
+static GEOSGeometry *to_heap(geos g, const struct region *region)
 {
-	size_t total = 0, filled = 0;
-	for (size_t i = 0; i < count; i++)
-		total += regions[i].count;
-	GEOSGeometry **parts = calloc(total + 1, sizeof *parts);
+	GEOSGeometry **parts = calloc(region->count + 1, sizeof *parts);
 	if (!parts)
 		arena_out_of_memory();
-	for (size_t i = 0; i < count; i++)
-		for (size_t k = 0; k < regions[i].count; k++)
-			parts[filled++] = to_polygon(g, &regions[i].polygons[k]);
-	GEOSGeometry *heap =
-		must(GEOSGeom_createCollection_r(g, GEOS_MULTIPOLYGON, parts, (unsigned)total));
+	for (size_t i = 0; i < region->count; i++)
+		parts[i] = to_polygon(g, &region->polygons[i]);
+	GEOSGeometry *heap = must(GEOSGeom_createCollection_r(g, GEOS_MULTIPOLYGON, parts,
+	                                                      (unsigned)region->count));
 	free(parts);
 	return heap;
 }
@@ -131,7 +127,7 @@ static bool may_touch(const struct region *region)
 /* A valid operand: polygons of one region that touch along an edge become one. */
 static GEOSGeometry *to_operand(geos g, const struct region *region)
 {
-	GEOSGeometry *heap = to_heap(g, region, 1);
+	GEOSGeometry *heap = to_heap(g, region);
 	return may_touch(region) ? dissolve(g, heap) : heap;
 }
 
@@ -197,13 +193,27 @@ static struct region from_geometry(struct arena *arena, geos g, GEOSGeometry *fr
 
 /* ---- operations ---- */
 
+/* All polygons of the regions side by side, their rings copied. */
+static struct region side_by_side(struct arena *arena, const struct region *regions, size_t count)
+{
+	size_t total = 0;
+	for (size_t i = 0; i < count; i++)
+		total += regions[i].count;
+	struct region all = {ARENA_ARRAY(arena, struct polygon, total), 0};
+	for (size_t i = 0; i < count; i++)
+		for (size_t k = 0; k < regions[i].count; k++)
+			all.polygons[all.count++] =
+				polygon_copy(arena, &regions[i].polygons[k]);
+	return all;
+}
+
 struct region overlay_union_all(struct arena *arena, const struct region *regions, size_t count)
 {
-	if (count == 0)
-		return (struct region){NULL, 0};
+	struct region all = side_by_side(arena, regions, count);
+	if (!may_touch(&all))
+		return normal_region(arena, all);
 	geos g = begin();
-	struct region result =
-		from_geometry(arena, g, dissolve(g, to_heap(g, regions, count)), false);
+	struct region result = from_geometry(arena, g, dissolve(g, to_heap(g, &all)), false);
 	GEOS_finish_r(g);
 	return result;
 }

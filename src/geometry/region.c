@@ -103,6 +103,17 @@ struct point ring_widest(struct ring ring)
 	return best;
 }
 
+struct polygon polygon_copy(struct arena *arena, const struct polygon *polygon)
+{
+	struct polygon copy = {ring_copy(arena, polygon->outline.points, polygon->outline.count),
+	                       ARENA_ARRAY(arena, struct ring, polygon->hole_count),
+	                       polygon->hole_count};
+	for (size_t h = 0; h < copy.hole_count; h++)
+		copy.holes[h] =
+			ring_copy(arena, polygon->holes[h].points, polygon->holes[h].count);
+	return copy;
+}
+
 double polygon_area(const struct polygon *polygon)
 {
 	double area = fabs(ring_area(polygon->outline));

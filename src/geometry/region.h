@@ -46,6 +46,7 @@ double ring_distance(struct ring, struct point p);
 /* True inside; which way a point on the border goes is not defined. */
 bool ring_holds(struct ring, struct point p);
 
+struct polygon polygon_copy(struct arena *, const struct polygon *);
 double polygon_area(const struct polygon *);
 double polygon_distance(const struct polygon *, struct point); /* from the border */
 bool polygon_holds(const struct polygon *, struct point);

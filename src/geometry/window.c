@@ -129,6 +129,10 @@ static bool nearest_pair(const struct window_stretch *stretches, size_t count, s
 static bool join_ends(struct window_stretch *stretches, size_t count, size_t sides)
 {
 	size_t leaving, entering;
+	if (count == 1 && stretches->enters && stretches->leaves) { /* mostly */
+		stretches->followed_by = stretches;
+		return true;
+	}
 	while (nearest_pair(stretches, count, sides, &leaving, &entering)) {
 		stretches[leaving].followed_by = &stretches[entering];
 		stretches[entering].is_follower = true;

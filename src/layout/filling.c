@@ -68,6 +68,7 @@ static void judge_face(struct filling *f, int i, bool inside)
 	place_face(f, i);
 	list_near(f);
 	f->face.is_inside = lies_inside(f, i, inside);
+	f->panel->work.faces++;
 	if (piece_judge_face(&f->judge, &f->face, &f->list) == FACE_WHOLE)
 		add_run(f, i, i);
 }
@@ -95,6 +96,8 @@ static void lay_row(struct filling *f)
 	bool inside = false;
 	int i = 0;
 	f->open_count = 0;
+	f->panel->work.rows++;
+	f->panel->work.edges += (long)f->rows.span_count;
 	while (next < end || f->open_count > 0) {
 		if (f->open_count == 0) {
 			if (inside && i < next->first)

@@ -159,11 +159,16 @@ static bool reaches_core(struct piece_judge *judge, const struct piece_face *fac
 	return region_area(&inner) > TOLERANCE_AREA_MM2;
 }
 
-/* The largest disc in a polygon has at least the radius area / border length. */
-static bool holds_disc(struct piece_judge *judge, const struct window_part *part)
+/* The largest disc in a polygon has at least the radius area / border length; a side is at most
+ * half as long as the face's border. */
+static bool holds_disc(struct piece_judge *judge, const struct piece_face *face,
+                       const struct window_part *part)
 {
 	const double radius = TOLERANCE_DUST / 2;
 	struct region region = region_of(part);
+	if (part->shape.hole_count == 0 &&
+	    part->area_mm2 > radius * (double)part->shape.outline.count * face->length / 2)
+		return true;
 	if (part->area_mm2 > radius * region_length(&region))
 		return true;
 	struct region inner = overlay_offset(judge->once, &region, -radius, OVERLAY_MITRE);
@@ -176,7 +181,7 @@ static void sort_part(struct piece_judge *judge, const struct piece_face *face,
                       const struct window_part *part, struct piece_list *out)
 {
 	const struct polygon *shape = &part->shape;
-	if (!reaches_core(judge, face, part) || !holds_disc(judge, part)) {
+	if (!reaches_core(judge, face, part) || !holds_disc(judge, face, part)) {
 		out->lost_mm2 += part->area_mm2;
 		return;
 	}

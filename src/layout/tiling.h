@@ -37,6 +37,9 @@ struct panel {
 	long whole_count;
 	double lost_mm2; /* dust, and remainders narrower than gap-max less gap */
 	double tile_mm2; /* all faces and pieces */
+	struct {
+		long rows, edges, faces; /* edges of all rows; faces that they come near */
+	} work;                          /* what filling it has looked at */
 };
 
 struct tiling {

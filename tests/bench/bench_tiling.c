@@ -1,26 +1,21 @@
-/* Filling a room with tile, against clipping every face of it by the general library.
- * Nine runs of each in turn; medians, spread, ratio and slope. Counts work as well as time:
- * runs and pieces stored. */
-#define GEOS_USE_ONLY_R_API
-#include <geos_c.h>
+/* A room of 100 corners with ten columns, its start pinned, filled with tile: from the resolved
+ * room to the whole count, every cut piece with its outline, area and extents, and the cuts at
+ * every wall; by the passes of the program, against clipping each face that has tile by the
+ * general library. Nine runs of each in turn; medians, spread, ratios, slopes, work, memory. */
 #include <stdio.h>
-#include <stdlib.h>
+#include <string.h>
 #include <sys/resource.h>
-#include <time.h>
+#include <sys/wait.h>
+#include <unistd.h>
 
 #include "base/strbuf.h"
 #include "layout/tiling.h"
+#include "support/clipper.h"
+#include "support/measure.h"
 #include "support/program.h"
 #include "support/rooms.h"
 
-enum { RUNS = 9, CORNERS = 100, HOLES = 10, TILE = 300, JOINT = 3 };
-
-static double seconds(void)
-{
-	struct timespec now;
-	clock_gettime(CLOCK_MONOTONIC, &now);
-	return (double)now.tv_sec + (double)now.tv_nsec / 1e9;
-}
+enum { CORNERS = 100, HOLES = 10, TILE = 300, JOINT = 3 };
 
 /* A ragged ring round (radius, radius); `count` corners, drawn inwards at random. */
 static void add_ring(struct strbuf *text, struct seed *seed, double x, double y, double radius,
@@ -61,138 +56,184 @@ static const char *floor_text(struct arena *arena, long tiles)
 	return text.text;
 }
 
+/* ---- the way of the program ---- */
+
 struct room {
 	const struct site *site;
 	const struct rules *rules;
-	const struct module *module;
-	const struct field *field;
 };
 
-/* The field as one panel without field joints: the filling alone is measured. */
-static const struct movement *one_panel(struct arena *arena, const struct field *field)
+struct laid {
+	const struct field *field;
+	const struct position *position;
+	const struct tiling *tiling;
+	double field_s, position_s, tiling_s;
+};
+
+/* The room as one panel: field joints would make other faces of it than the library is given. */
+static const struct movement *one_panel(struct arena *arena, const struct field *field,
+                                        const struct position *position)
 {
 	struct movement *movement = ARENA_NEW(arena, struct movement);
 	movement->panel_count = field->region.count;
 	movement->panels = ARENA_ARRAY(arena, struct movement_panel, field->region.count);
 	for (size_t i = 0; i < field->region.count; i++)
-		movement->panels[i] =
-			(struct movement_panel){i, field->region.polygons[i], {100, 100}};
+		movement->panels[i] = (struct movement_panel){i, field->region.polygons[i],
+		                                              position->parts[i]};
 	return movement;
 }
 
-struct result {
-	long whole;
-	size_t runs, pieces;
-	double area_mm2;
+static struct laid lay_room(struct arena *arena, const struct room *room)
+{
+	struct laid laid;
+	const struct plan_lay *lay = &room->site->plan->lays[0];
+	double start = measure_seconds();
+	laid.field = field_place(arena, room->site, room->rules, lay, NULL);
+	double placed = measure_seconds();
+	const struct module *module = module_from_lay(arena, lay);
+	laid.position = position_search(arena, laid.field, module, room->rules);
+	double positioned = measure_seconds();
+	laid.tiling = tiling_place(arena, laid.field, module,
+	                           one_panel(arena, laid.field, laid.position));
+	laid.field_s = placed - start;
+	laid.position_s = positioned - placed;
+	laid.tiling_s = measure_seconds() - positioned;
+	return laid;
+}
+
+static struct room room_of(struct arena *arena, long tiles)
+{
+	return (struct room){site_from_text(arena, floor_text(arena, tiles)),
+	                     rules_for_tests(arena)};
+}
+
+/* ---- time ---- */
+
+struct times {
+	struct measured all, field, position, tiling, library;
 };
 
-static double time_ours(const struct room *room, struct result *out)
+static void measure_ours(const struct room *room, struct times *times, int run)
 {
 	struct arena *arena = arena_new();
-	double start = seconds();
-	const struct field *field =
-		field_place(arena, room->site, room->rules, &room->site->plan->lays[0], NULL);
-	const struct tiling *tiling =
-		tiling_place(arena, field, room->module, one_panel(arena, field));
-	*out = (struct result){0};
-	for (size_t i = 0; i < tiling->panel_count; i++) {
-		out->whole += tiling->panels[i].whole_count;
-		out->runs += tiling->panels[i].run_count;
-		out->pieces += tiling->panels[i].piece_count;
-		out->area_mm2 += tiling->panels[i].tile_mm2 + tiling->panels[i].lost_mm2;
-	}
-	double took = seconds() - start;
+	struct laid laid = lay_room(arena, room);
+	times->field.runs[run] = laid.field_s;
+	times->position.runs[run] = laid.position_s;
+	times->tiling.runs[run] = laid.tiling_s;
+	times->all.runs[run] = laid.field_s + laid.position_s + laid.tiling_s;
 	arena_free(arena);
-	return took;
 }
 
-static GEOSGeometry *geos_ring(GEOSContextHandle_t geos, struct ring ring)
+static void print_median(const char *what, struct measured *measured)
 {
-	GEOSCoordSequence *points = GEOSCoordSeq_create_r(geos, (unsigned)ring.count + 1, 2);
-	for (size_t i = 0; i <= ring.count; i++)
-		GEOSCoordSeq_setXY_r(geos, points, (unsigned)i, ring.points[i % ring.count].x,
-		                     ring.points[i % ring.count].y);
-	return GEOSGeom_createLinearRing_r(geos, points);
+	double median = measured_median(measured);
+	printf("  %-32s %9.3f ms (%.3f to %.3f)\n", what, median * 1e3, measured->runs[0] * 1e3,
+	       measured->runs[MEASURE_RUNS - 1] * 1e3);
 }
 
-static double time_library(GEOSContextHandle_t geos, const struct room *room, double *out_area)
+static double area_of(const struct tiling *tiling)
 {
-	const struct polygon *ground = &room->field->region.polygons[0];
-	GEOSGeometry *holes[HOLES + 1];
-	for (size_t h = 0; h < ground->hole_count; h++)
-		holes[h] = geos_ring(geos, ground->holes[h]);
-	GEOSGeometry *area = GEOSGeom_createPolygon_r(geos, geos_ring(geos, ground->outline), holes,
-	                                              (unsigned)ground->hole_count);
-	struct box box = ring_box(ground->outline);
-	double pitch = TILE + JOINT, sum = 0, start = seconds();
-	for (double x = 100 - pitch * ceil((100 - box.x0) / pitch) + JOINT / 2.0; x < box.x1;
-	     x += pitch)
-		for (double y = 100 - pitch * ceil((100 - box.y0) / pitch) + JOINT / 2.0;
-		     y < box.y1; y += pitch) {
-			GEOSGeometry *piece =
-				GEOSClipByRect_r(geos, area, x, y, x + TILE, y + TILE);
-			double mm2 = 0;
-			GEOSArea_r(geos, piece, &mm2);
-			sum += mm2;
-			GEOSGeom_destroy_r(geos, piece);
-		}
-	double took = seconds() - start;
-	GEOSGeom_destroy_r(geos, area);
-	*out_area = sum;
-	return took;
+	double sum = 0;
+	for (size_t i = 0; i < tiling->panel_count; i++)
+		sum += tiling->panels[i].tile_mm2 + tiling->panels[i].lost_mm2;
+	return sum;
 }
 
-static int by_value(const void *a, const void *b)
+static void print_work(const struct laid *laid)
 {
-	double x = *(const double *)a, y = *(const double *)b;
-	return x < y ? -1 : x > y;
+	const struct panel *panel = &laid->tiling->panels[0];
+	printf("%ld whole tiles in %zu runs, %zu cut pieces; %ld rows of %ld edges and %ld faces "
+	       "looked at\n",
+	       panel->whole_count, panel->run_count, panel->piece_count, panel->work.rows,
+	       panel->work.edges, panel->work.faces);
 }
 
-static double median(double *values)
-{
-	qsort(values, RUNS, sizeof *values, by_value);
-	return values[RUNS / 2];
-}
+/* Processor seconds of the whole way, and of the filling alone. */
+struct pace {
+	double all, tiling;
+};
 
-static double bench(long tiles, bool with_library)
+static struct pace bench(long tiles, bool with_library)
 {
 	struct arena *arena = arena_new();
-	struct room room = {.site = site_from_text(arena, floor_text(arena, tiles)),
-	                    .rules = rules_for_tests(arena)};
-	const struct plan_lay *lay = &room.site->plan->lays[0];
-	room.module = module_from_lay(arena, lay);
-	room.field = field_place(arena, room.site, room.rules, lay, NULL);
-	GEOSContextHandle_t geos = GEOS_init_r();
-	double ours[RUNS], library[RUNS] = {0}, library_area = 0;
-	struct result result;
-	for (int i = 0; i < RUNS; i++) {
-		ours[i] = time_ours(&room, &result);
-		if (with_library && i < 3)
-			library[RUNS - 1 - i] = time_library(geos, &room, &library_area);
+	struct room room = room_of(arena, tiles);
+	struct laid laid = lay_room(arena, &room);
+	struct clipper *clipper = clipper_of_region(&laid.field->region);
+	struct times times;
+	double library_mm2 = 0;
+	long faces = 0;
+	for (int run = 0; run < MEASURE_RUNS; run++) {
+		measure_ours(&room, &times, run);
+		double start = measure_seconds();
+		if (with_library)
+			library_mm2 = clipper_area(clipper, laid.tiling, &faces);
+		times.library.runs[run] = measure_seconds() - start;
 	}
-	double mine = median(ours);
-	printf("%9ld whole, %6zu runs, %6zu pieces: %8.2f ms (%.2f to %.2f)", result.whole,
-	       result.runs, result.pieces, mine * 1e3, ours[0] * 1e3, ours[RUNS - 1] * 1e3);
+	print_work(&laid);
+	print_median("all", &times.all);
+	print_median("the field", &times.field);
+	print_median("its start, cuts at walls", &times.position);
+	print_median("runs, cut pieces", &times.tiling);
 	if (with_library) {
-		qsort(library + RUNS - 3, 3, sizeof *library, by_value);
-		double theirs = library[RUNS - 2];
-		printf("; library %.0f ms, ratio %.0f; areas apart %.2g mm2", theirs * 1e3,
-		       theirs / mine, fabs(library_area - result.area_mm2));
+		print_median("library", &times.library);
+		printf("  library : ours %.0f on %ld faces; areas apart %.2g mm2\n",
+		       measured_median(&times.library) / measured_median(&times.all), faces,
+		       fabs(library_mm2 - area_of(laid.tiling)));
 	}
-	printf("\n");
-	GEOS_finish_r(geos);
+	clipper_free(clipper);
 	arena_free(arena);
-	return mine;
+	return (struct pace){measured_median(&times.all), measured_median(&times.tiling)};
+}
+
+/* ---- memory ---- */
+
+/* Most KiB a child has held at once: it runs the program, or lays a room. */
+static long peak_of_child(const char *program, long tiles, size_t *out_pieces)
+{
+	int pipe_ends[2];
+	size_t pieces = 0;
+	if (pipe(pipe_ends) != 0)
+		return 0;
+	pid_t child = fork();
+	if (child == 0) {
+		struct arena *arena = arena_new();
+		if (program && freopen("/dev/null", "w", stdout))
+			execl(program, program, "--version", (char *)NULL);
+		struct room room = room_of(arena, tiles);
+		pieces = lay_room(arena, &room).tiling->panels[0].piece_count;
+		_exit(write(pipe_ends[1], &pieces, sizeof pieces) != (ssize_t)sizeof pieces);
+	}
+	struct rusage usage; /* of the child that held most: the program itself comes first */
+	close(pipe_ends[1]);
+	if (read(pipe_ends[0], out_pieces, sizeof *out_pieces) < 0)
+		*out_pieces = 0;
+	close(pipe_ends[0]);
+	waitpid(child, NULL, 0);
+	getrusage(RUSAGE_CHILDREN, &usage);
+	return usage.ru_maxrss;
+}
+
+static void print_memory(long tiles)
+{
+	const char *program = getenv("JURYSTICK");
+	size_t pieces = 0;
+	long idle = peak_of_child(program ? program : "build/jurystick", 0, &pieces);
+	long laying = peak_of_child(NULL, tiles, &pieces);
+	printf("peak memory at %ld tiles: %.1f MiB above that of --version (%.1f MiB), %.0f bytes "
+	       "a cut piece\n",
+	       tiles, (double)(laying - idle) / 1024, (double)idle / 1024,
+	       (double)(laying - idle) * 1024 / (double)pieces);
+	fflush(stdout);
 }
 
 int main(void)
 {
-	double small = bench(100000, true), middle = bench(1000000, true),
-	       large = bench(10000000, false);
-	printf("slope of time against tiles: %.2f, then %.2f\n", log10(middle / small),
-	       log10(large / middle));
-	struct rusage usage;
-	getrusage(RUSAGE_SELF, &usage);
-	printf("peak memory of the process: %.0f MiB\n", (double)usage.ru_maxrss / 1024);
+	print_memory(10000000); /* first: a child starts with what this process holds */
+	struct pace small = bench(100000, true), middle = bench(1000000, true),
+	            large = bench(10000000, false);
+	printf("slope of time against tiles: %.2f, then %.2f; of the filling alone %.2f, then "
+	       "%.2f\n",
+	       log10(middle.all / small.all), log10(large.all / middle.all),
+	       log10(middle.tiling / small.tiling), log10(large.tiling / middle.tiling));
 	return 0;
 }
