@@ -95,8 +95,8 @@ static GEOSGeometry *to_heap(geos g, const struct region *region)
 		arena_out_of_memory();
 	for (size_t i = 0; i < region->count; i++)
 		parts[i] = to_polygon(g, &region->polygons[i]);
-	GEOSGeometry *heap = must(GEOSGeom_createCollection_r(g, GEOS_MULTIPOLYGON, parts,
-	                                                      (unsigned)region->count));
+	GEOSGeometry *heap = must(
+		GEOSGeom_createCollection_r(g, GEOS_MULTIPOLYGON, parts, (unsigned)region->count));
 	free(parts);
 	return heap;
 }
@@ -202,8 +202,7 @@ static struct region side_by_side(struct arena *arena, const struct region *regi
 	struct region all = {ARENA_ARRAY(arena, struct polygon, total), 0};
 	for (size_t i = 0; i < count; i++)
 		for (size_t k = 0; k < regions[i].count; k++)
-			all.polygons[all.count++] =
-				polygon_copy(arena, &regions[i].polygons[k]);
+			all.polygons[all.count++] = polygon_copy(arena, &regions[i].polygons[k]);
 	return all;
 }
 

@@ -109,8 +109,7 @@ struct polygon polygon_copy(struct arena *arena, const struct polygon *polygon)
 	                       ARENA_ARRAY(arena, struct ring, polygon->hole_count),
 	                       polygon->hole_count};
 	for (size_t h = 0; h < copy.hole_count; h++)
-		copy.holes[h] =
-			ring_copy(arena, polygon->holes[h].points, polygon->holes[h].count);
+		copy.holes[h] = ring_copy(arena, polygon->holes[h].points, polygon->holes[h].count);
 	return copy;
 }
 

@@ -78,8 +78,8 @@ static const struct movement *one_panel(struct arena *arena, const struct field 
 	movement->panel_count = field->region.count;
 	movement->panels = ARENA_ARRAY(arena, struct movement_panel, field->region.count);
 	for (size_t i = 0; i < field->region.count; i++)
-		movement->panels[i] = (struct movement_panel){i, field->region.polygons[i],
-		                                              position->parts[i]};
+		movement->panels[i] =
+			(struct movement_panel){i, field->region.polygons[i], position->parts[i]};
 	return movement;
 }
 
@@ -230,7 +230,7 @@ int main(void)
 {
 	print_memory(10000000); /* first: a child starts with what this process holds */
 	struct pace small = bench(100000, true), middle = bench(1000000, true),
-	            large = bench(10000000, false);
+		    large = bench(10000000, false);
 	printf("slope of time against tiles: %.2f, then %.2f; of the filling alone %.2f, then "
 	       "%.2f\n",
 	       log10(middle.all / small.all), log10(large.all / middle.all),

@@ -70,9 +70,9 @@ static double area_of_panel(struct clipper *clipper, const struct tiling *tiling
 	double sum = 0;
 	for (size_t r = 0; r < panel->run_count; r++)
 		for (int i = panel->runs[r].first; i <= panel->runs[r].last; i++, ++*faces)
-			sum += area_of_face(
-				clipper, tiling, panel,
-				(struct address){panel->runs[r].face, i, panel->runs[r].j});
+			sum += area_of_face(clipper, tiling, panel,
+			                    (struct address){panel->runs[r].face, i,
+			                                     panel->runs[r].j});
 	for (size_t p = 0; p < panel->piece_count; p++) {
 		struct address at = panel->pieces[p].at;
 		if (p > 0 && address_is_same(at, panel->pieces[p - 1].at))

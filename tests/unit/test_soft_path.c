@@ -319,6 +319,31 @@ static void test_no_way(void **state)
 	arena_free(arena);
 }
 
+/* A yard of four by four cells with no way out, entered twice by one edge, the dearer way first:
+ * every edge is settled once each way all the same. */
+static void test_each_edge_once_each_way(void **state)
+{
+	(void)state;
+	enum { CELLS = 4 };
+	struct arena *arena = arena_new();
+	const struct module *module = module_of_rectangles(arena, 597, 97, 3, 0);
+	const struct network *network = network_from_module(arena, module);
+	struct corridor corridor = {.count = 0};
+	for (int k = 0; k <= CELLS; k++)
+		for (int n = 0; n < CELLS; n++) {
+			corridor.open[corridor.count++] = (struct network_place){0, n, k};
+			corridor.open[corridor.count++] = (struct network_place){1, k, n};
+		}
+	struct soft_gate from[] = {{.step = {{0, 0, 0}, false}, .part = 600},
+	                           {.step = {{0, 0, 0}, false}, .part = 200}};
+	struct soft_gate to = {.step = {{0, 99, 99}, false}, .part = 600};
+	struct soft_query query = {network, module, is_open, &corridor, from, &to, 2, 1, 900};
+	struct soft_path path = soft_path_search(arena, &query);
+	assert_int_equal(path.count, 0);
+	assert_int_equal(path.settled, 2 * corridor.count);
+	arena_free(arena);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -326,6 +351,7 @@ int main(void)
 		cmocka_unit_test(test_agrees_with_all_walks),
 		cmocka_unit_test(test_comb),
 		cmocka_unit_test(test_no_way),
+		cmocka_unit_test(test_each_edge_once_each_way),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }
