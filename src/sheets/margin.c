@@ -22,10 +22,13 @@ void places_sort(struct places *places, double least)
 	if (places->at.count == 0)
 		return;
 	qsort(places->at.items, places->at.count, sizeof *places->at.items, compare);
+	double end = places->at.items[places->at.count - 1];
 	size_t last = 0;
 	for (size_t i = 1; i < places->at.count; i++)
 		if (places->at.items[i] - places->at.items[last] >= least)
 			places->at.items[++last] = places->at.items[i];
+	if (last > 0)
+		places->at.items[last] = end;
 	places->at.count = last + 1;
 }
 

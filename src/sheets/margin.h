@@ -20,7 +20,8 @@ struct places {
 	ARRAY_OF(double) at;
 };
 
-/* Sorts, and drops what is nearer than `least` to the one before. */
+/* Sorts, and drops what is nearer than `least` to the one before; both ends stay what they are,
+ * so that chains between the same ends add up to the same. */
 void places_sort(struct places *, double least);
 
 /* A window of the floor with the paper it needs on each side. */

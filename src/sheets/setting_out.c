@@ -2,6 +2,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "geometry/segment.h"
 #include "layout/alternatives.h"
 #include "sheets/course_numbers.h"
 #include "sheets/draw_cuts.h"
@@ -168,6 +169,41 @@ static void add_tiles(struct notes *notes, const struct placed_lay *lay)
 		           draft_text(draft, "tiles.askew", {"where", askew}));
 }
 
+/* Where along its wall a point of the room's border lies, as a tape has it. */
+static const char *wall_place(const struct draft *draft, const struct site_room *room,
+                              struct point p)
+{
+	const struct site_edge *nearest = NULL;
+	double least = INFINITY;
+	for (size_t i = 0; i < room->edge_count; i++) {
+		const struct site_edge *edge = &room->edges[i];
+		double distance = segment_distance((struct segment){edge->from, edge->to}, p);
+		if (distance < least - SAME_CUT) {
+			nearest = edge;
+			least = distance;
+		}
+	}
+	if (!nearest)
+		return "";
+	struct point start = nearest->reversed ? nearest->to : nearest->from;
+	return draft_text(draft, "controls.place", {"wall", draft_tag(draft, nearest->id)},
+	                  {"along", draft_measure(draft, point_distance(start, p))});
+}
+
+/* Lines askew to the walls have no offsets to one wall: they are snapped between two marks. */
+static void add_ends(struct notes *notes, const struct lay_view *v, bool along_u)
+{
+	const struct draft *draft = notes->sheet->draft;
+	const struct control *control = lay_view_control(v, along_u);
+	if (!control || !lay_view_is_turned(v))
+		return;
+	notes_item(notes, NOTE_WORK, NOTE_DASH,
+	           draft_text(draft, "controls.between",
+	                      {"line", draft_word(draft, along_u ? "tag.line-u" : "tag.line-v")},
+	                      {"from", wall_place(draft, v->room, lay_view_plan(v, control->from))},
+	                      {"to", wall_place(draft, v->room, lay_view_plan(v, control->to))}));
+}
+
 static void add_room(struct notes *notes, const struct site_room *room)
 {
 	const struct draft *draft = notes->sheet->draft;
@@ -178,8 +214,10 @@ static void add_room(struct notes *notes, const struct site_room *room)
 	if (!lay)
 		return;
 	struct lay_view v = lay_view_make(draft->arena, lay, &plain, room);
-	add_courses(notes, &v, true);
-	add_courses(notes, &v, false);
+	for (int line = 1; line >= 0; line--) {
+		add_ends(notes, &v, line);
+		add_courses(notes, &v, line);
+	}
 }
 
 enum sheet_fit setting_out_draw(struct sheet *sheet)

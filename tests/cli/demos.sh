@@ -20,6 +20,12 @@ for plan in demo-plans/*.xml; do
 		check "$name: a part names the sheet where it goes on" \
 			grep -q 'CONTINUED ON install-hall-4,' "$out/install-hall-2.svg"
 		;;
+	ferry-lobby)
+		# the same mark as on the crew's sheet, where a chain along the wall has it
+		check "$name: a slanted line is told by its marks on two walls" \
+			grep -q '>LINE 1: from SOUTH 733 mm from its start to<' "$out/setting-out.svg"
+		check "$name: as on the crew's sheet" grep -q '>733<' "$out/install-lobby.svg"
+		;;
 	esac
 	for svg in "$out"/*.svg; do
 		check "$name: ${svg##*/} is drawn by another program" \
