@@ -1,5 +1,7 @@
 #include "sheets/draw_tile.h"
 
+#include <string.h>
+
 #include "drawing/symbol.h"
 #include "geometry/overlay.h"
 #include "geometry/tolerance.h"
@@ -114,11 +116,24 @@ static void draw_seams(struct sheet *sheet, const struct lay_view *v, const stru
 	}
 }
 
+/* On a sheet of several rooms a strip through a doorway is named once. */
+static bool is_named(const struct sheet *sheet, const struct strip *strip)
+{
+	for (size_t i = 0; i < sheet->list->labels.count; i++) {
+		const struct label *label = &sheet->list->labels.items[i];
+		if (label->link && label->element && strcmp(label->element, strip->id) == 0)
+			return true;
+	}
+	return false;
+}
+
 /* The strip's name stands beside the middle of its longest piece in the room. */
 static void tag_strip(struct sheet *sheet, const struct lay_view *v, const struct strip *strip)
 {
 	const struct draft *draft = sheet->draft;
 	const struct strip_piece *best = NULL;
+	if (is_named(sheet, strip))
+		return;
 	for (size_t k = 0; k < strip->piece_count; k++)
 		if (lay_view_has(v, ring_middle(strip->pieces[k].shape.outline)) &&
 		    (!best || strip->pieces[k].length > best->length + 1))

@@ -1,6 +1,7 @@
 /* membrane.c - strips with their corners and pieces, or full coverage. */
 #include <string.h>
 
+#include "geometry/overlay.h"
 #include "sheets/draw_tile.h"
 #include "sheets/floor_plan.h"
 #include "sheets/notes.h"
@@ -28,12 +29,43 @@ static const char *piece_tag(const struct draft *draft, const struct strip *stri
 	                    strip->pieces[index].order);
 }
 
+static bool is_tagged(const struct sheet *sheet, const char *text)
+{
+	for (size_t i = 0; i < sheet->list->labels.count; i++)
+		if (strcmp(sheet->list->labels.items[i].lines[0], text) == 0)
+			return true;
+	return false;
+}
+
+/* Where most of a piece lies in the room; false: nothing of it is named here. */
+static bool find_piece(struct arena *arena, const struct lay_view *v,
+                       const struct strip_piece *piece, struct point *out_at)
+{
+	struct polygon shape = piece->shape;
+	struct region seen = {&shape, 1};
+	double most = 0;
+	if (v->is_cut)
+		seen = overlay_intersection(arena, &seen, &v->named);
+	for (size_t i = 0; i < seen.count; i++) {
+		double area = polygon_area(&seen.polygons[i]);
+		if (area <= most)
+			continue;
+		most = area;
+		*out_at = ring_widest(seen.polygons[i].outline);
+	}
+	return most > 0;
+}
+
+/* A piece that goes on in another room is tagged once. */
 static void tag_pieces(struct sheet *sheet, const struct lay_view *v, const struct strip *strip)
 {
 	for (size_t i = 0; i < strip->piece_count; i++) {
-		struct paper_point at =
-			lay_view_point(v, ring_middle(strip->pieces[i].shape.outline));
+		struct point middle;
 		const char *text = piece_tag(sheet->draft, strip, i);
+		if (is_tagged(sheet, text) ||
+		    !find_piece(sheet->draft->arena, v, &strip->pieces[i], &middle))
+			continue;
+		struct paper_point at = lay_view_point(v, middle);
 		list_label(sheet->list, &(struct label){.lines = &text,
 		                                        .line_count = 1,
 		                                        .role = TEXT_TAG,
@@ -78,8 +110,7 @@ static void draw_room(struct sheet *sheet, const struct lay_view *v)
 	draw_controls(sheet, v);
 	strip_corners_mark(sheet, v, &corners);
 	for (size_t i = 0; i < v->lay->strips->strip_count; i++)
-		if (lay_view_has(v, ring_middle(v->lay->strips->strips[i].pieces[0].shape.outline)))
-			tag_pieces(sheet, v, &v->lay->strips->strips[i]);
+		tag_pieces(sheet, v, &v->lay->strips->strips[i]);
 	for (size_t i = 0; i < v->lay->strips->strip_count; i++)
 		strip_offsets_draw(sheet, v, &v->lay->strips->strips[i]);
 }
