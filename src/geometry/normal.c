@@ -41,7 +41,7 @@ static size_t least_point(const struct point *points, size_t count)
 	for (size_t i = 0; i < count; i++)
 		x0 = fmin(x0, points[i].x);
 	for (size_t i = 0; i < count; i++)
-		if (points[i].x <= x0 + TOLERANCE_SAME &&
+		if (points[i].x <= x0 + TOLERANCE_LEVEL &&
 		    (least == count || points[i].y < points[least].y))
 			least = i;
 	return least;

@@ -15,6 +15,10 @@
 #define TOLERANCE_SAGITTA 0.1
 /* Lines within this slope are parallel for a setter (1 in 500). */
 #define TOLERANCE_PARALLEL 0.002
+/* Points that lie apart by no more than this along an axis lie level, ends of a wall first:
+ * points of a plan are whole nanometres, so a wall along an axis that is askew on its paper is
+ * off by them; far below what a cut is told to. */
+#define TOLERANCE_LEVEL 1e-4
 /* Areas below this are rounding of the overlay, not ground (mm2). */
 #define TOLERANCE_AREA_MM2 1e-4
 /* An edge of the floor that runs this near a wall (moved by its gap) is of that wall: far
@@ -39,6 +43,10 @@
  * between processors, a thousand times finer than a record prints, and lengths read from a
  * plan (whole nanometres) lie on them. */
 #define TOLERANCE_STEPS_PER_MM 1e9
+/* Steps a mm that the corners of cells are rounded to, so that neighbours share one corner,
+ * whichever it is computed from: a power of two, finer than a record prints, so coarse that the
+ * last bits of a sum hardly ever lie on two sides of a step. */
+#define TOLERANCE_CORNER_STEPS_PER_MM 16777216.0
 /* A number of tiles, rolls or bags that is over a whole one by less than this is the whole
  * one: last bits buy nothing. */
 #define TOLERANCE_COUNT 1e-6

@@ -256,7 +256,7 @@ static void take_carried(struct making *making)
 
 static double rounded(double length)
 {
-	return nearbyint(length / TOLERANCE_SAME) * TOLERANCE_SAME;
+	return nearbyint(length / TOLERANCE_LEVEL) * TOLERANCE_LEVEL;
 }
 
 static int south_west_first(const void *a, const void *b)

@@ -31,10 +31,13 @@ static const struct field_border *border_named(const struct field *field, size_t
 	for (size_t i = 0; i < field->border_count; i++) {
 		const struct field_border *border = &field->borders[i];
 		struct point way = point_sub(border->to, border->from);
+		double length = point_length(way);
+		/* Half way between the axes along v, as in setting out (wall_term.c). */
+		bool is_along_u = fabs(way.x) - fabs(way.y) > TOLERANCE_PARALLEL * length;
 		if (border->part != part || strcmp(border->of, id) != 0 ||
-		    (fabs(way.x) > fabs(way.y)) != runs_along_u || point_length(way) <= most)
+		    is_along_u != runs_along_u || length <= most)
 			continue;
-		most = point_length(way);
+		most = length;
 		best = border;
 	}
 	return best;

@@ -51,8 +51,8 @@ struct wall_term wall_term_from_border(struct arena *arena, const struct field *
 	struct point along = point_sub(border->to, border->from);
 	struct point normal = point_unit(point_left(along));
 	struct wall_term term = {.border = index, .part = border->part};
-	/* Rounding does not choose for a wall at 45 degrees: it stands across the courses. */
-	term.along_u = fabs(normal.x) >= fabs(normal.y) - TOLERANCE_STRAIGHT;
+	/* Half way between the axes the cut is along u, whatever the last digits say. */
+	term.along_u = fabs(normal.x) >= fabs(normal.y) - TOLERANCE_PARALLEL;
 	double facing = term.along_u ? normal.x : normal.y;
 	term.sign = facing > 0 ? 1 : -1;
 	term.at[0] = term.along_u ? border->from.x : border->from.y;
@@ -61,7 +61,7 @@ struct wall_term wall_term_from_border(struct arena *arena, const struct field *
 	term.beside[1] = term.along_u ? border->to.y : border->to.x;
 	term.length = point_length(along);
 	term.weight = weight_of(rules, border);
-	term.is_straight = fabs(term.at[1] - term.at[0]) <= TOLERANCE_SAME;
+	term.is_straight = fabs(term.at[1] - term.at[0]) <= TOLERANCE_LEVEL;
 	double period = term.along_u ? module->pitch : module->course;
 	double reachable = term.along_u ? reachable_share(arena, module) : 1;
 	double slack = border->gap > 0 ? field->gap_max - field->gap : 0;
@@ -111,7 +111,7 @@ static void add_course(const struct wall_term *term, const struct module *module
 	       high = fmax(term->beside[0], term->beside[1]);
 	double from = fmax(low, position_v + course * module->course);
 	double to = fmin(high, position_v + (course + 1) * module->course);
-	if (to - from <= TOLERANCE_SAME)
+	if (to - from <= TOLERANCE_LEVEL)
 		return;
 	int shift = shift_of_course(module, course);
 	double share = (to - from) / (high - low);

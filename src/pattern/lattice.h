@@ -3,9 +3,20 @@
  * Units: mm. By value; nothing is owned and nothing fails. */
 #ifndef PATTERN_LATTICE_H
 #define PATTERN_LATTICE_H
+#include <math.h>
 #include <stdbool.h>
 
 #include "geometry/segment.h"
+#include "geometry/tolerance.h"
+
+/* A corner of a cell as all cells and edges of the network have it that meet there. */
+static inline struct point lattice_corner(struct point p)
+{
+	return (struct point){nearbyint(p.x * TOLERANCE_CORNER_STEPS_PER_MM) /
+	                              TOLERANCE_CORNER_STEPS_PER_MM,
+	                      nearbyint(p.y * TOLERANCE_CORNER_STEPS_PER_MM) /
+	                              TOLERANCE_CORNER_STEPS_PER_MM};
+}
 
 struct lattice {
 	struct point a, b; /* not parallel, b to the left of a */

@@ -1,6 +1,7 @@
 #include "pattern/module.h"
 
 #include "pattern/lanes.h"
+#include "pattern/lattice.h"
 #include "pattern/period.h"
 #include "units/length.h"
 
@@ -147,5 +148,8 @@ struct ring module_face_at(struct arena *arena, const struct module *module, str
 struct ring module_cell_at(struct arena *arena, const struct module *module, struct address at,
                            struct point position)
 {
-	return ring_at(arena, module, module->faces[at.face].cell, at, position);
+	struct ring cell = ring_at(arena, module, module->faces[at.face].cell, at, position);
+	for (size_t i = 0; i < cell.count; i++)
+		cell.points[i] = lattice_corner(cell.points[i]);
+	return cell;
 }

@@ -7,6 +7,7 @@
 #ifndef PATTERN_NETWORK_H
 #define PATTERN_NETWORK_H
 #include "geometry/segment.h"
+#include "pattern/lattice.h"
 #include "pattern/module.h"
 
 /* A cell beside an edge that lies at lattice position (0, 0). */
@@ -49,7 +50,8 @@ struct network_place {
 static inline struct point network_vertex_at(const struct network *n, const struct module *m,
                                              int vertex, int i, int j, struct point position)
 {
-	return point_add(point_add(n->vertices[vertex].at, module_step(m, i, j)), position);
+	return lattice_corner(
+		point_add(n->vertices[vertex].at, point_add(position, module_step(m, i, j))));
 }
 
 static inline bool network_place_is_same(struct network_place a, struct network_place b)

@@ -1,6 +1,8 @@
-/* floor [wing] SEED - prints the random floor plan of that seed: a room, or a wing of several. */
+/* floor [wing] SEED [TURN X Y] - prints the random floor plan of that seed: a room, or a wing of
+ * several; turned by degrees, then moved by modules. */
 #include "random/floor.h"
 
+#include <math.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -24,10 +26,11 @@ double floor_number(struct floor_draft *floor, const double *numbers, int count)
 	return numbers[seed_below(&floor->seed, count)];
 }
 
-void floor_length(const struct floor_draft *floor, const char *key, double modules)
+static void write_length(const struct floor_draft *floor, const char *key, double modules,
+                         int decimals)
 {
 	char text[64];
-	snprintf(text, sizeof text, "%.4f", modules * (floor->inches ? 1 : MODULE_MM));
+	snprintf(text, sizeof text, "%.*f", decimals, modules * (floor->inches ? 1 : MODULE_MM));
 	char *end = text + strlen(text);
 	while (end[-1] == '0')
 		*--end = 0;
@@ -36,11 +39,30 @@ void floor_length(const struct floor_draft *floor, const char *key, double modul
 	printf(" %s=\"%s\"", key, strcmp(text, "-0") ? text : "0");
 }
 
+void floor_length(const struct floor_draft *floor, const char *key, double modules)
+{
+	write_length(floor, key, modules, 4);
+}
+
+void floor_direction(const struct floor_draft *floor, const char *key, double degrees)
+{
+	printf(" %s=\"%.10g\"", key, remainder(degrees + floor->pose.turn_deg, 360));
+}
+
+void floor_point(const struct floor_draft *floor, struct spot at)
+{
+	const struct floor_pose *pose = &floor->pose;
+	double turn = pose->turn_deg * 3.14159265358979323846 / 180, c = cos(turn), s = sin(turn);
+	bool is_posed = fabs(pose->turn_deg) > 0;
+	int decimals = is_posed ? 7 : 4; /* of the same floor turned: nothing may hang on them */
+	write_length(floor, "x", c * at.x - s * at.y + pose->by.x, decimals);
+	write_length(floor, "y", s * at.x + c * at.y + pose->by.y, decimals);
+}
+
 void floor_at(const struct floor_draft *floor, const char *element, struct spot at)
 {
 	printf("<%s", element);
-	floor_length(floor, "x", at.x);
-	floor_length(floor, "y", at.y);
+	floor_point(floor, at);
 	printf("/>");
 }
 
@@ -64,18 +86,24 @@ static void write_one_room(struct floor_draft *floor)
 
 int main(int count, char **arguments)
 {
-	bool is_wing = count == 3 && strcmp(arguments[1], "wing") == 0;
-	if (count != 2 && !is_wing) {
-		fprintf(stderr, "usage: floor [wing] SEED\n");
+	bool is_wing = count > 1 && strcmp(arguments[1], "wing") == 0;
+	char **rest = arguments + (is_wing ? 2 : 1);
+	int given = count - (is_wing ? 2 : 1);
+	if (given != 1 && given != 4) {
+		fprintf(stderr, "usage: floor [wing] SEED [TURN X Y]\n");
 		return 2;
 	}
-	const char *seed = arguments[count - 1];
-	struct floor_draft floor = {.seed = {strtoull(seed, NULL, 10)}};
+	struct floor_draft floor = {.seed = {strtoull(rest[0], NULL, 10)}};
+	if (given == 4)
+		floor.pose = (struct floor_pose){atof(rest[1]), {atof(rest[2]), atof(rest[3])}};
 	floor.inches = floor_chance(&floor, 50);
 	floor.outline = outline_draw(&floor.seed);
 	printf("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
-	printf("<floor version=\"1\" title=\"Random floor %s\" unit=\"%s\" rules=\"%s\">\n", seed,
+	printf("<floor version=\"1\" title=\"Random floor %s\" unit=\"%s\" rules=\"%s\"", rest[0],
 	       floor.inches ? "in" : "mm", floor_chance(&floor, 70) ? "us" : "uk");
+	if (given == 4)
+		floor_direction(&floor, "north", 90);
+	printf(">\n");
 	write_slab(&floor);
 	if (is_wing)
 		wing_write(&floor);

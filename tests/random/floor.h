@@ -4,8 +4,15 @@
 #define RANDOM_FLOOR_H
 #include "random/outline.h"
 
+/* How the floor lies on its paper: turned about the origin, then moved. */
+struct floor_pose {
+	double turn_deg;
+	struct spot by;
+};
+
 struct floor_draft {
 	struct seed seed;
+	struct floor_pose pose;
 	bool inches;
 	struct outline outline;
 	struct spot joint[2]; /* the last slab joint, for cracks that run along it */
@@ -23,6 +30,10 @@ double floor_number(struct floor_draft *floor, const double *numbers, int count)
 
 /* ` key="length"` */
 void floor_length(const struct floor_draft *floor, const char *key, double modules);
+/* ` key="degrees"` of a direction, as the floor lies. */
+void floor_direction(const struct floor_draft *floor, const char *key, double degrees);
+/* ` x="…" y="…"`, as the floor lies. */
+void floor_point(const struct floor_draft *floor, struct spot at);
 void floor_at(const struct floor_draft *floor, const char *element, struct spot at);
 
 void floor_write_room(struct floor_draft *floor);

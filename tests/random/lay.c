@@ -31,7 +31,7 @@ static void write_pattern(struct floor_draft *floor)
 		if (floor_chance(floor, 40))
 			printf(" stagger=\"alternate\"");
 	}
-	printf(" angle=\"%g\"", FLOOR_NUMBER(floor, ANGLES));
+	floor_direction(floor, "angle", FLOOR_NUMBER(floor, ANGLES));
 }
 
 static void write_wishes(struct floor_draft *floor)
@@ -53,8 +53,7 @@ static void write_start(struct floor_draft *floor)
 {
 	struct spot at = outline_inside(&floor->outline, &floor->seed, 0);
 	printf("<start");
-	floor_length(floor, "x", at.x);
-	floor_length(floor, "y", at.y);
+	floor_point(floor, at);
 	printf(" at=\"%s\"/>", floor_chance(floor, 70) ? "corner" : "centre");
 }
 

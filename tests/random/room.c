@@ -25,9 +25,9 @@ static void write_walls(const struct floor_draft *floor)
 {
 	const struct outline *outline = &floor->outline;
 	printf("<walls");
-	floor_length(floor, "x", outline->corners[0].x);
-	floor_length(floor, "y", outline->corners[0].y);
-	printf(" heading=\"%.4f\">", heading(outline, 0));
+	floor_point(floor, outline->corners[0]);
+	floor_direction(floor, "heading", heading(outline, 0));
+	printf(">");
 	for (size_t i = 0; i < outline->count; i++) {
 		double turn = heading(outline, i + 1) - heading(outline, i);
 		printf("<wall");
@@ -42,11 +42,11 @@ static void write_walls(const struct floor_draft *floor)
 static void write_box(struct floor_draft *floor, struct spot at)
 {
 	static const double TURNS[] = {0, 0, 0, 30, 45, 72.5};
-	floor_length(floor, "x", at.x);
-	floor_length(floor, "y", at.y);
+	floor_point(floor, at);
 	floor_length(floor, "wide", 3 + seed_below(&floor->seed, 16));
 	floor_length(floor, "deep", 3 + seed_below(&floor->seed, 16));
-	printf(" turn=\"%g\"/>\n", FLOOR_NUMBER(floor, TURNS));
+	floor_direction(floor, "turn", FLOOR_NUMBER(floor, TURNS));
+	printf("/>\n");
 }
 
 static void write_triangle(struct floor_draft *floor, struct spot at)
@@ -70,8 +70,7 @@ static void write_obstacle(struct floor_draft *floor, int number)
 	printf("<obstacle id=\"C%d\" kind=\"%s\"", number, FLOOR_PICK(floor, KINDS));
 	int form = seed_below(&floor->seed, 20);
 	if (form < 9) {
-		floor_length(floor, "x", at.x);
-		floor_length(floor, "y", at.y);
+		floor_point(floor, at);
 		floor_length(floor, "across", 2 + seed_below(&floor->seed, 14));
 		printf("/>\n");
 	} else if (form < 18) {

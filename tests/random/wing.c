@@ -119,8 +119,7 @@ static void write_door_south(struct wing *w, const struct chamber *room)
 static void write_corner(const struct wing *w, const struct chamber *room, int k, const char *to)
 {
 	printf("<corner");
-	floor_length(w->floor, "x", room->corners[k].x);
-	floor_length(w->floor, "y", room->corners[k].y);
+	floor_point(w->floor, room->corners[k]);
 	if (to)
 		printf(" kind=\"open\" to=\"%s\"", to);
 	printf("/>");
@@ -141,13 +140,13 @@ static void write_obstacles(struct wing *w, const struct chamber *room)
 		return;
 	printf("<obstacle id=\"%s.C\" kind=\"%s\"", room->id, FLOOR_PICK(w->floor, KINDS));
 	struct spot at = within(w, room, 14);
-	floor_length(w->floor, "x", at.x);
-	floor_length(w->floor, "y", at.y);
+	floor_point(w->floor, at);
 	if (floor_chance(w->floor, 50)) {
 		floor_length(w->floor, "across", 4 + below(w, 10));
 	} else {
 		floor_length(w->floor, "wide", 4 + below(w, 14));
 		floor_length(w->floor, "deep", 4 + below(w, 14));
+		floor_direction(w->floor, "turn", 0);
 	}
 	printf("/>\n");
 }
@@ -266,9 +265,11 @@ static void write_lay(struct wing *w, int number, size_t first, size_t end)
 	floor_length(w->floor, "wide", wide - joint);
 	floor_length(w->floor, "long", wide * FLOOR_NUMBER(w->floor, SIDES) - joint);
 	floor_length(w->floor, "thick", 0.4);
-	printf("/>\n<lay id=\"L%d\" tile=\"T%d\" pattern=\"%s\" angle=\"%g\" rooms=\"", number,
-	       number, floor_chance(w->floor, 60) ? "grid" : "running",
-	       FLOOR_NUMBER(w->floor, ANGLES));
+	double angle = FLOOR_NUMBER(w->floor, ANGLES);
+	printf("/>\n<lay id=\"L%d\" tile=\"T%d\" pattern=\"%s\"", number, number,
+	       floor_chance(w->floor, 60) ? "grid" : "running");
+	floor_direction(w->floor, "angle", angle);
+	printf(" rooms=\"");
 	write_ids(w, first, end);
 	printf("\"");
 	floor_length(w->floor, "joint", joint);
