@@ -19,7 +19,7 @@ const struct floor_state *floor_state_of(struct arena *arena, const struct marku
 	if (rules == NULL)
 		return NULL;
 	state->placed = placed_from_site(arena, state->site, rules);
-	state->findings = findings_judge(arena, state->placed, words);
+	state->findings = findings_judge_plainly(arena, state->placed, words);
 	state->count = count_from_placed(arena, state->placed, words);
 	return state;
 }
@@ -36,7 +36,7 @@ const struct floor_state *floor_state_placed(struct arena *arena, struct bytes b
 	state->site = placed->site;
 	state->plan = placed->site->plan;
 	state->placed = placed;
-	state->findings = findings_judge(arena, placed, words);
+	state->findings = findings_judge_plainly(arena, placed, words);
 	state->count = count_from_placed(arena, placed, words);
 	return state;
 }

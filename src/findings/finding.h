@@ -6,7 +6,7 @@
 #ifndef FINDINGS_FINDING_H
 #define FINDINGS_FINDING_H
 #include "base/strbuf.h"
-#include "layout/placed.h"
+#include "layout/alternatives.h"
 #include "words/words.h"
 
 enum finding_state { FINDING_OPEN, FINDING_ANSWERED };
@@ -26,9 +26,14 @@ struct finding {
 struct findings {
 	struct finding *items;
 	size_t count;
+	const struct alternatives **alternatives; /* of each lay; NULL: not looked for */
 };
 
+/* What the rules say, and what else could be done about the tile of each lay. */
 const struct findings *findings_judge(struct arena *, const struct placed *, const struct words *);
+/* The same findings without that, which takes trials: their texts give no cure. */
+const struct findings *findings_judge_plainly(struct arena *, const struct placed *,
+                                              const struct words *);
 /* True while an open finding stops or asks: `check` ends with 1. */
 bool findings_is_open(const struct findings *);
 /* True while an open finding stops: the sheets are proposed, not for construction. */

@@ -176,8 +176,9 @@ static size_t drop_repeats(struct finding *items, size_t count)
 	return kept;
 }
 
-const struct findings *findings_judge(struct arena *arena, const struct placed *placed,
-                                      const struct words *words)
+static const struct findings *judge_all(struct arena *arena, const struct placed *placed,
+                                        const struct words *words,
+                                        const struct alternatives **alternatives)
 {
 	static void (*const judges[])(struct judging *) = {
 		judge_slabs,     judge_readings,  judge_rooms,       judge_needs,
@@ -186,6 +187,7 @@ const struct findings *findings_judge(struct arena *arena, const struct placed *
 	};
 	struct judging judging = {.arena = arena,
 	                          .placed = placed,
+	                          .alternatives = alternatives,
 	                          .say = {arena, words, placed->site->inches}};
 	judging.answer_is_used = ARENA_ARRAY(arena, bool, placed->site->plan->answer_count);
 	struct findings *findings = ARENA_NEW(arena, struct findings);
@@ -196,5 +198,22 @@ const struct findings *findings_judge(struct arena *arena, const struct placed *
 		qsort(findings->items, judging.list.count, sizeof *findings->items,
 		      compare_findings);
 	findings->count = drop_repeats(findings->items, judging.list.count);
+	findings->alternatives = alternatives;
 	return findings;
+}
+
+const struct findings *findings_judge(struct arena *arena, const struct placed *placed,
+                                      const struct words *words)
+{
+	const struct alternatives **alternatives =
+		ARENA_ARRAY(arena, const struct alternatives *, placed->lay_count);
+	for (size_t i = 0; i < placed->lay_count; i++)
+		alternatives[i] = alternatives_of_lay(arena, placed->rules, &placed->lays[i]);
+	return judge_all(arena, placed, words, alternatives);
+}
+
+const struct findings *findings_judge_plainly(struct arena *arena, const struct placed *placed,
+                                              const struct words *words)
+{
+	return judge_all(arena, placed, words, NULL);
 }

@@ -10,8 +10,9 @@
 struct judging {
 	struct arena *arena;
 	const struct placed *placed;
-	struct saying say;    /* with the words */
-	bool *answer_is_used; /* by index in the plan */
+	const struct alternatives **alternatives; /* of each lay; NULL: not looked for */
+	struct saying say;                        /* with the words */
+	bool *answer_is_used;                     /* by index in the plan */
 	ARRAY_OF(struct finding) list;
 };
 
@@ -60,7 +61,7 @@ double judge_partial_mm2(const struct placed_lay *);
 double judge_full_mm2(const struct placed_lay *);
 
 /* Small cuts at the edges of one lay, and what would cure them. */
-void judge_cuts(struct judging *, const struct placed_lay *);
+void judge_cuts(struct judging *, size_t lay);
 void judge_slabs(struct judging *);
 void judge_readings(struct judging *);
 void judge_rooms(struct judging *);

@@ -55,10 +55,9 @@ static const struct alternative *least_bad(const struct alternatives *others)
 	return best;
 }
 
-static const char *advice_on(const struct judging *judging, const struct placed_lay *lay)
+static const char *advice_on(const struct judging *judging, const struct placed_lay *lay,
+                             const struct alternatives *others)
 {
-	const struct alternatives *others =
-		alternatives_of_lay(judging->arena, judging->placed->rules, lay);
 	const struct words *words = judging->say.words;
 	const char *list = cures(judging, lay, others);
 	const struct alternative *best = least_bad(others);
@@ -73,8 +72,9 @@ static const char *advice_on(const struct judging *judging, const struct placed_
 }
 
 /* Once a lay: the border whose cut falls shortest of its limit speaks for all. */
-void judge_cuts(struct judging *judging, const struct placed_lay *lay)
+void judge_cuts(struct judging *judging, size_t index)
 {
+	const struct placed_lay *lay = &judging->placed->lays[index];
 	struct raised raised = judge_raise_lay(judging, RULE_CUT_SMALL, lay);
 	struct least_cut least = least_cut_of(lay->field, lay->position);
 	if (least.cut == NULL || !rule_is_raised_by(raised.rule, least.cut->least, least.limit))
@@ -84,5 +84,11 @@ void judge_cuts(struct judging *judging, const struct placed_lay *lay)
 	raised.measured = least.cut->least;
 	raised.limit = least.limit;
 	raised.unit = "mm";
-	judge_say(judging, raised, {"edge", least.of}, {"advice", advice_on(judging, lay)});
+	if (judging->alternatives == NULL) {
+		raised.message = "finding.cut-small.plainly";
+		judge_say(judging, raised, {"edge", least.of});
+		return;
+	}
+	judge_say(judging, raised, {"edge", least.of},
+	          {"advice", advice_on(judging, lay, judging->alternatives[index])});
 }

@@ -133,7 +133,7 @@ void judge_tile(struct judging *judging)
 		judge_shift(judging, lay);
 		judge_joint(judging, lay);
 		judge_spread(judging, lay);
-		judge_cuts(judging, lay);
+		judge_cuts(judging, i);
 		judge_unmet(judging, lay);
 		judge_cut_lines(judging, lay);
 		judge_missing_lines(judging, lay);

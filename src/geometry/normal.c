@@ -4,17 +4,16 @@
 
 #include "geometry/tolerance.h"
 
-static bool is_needless(struct point before, struct point p, struct point after)
+static bool is_needless(struct point before, struct point p, struct point after, double tolerance)
 {
 	struct point chord = point_sub(after, before);
 	double length = point_length(chord);
-	if (point_distance(before, p) <= TOLERANCE_SAME || length <= TOLERANCE_SAME)
+	if (point_distance(before, p) <= tolerance || length <= tolerance)
 		return true;
-	return fabs(point_cross(chord, point_sub(p, before))) <= TOLERANCE_SAME * length;
+	return fabs(point_cross(chord, point_sub(p, before))) <= tolerance * length;
 }
 
-/* Drops corners that are none, until every one left is needed. */
-static size_t without_needless(struct point *points, size_t count)
+size_t normal_corners(struct point *points, size_t count, double tolerance)
 {
 	bool changed = true;
 	while (changed && count >= 3) {
@@ -23,7 +22,7 @@ static size_t without_needless(struct point *points, size_t count)
 		for (size_t i = 0; i < count; i++) {
 			struct point before = kept > 0 ? points[kept - 1] : points[count - 1];
 			struct point after = i + 1 < count ? points[i + 1] : points[0];
-			if (is_needless(before, points[i], after))
+			if (is_needless(before, points[i], after, tolerance))
 				changed = true;
 			else
 				points[kept++] = points[i];
@@ -51,7 +50,7 @@ static size_t least_point(const struct point *points, size_t count)
 static struct ring normal_ring(struct arena *arena, struct ring raw, bool anticlockwise)
 {
 	struct ring ring = ring_turned(arena, raw, anticlockwise);
-	ring.count = without_needless(ring.points, ring.count);
+	ring.count = normal_corners(ring.points, ring.count, TOLERANCE_SAME);
 	if (ring.count == 0 || fabs(ring_area(ring)) < TOLERANCE_AREA_MM2)
 		return (struct ring){NULL, 0};
 	struct ring normal = {ARENA_ARRAY(arena, struct point, ring.count), ring.count};

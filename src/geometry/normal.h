@@ -10,4 +10,8 @@
 /* Rings of the region may run either way. Its own polygons and holes come in a new order. */
 struct region normal_region(struct arena *, struct region);
 
+/* Drops the corners that are none, until every one left is needed: points in line with their
+ * neighbours, the tips of spikes, within `tolerance`. In place; the number left, 0: no ground. */
+size_t normal_corners(struct point *, size_t count, double tolerance);
+
 #endif

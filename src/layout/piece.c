@@ -1,5 +1,6 @@
 #include "layout/piece.h"
 
+#include "geometry/normal.h"
 #include "geometry/overlay.h"
 #include "geometry/segment.h"
 #include "geometry/tolerance.h"
@@ -187,6 +188,7 @@ static void sort_part(struct piece_judge *judge, const struct piece_face *face,
 	}
 	struct tile_piece piece = {.at = face->at, .area_mm2 = part->area_mm2};
 	piece.ring = ring_copy(judge->arena, shape->outline.points, shape->outline.count);
+	piece.ring.count = normal_corners(piece.ring.points, piece.ring.count, TOLERANCE_LEVEL);
 	piece.box = ring_box(piece.ring);
 	piece.hole_count = shape->hole_count;
 	if (piece.hole_count > 0)

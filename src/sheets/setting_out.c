@@ -3,7 +3,6 @@
 #include <string.h>
 
 #include "geometry/segment.h"
-#include "layout/alternatives.h"
 #include "sheets/course_numbers.h"
 #include "sheets/draw_cuts.h"
 #include "sheets/draw_tile.h"
@@ -120,11 +119,9 @@ static const char *askew_ids(const struct draft *draft, const struct placed_lay 
 }
 
 /* Where a setter might rather start: told where it leaves less than is left here. */
-static void add_reasons(struct notes *notes, const struct placed_lay *lay)
+static void add_reasons(struct notes *notes, const struct alternatives *others)
 {
 	const struct draft *draft = notes->sheet->draft;
-	const struct alternatives *others =
-		alternatives_of_lay(draft->arena, draft->placed->rules, lay);
 	int told = 0;
 	for (size_t i = 0; i < others->count && told < REASONS_MOST; i++) {
 		const struct alternative *other = &others->items[i];
@@ -143,9 +140,10 @@ static void add_reasons(struct notes *notes, const struct placed_lay *lay)
 	}
 }
 
-static void add_tiles(struct notes *notes, const struct placed_lay *lay)
+static void add_tiles(struct notes *notes, size_t index)
 {
 	const struct draft *draft = notes->sheet->draft;
+	const struct placed_lay *lay = &draft->placed->lays[index];
 	const struct border_cut *least = least_cut(lay);
 	long whole = 0, cut = 0;
 	for (size_t i = 0; i < lay->tiling->panel_count; i++) {
@@ -162,7 +160,8 @@ static void add_tiles(struct notes *notes, const struct placed_lay *lay)
 		                      {"where", draft_tag(draft, border_of(lay, least)->of)},
 		                      {"worst", draft_measure(draft, worst_cut(lay))},
 		                      {"tolerance", draft_measure(draft, lay->field->tolerance)}));
-	add_reasons(notes, lay);
+	if (draft->findings->alternatives != NULL)
+		add_reasons(notes, draft->findings->alternatives[index]);
 	const char *askew = askew_ids(draft, lay);
 	if (askew && *askew)
 		notes_item(notes, NOTE_WORK, NOTE_DASH,
@@ -229,7 +228,7 @@ enum sheet_fit setting_out_draw(struct sheet *sheet)
 	notes_heading(&notes, NOTE_WORK, "heading.setting-out");
 	bool is_told = notes_of_parts(&notes);
 	for (size_t i = 0; is_told && i < draft->placed->lay_count; i++)
-		add_tiles(&notes, &draft->placed->lays[i]);
+		add_tiles(&notes, i);
 	for (size_t i = 0; is_told && i < draft->site->room_count; i++)
 		add_room(&notes, &draft->site->rooms[i]);
 	notes_missing(&notes);
