@@ -157,6 +157,8 @@ std::vector<OpenEnd> open_ends(const Floor &floor, const Crack &crack)
 		if (run.size() < 2)
 			continue;
 		size_t n = run.size();
+		if (norm(run[n - 1] - run[0]) <= END_REACH)
+			continue; // a ring has no end
 		for (auto [end, before] :
 		     {std::pair{run[0], run[1]}, std::pair{run[n - 1], run[n - 2]}})
 			if (distance(end, stops) > END_REACH)

@@ -1,5 +1,6 @@
 /* Seeded, every pattern in random rooms, pinned: E-T1, the cells of a panel make it up; E-T2, a
  * lattice step changes nothing; E-T3, neither does turning and moving the plan. */
+#include <math.h>
 #include <stdlib.h>
 
 #include "base/strbuf.h"
@@ -41,15 +42,15 @@ static struct point moved(const struct motion *m, struct point p)
 	return (struct point){m->c * p.x - m->s * p.y + m->x, m->s * p.x + m->c * p.y + m->y};
 }
 
-static const struct placed_lay *lay_room(struct arena *arena, const struct random_room *room,
+static const struct placed_lay *lay_room(struct arena *arena, struct ring room,
                                          const struct way *way, struct point start,
                                          const struct motion *motion)
 {
 	struct strbuf text = strbuf_in(arena);
 	strbuf_add(&text, "<floor version='1' unit='mm'><slab id='S' thickness='150' "
 	                  "support='ground' exposure='indoor'/><room id='R' slab='S'><corners>");
-	for (size_t i = 0; i < room->corner_count; i++) {
-		struct point p = moved(motion, room->corners[i]);
+	for (size_t i = 0; i < room.count; i++) {
+		struct point p = moved(motion, room.points[i]);
 		strbuf_printf(&text, "<corner x='%s' y='%s'/>", number_text(arena, p.x, 6),
 		              number_text(arena, p.y, 6));
 	}
@@ -128,15 +129,14 @@ static void assert_same(const struct placed_lay *a, const struct placed_lay *b)
 	}
 }
 
-static void check_room(struct seed *seed, int shape, const struct way *way)
+static void check_room(struct seed *seed, struct ring room, const struct way *way,
+                       struct point start)
 {
 	const struct motion still = {.c = 1};
 	const struct motion turned = {53.130102354, 0.6, 0.8, 1234.5, -777.25};
 	const struct motion quarter = {90, 0, 1, -50, 19};
 	struct arena *arena = arena_new();
-	struct random_room room = random_room(seed, shape, 200);
-	struct point start = {seed_between(seed, 20, 200), seed_between(seed, 20, 200)};
-	const struct placed_lay *lay = lay_room(arena, &room, way, start, &still);
+	const struct placed_lay *lay = lay_room(arena, room, way, start, &still);
 	for (size_t p = 0; p < lay->tiling->panel_count; p++) {
 		const struct panel *panel = &lay->tiling->panels[p];
 		assert_near(area_of_cells(lay, panel), panel->area_mm2, 1);
@@ -144,9 +144,9 @@ static void check_room(struct seed *seed, int shape, const struct way *way)
 	const struct module *m = lay->module;
 	int i = seed_below(seed, 5) - 2, j = seed_below(seed, 5) - 2;
 	assert_same(lay,
-	            lay_room(arena, &room, way, point_add(start, module_step(m, i, j)), &still));
-	assert_same(lay, lay_room(arena, &room, way, start, &quarter));
-	assert_same(lay, lay_room(arena, &room, way, start, &turned));
+	            lay_room(arena, room, way, point_add(start, module_step(m, i, j)), &still));
+	assert_same(lay, lay_room(arena, room, way, start, &quarter));
+	assert_same(lay, lay_room(arena, room, way, start, &turned));
 	arena_free(arena);
 }
 
@@ -156,14 +156,59 @@ static void test_every_pattern(void **state)
 	struct seed seed = seed_start("prop_patterns E-T1 E-T2 E-T3");
 	int rooms = getenv("JURYSTICK_LONG") ? 100 : 10;
 	for (int w = 0; w < WAY_COUNT; w++)
-		for (int shape = 0; shape < rooms; shape++)
-			check_room(&seed, shape, &WAYS[w]);
+		for (int shape = 0; shape < rooms; shape++) {
+			struct random_room room = random_room(&seed, shape, 200);
+			struct point start = {seed_between(&seed, 20, 200),
+			                      seed_between(&seed, 20, 200)};
+			check_room(&seed, (struct ring){room.corners, room.corner_count}, &WAYS[w],
+			           start);
+		}
+}
+
+/* Walls on joint lines, corners on corners of tile: all in steps of the module's 100 mm. */
+static void test_walls_on_joints(void **state)
+{
+	(void)state;
+	struct seed seed = seed_start("prop_patterns walls on joints");
+	const double gap = 6, joint = 3; /* the default; of lay_room */
+	const double offsets[] = {0, gap, gap + joint / 2, gap + joint, -joint / 2};
+	for (int w = 0; w < WAY_COUNT; w++)
+		for (size_t k = 0; k < sizeof offsets / sizeof *offsets; k++) {
+			struct point room[] = {{0, 0},      {1800, 0},    {1800, 900},
+			                       {1200, 900}, {1200, 1500}, {0, 1500}};
+			check_room(&seed, (struct ring){room, 6}, &WAYS[w],
+			           (struct point){offsets[k], offsets[k]});
+		}
+}
+
+/* A ragged round of a thousand corners, each some millimetres from the next. */
+static void test_a_thousand_corners(void **state)
+{
+	(void)state;
+	enum { CORNERS = 1000 };
+	struct seed seed = seed_start("prop_patterns a thousand corners");
+	struct point *corners = calloc(CORNERS, sizeof *corners);
+	assert_non_null(corners);
+	for (int w = 0; w < WAY_COUNT; w++) {
+		for (int i = 0; i < CORNERS; i++) {
+			double radius = 1500 + seed_between(&seed, -6, 6);
+			struct frame way = frame_from_deg(360.0 * i / CORNERS);
+			/* Whole hundredths: what a plan can say. */
+			corners[i] = (struct point){round(way.cos * radius * 100) / 100,
+			                            round(way.sin * radius * 100) / 100};
+		}
+		check_room(&seed, (struct ring){corners, CORNERS}, &WAYS[w],
+		           (struct point){seed_between(&seed, 20, 200), 7});
+	}
+	free(corners);
 }
 
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_every_pattern),
+		cmocka_unit_test(test_walls_on_joints),
+		cmocka_unit_test(test_a_thousand_corners),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }

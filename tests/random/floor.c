@@ -1,5 +1,6 @@
-/* floor [wing] SEED [TURN X Y] - prints the random floor plan of that seed: a room, or a wing of
- * several; turned by degrees, then moved by modules. */
+/* floor [wing|groups] SEED [TURN X Y] - prints the random floor plan of that seed: a room, a wing
+ * of several, or a room with cracks that branch, cross, close or run side by side; turned by
+ * degrees, then moved by modules. */
 #include "random/floor.h"
 
 #include <math.h>
@@ -76,21 +77,25 @@ static void write_slab(struct floor_draft *floor)
 	printf("%s/>\n", floor_chance(floor, 10) ? " heated=\"yes\"" : "");
 }
 
-static void write_one_room(struct floor_draft *floor)
+static void write_one_room(struct floor_draft *floor, bool is_grouped)
 {
 	floor_write_room(floor);
 	floor_write_slab_joints(floor);
-	floor_write_cracks(floor);
+	if (is_grouped)
+		floor_write_crack_groups(floor);
+	else
+		floor_write_cracks(floor);
 	floor_write_lay(floor);
 }
 
 int main(int count, char **arguments)
 {
-	bool is_wing = count > 1 && strcmp(arguments[1], "wing") == 0;
-	char **rest = arguments + (is_wing ? 2 : 1);
-	int given = count - (is_wing ? 2 : 1);
+	const char *kind = count > 1 ? arguments[1] : "";
+	bool is_wing = strcmp(kind, "wing") == 0, is_grouped = strcmp(kind, "groups") == 0;
+	char **rest = arguments + (is_wing || is_grouped ? 2 : 1);
+	long given = arguments + count - rest;
 	if (given != 1 && given != 4) {
-		fprintf(stderr, "usage: floor [wing] SEED [TURN X Y]\n");
+		fprintf(stderr, "usage: floor [wing|groups] SEED [TURN X Y]\n");
 		return 2;
 	}
 	struct floor_draft floor = {.seed = {strtoull(rest[0], NULL, 10)}};
@@ -108,7 +113,7 @@ int main(int count, char **arguments)
 	if (is_wing)
 		wing_write(&floor);
 	else
-		write_one_room(&floor);
+		write_one_room(&floor, is_grouped);
 	printf("</floor>\n");
 	return 0;
 }

@@ -39,5 +39,6 @@ void floor_at(const struct floor_draft *floor, const char *element, struct spot 
 void floor_write_room(struct floor_draft *floor);
 void floor_write_slab_joints(struct floor_draft *floor);
 void floor_write_cracks(struct floor_draft *floor);
+void floor_write_crack_groups(struct floor_draft *floor);
 void floor_write_lay(struct floor_draft *floor);
 #endif

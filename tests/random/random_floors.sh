@@ -1,6 +1,7 @@
 #!/bin/sh
 # random_floors.sh - random floors recorded, and each record recomputed by the independent
-# checker: rooms and wings of several, those of tests/random/seeds, or FLOORS of each from
+# checker: rooms, wings of several, rooms with groups of cracks that branch, cross, close or run
+# side by side; those of tests/random/seeds, or FLOORS of each from
 # JURYSTICK_SEED on (with JURYSTICK_LONG 400 from a seed of its own). A floor that fails is kept
 # in $BUILD/random/KIND-SEED.xml, and its kind and seed draw it again.
 set -eu
@@ -57,15 +58,14 @@ try() { # FLOOR: its plan is drawn
 }
 
 floors=0
-for seed in $(seeds_of room); do
-	floors=$((floors + 1))
-	"$draw" "$seed" >"$plan"
-	try "room-$seed"
-done
-for seed in $(seeds_of wing); do
-	floors=$((floors + 1))
-	"$draw" wing "$seed" >"$plan"
-	try "wing-$seed"
+for kind in room wing groups; do
+	word=$kind
+	[ $kind != room ] || word=
+	for seed in $(seeds_of $kind); do
+		floors=$((floors + 1))
+		"$draw" $word "$seed" >"$plan"
+		try "$kind-$seed"
+	done
 done
 
 verdict=ok

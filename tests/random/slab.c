@@ -147,10 +147,9 @@ static bool is_inside(const struct outline *outline, const struct walk *walk)
 	return walk->count > 1;
 }
 
-static void write_crack(struct floor_draft *floor, int number)
+static void write_walk(struct floor_draft *floor, int number, struct walk walk)
 {
 	static const double WIDTHS[] = {0.03, 0.05, 0.08, 0.1, 0.1, 0.2};
-	struct walk walk = walk_somewhere(floor);
 	if (!is_inside(&floor->outline, &walk))
 		return;
 	printf("<crack id=\"K%d\"%s", number, floor_chance(floor, 70) ? " room=\"R\"" : "");
@@ -172,5 +171,52 @@ void floor_write_cracks(struct floor_draft *floor)
 	static const double COUNTS[] = {0, 1, 1, 1, 2, 2, 3, 4};
 	int cracks = (int)FLOOR_NUMBER(floor, COUNTS);
 	for (int i = 0; i < cracks; i++)
-		write_crack(floor, i + 1);
+		write_walk(floor, i + 1, walk_somewhere(floor));
+}
+
+/* ---- groups ---- */
+
+/* From the middle one way, as far as the room and `most` allow. */
+static struct spot arm(const struct floor_draft *floor, struct spot middle, double angle,
+                       double most)
+{
+	struct spot along = direction(angle);
+	double reach = outline_reach(&floor->outline, middle, along) - 4;
+	return moved(middle, along, fmax(6, fmin(most, reach)));
+}
+
+/* Three that meet, two that cross, one that comes back to its start, or two side by side. */
+void floor_write_crack_groups(struct floor_draft *floor)
+{
+	enum { Y, X, RING, PARALLEL, KINDS, RING_POINTS = 5 };
+	struct spot middle = outline_inside(&floor->outline, &floor->seed, 14);
+	double angle = seed_between(&floor->seed, 0, 2 * HALF_TURN);
+	double most = seed_between(&floor->seed, 20, 70), third = 2 * HALF_TURN / 3;
+	int kind = seed_below(&floor->seed, KINDS);
+	if (kind == Y) {
+		struct spot first = arm(floor, middle, angle, most);
+		struct spot second = arm(floor, middle, angle + third, most);
+		struct spot third_arm = arm(floor, middle, angle - third, most);
+		write_walk(floor, 1, (struct walk){{first, middle, second}, 3});
+		write_walk(floor, 2, (struct walk){{middle, third_arm}, 2});
+	} else if (kind == RING) {
+		struct walk ring = {.count = RING_POINTS + 1};
+		for (int i = 0; i < RING_POINTS; i++)
+			ring.points[i] =
+				arm(floor, middle, angle + 2 * HALF_TURN * i / RING_POINTS, most);
+		ring.points[RING_POINTS] = ring.points[0];
+		write_walk(floor, 1, ring);
+	} else {
+		double turn = kind == X ? seed_between(&floor->seed, 0.6, 2.5) : 0;
+		double off = kind == X ? 0 : seed_between(&floor->seed, 3, 24);
+		struct spot beside = moved(middle, direction(angle + HALF_TURN / 2), off);
+		for (int k = 0; k < 2; k++) {
+			struct spot at = k ? beside : middle;
+			double way = k ? angle + turn : angle;
+			struct walk walk = {{arm(floor, at, way + HALF_TURN, most),
+			                     arm(floor, at, way, most)},
+			                    2};
+			write_walk(floor, k + 1, walk);
+		}
+	}
 }

@@ -124,7 +124,7 @@ static void test_slab_tells_its_readings(void **state)
 	};
 	struct rule rule = {.name = "slab-damp", .who = "GC"};
 	struct finding finding = {.rule = &rule, .about = "H1", .text = "H1: damp"};
-	struct findings findings = {&finding, 1};
+	struct findings findings = {&finding, 1, NULL};
 	const char *name = "slab";
 	site.readings = readings;
 	site.reading_count = 2;
