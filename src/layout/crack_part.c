@@ -224,6 +224,15 @@ static void lay_legs(struct arena *arena, const struct tiling *tiling, struct cr
 	}
 }
 
+/* A crack that comes back to its start ends there once: its joint goes round it. */
+static void join_ring(struct crack_part *part)
+{
+	struct point last = part->line.points[part->line.count - 1];
+	if (part->ends[1] == PART_END_FREE && part->line.count > 3 &&
+	    point_distance(part->line.points[0], last) <= TOLERANCE_WHOLE)
+		part->ends[1] = PART_END_JOINED;
+}
+
 struct crack_part *crack_parts(struct arena *arena, const struct tiling *tiling,
                                const struct cracks *cracks, const struct crack_group *group,
                                const struct region *ground, const struct strip_reach *reach,
@@ -234,6 +243,7 @@ struct crack_part *crack_parts(struct arena *arena, const struct tiling *tiling,
 		struct crack_part *part = &list.parts.items[k];
 		part->ends[0] = end_at(&list, k, part->line.points[0], ground);
 		part->ends[1] = end_at(&list, k, part->line.points[part->line.count - 1], ground);
+		join_ring(part);
 	}
 	for (size_t c = 0; c < group->crack_count; c++)
 		share_out_tiles(arena, tiling, cracks, group->cracks[c], ground, &list);
