@@ -80,7 +80,7 @@ static void try_start(struct trying *t, const char *at, enum plan_ref_kind kind)
 	const struct field *field = field_with(t, lay_started_at(t, kind, at));
 	const struct position *position =
 		position_moved(t->arena, field, t->module, t->rules, t->position);
-	if (position->unmet == NULL && !is_same_place(position, t->position))
+	if (position != NULL && !is_same_place(position, t->position))
 		note(t, (struct alternative){.kind = ALTERNATIVE_START, .at = at},
 		     setting_from(t->arena, field, t->module, position, t->rules));
 }
@@ -100,12 +100,25 @@ static bool runs_along_axis(struct point along)
 	return fmin(fabs(along.x), fabs(along.y)) <= TOLERANCE_PARALLEL * point_length(along);
 }
 
+/* Nothing is cut at any border of that name: a start there is the start there is. */
+static bool starts_there(const struct trying *t, const char *at)
+{
+	for (size_t i = 0; i < t->position->cut_count; i++) {
+		const struct border_cut *cut = &t->position->cuts[i];
+		if (strcmp(t->field->borders[cut->border].of, at) == 0 &&
+		    (cut->varies || cut->least < cut->whole - TOLERANCE_CUT))
+			return false;
+	}
+	return true;
+}
+
 static void try_joints_and_doorways(struct trying *t)
 {
 	for (size_t i = 0; i < t->field->border_count; i++) {
 		const struct field_border *border = &t->field->borders[i];
 		bool is_stop = border->kind == SITE_EDGE_STOP;
 		if ((!is_stop && !border->is_carried) || is_known(t, border->of) ||
+		    starts_there(t, border->of) ||
 		    !runs_along_axis(point_sub(border->to, border->from)))
 			continue;
 		try_start(t, border->of, is_stop ? PLAN_REF_DOORWAY : PLAN_REF_WALL);
@@ -136,7 +149,8 @@ static void try_walls(struct trying *t)
 		lengths[side] = point_length(along);
 	}
 	for (int side = 0; side < SIDES; side++)
-		if (longest[side] && !is_known(t, longest[side]->of))
+		if (longest[side] && !is_known(t, longest[side]->of) &&
+		    !starts_there(t, longest[side]->of))
 			try_start(t, longest[side]->of, PLAN_REF_WALL);
 }
 

@@ -321,16 +321,30 @@ static bool is_wished(const struct search *s, bool along_u, size_t class)
 	return wished;
 }
 
+/* Pins all classes of an axis but those that wishes speak of; false: no place of one of these
+ * meets them all. */
+static bool free_wished(struct search *s, bool along_u, bool *pinned, size_t count)
+{
+	for (size_t class = 0; class < count; class ++) {
+		pinned[class] = !is_wished(s, along_u, class);
+		if (pinned[class])
+			continue;
+		struct candidates candidates = search_candidates(s, along_u, class);
+		if (least_unmet(s, along_u, class, &candidates).unmet > 0)
+			return false;
+	}
+	return true;
+}
+
 const struct position *position_moved(struct arena *arena, const struct field *field,
                                       const struct module *module, const struct rules *rules,
                                       const struct position *before)
 {
 	struct search s = search_start(arena, field, module, rules);
 	set_places(&s, before);
-	for (size_t class = 0; class < s.bays.u_count; class ++)
-		s.u_pinned[class] = !is_wished(&s, true, class);
-	for (size_t class = 0; class < s.bays.v_count; class ++)
-		s.v_pinned[class] = !is_wished(&s, false, class);
+	if (!free_wished(&s, true, s.u_pinned, s.bays.u_count) ||
+	    !free_wished(&s, false, s.v_pinned, s.bays.v_count))
+		return NULL;
 	choose(&s);
 	return position_of_search(&s);
 }

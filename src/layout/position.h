@@ -38,7 +38,8 @@ struct position {
 
 const struct position *position_search(struct arena *, const struct field *, const struct module *,
                                        const struct rules *);
-/* The same position, but for the parts that the wishes of the field's lay ask to be moved. */
+/* The same position, but for the parts that the wishes of the field's lay ask to be moved; NULL:
+ * they cannot all be met. */
 const struct position *position_moved(struct arena *, const struct field *, const struct module *,
                                       const struct rules *, const struct position *);
 /* The same position with its cuts as they are where the tile at each border of the field is
