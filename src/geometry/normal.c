@@ -4,13 +4,13 @@
 
 #include "geometry/tolerance.h"
 
+/* Squares of lengths throughout: roots would cost more than all the rest. */
 static bool is_needless(struct point before, struct point p, struct point after, double tolerance)
 {
-	struct point chord = point_sub(after, before);
-	double length = point_length(chord);
-	if (point_distance(before, p) <= tolerance || length <= tolerance)
-		return true;
-	return fabs(point_cross(chord, point_sub(p, before))) <= tolerance * length;
+	struct point chord = point_sub(after, before), way = point_sub(p, before);
+	double length = point_dot(chord, chord), least = tolerance * tolerance;
+	double aside = point_cross(chord, way);
+	return point_dot(way, way) <= least || length <= least || aside * aside <= least * length;
 }
 
 size_t normal_corners(struct point *points, size_t count, double tolerance)
