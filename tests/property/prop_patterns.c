@@ -203,12 +203,93 @@ static void test_a_thousand_corners(void **state)
 	free(corners);
 }
 
+/* ---- mirrored ---- */
+
+/* What a lay is across a wall of glass: courses that step to the right step to the left. */
+static const struct {
+	struct way way, mirrored;
+} TWINS[] = {
+	{{"<tile id='A' kind='stone' wide='97' long='197' thick='9'/>", "tile='A' pattern='grid'"},
+         {"<tile id='A' kind='stone' wide='97' long='197' thick='9'/>", "tile='A' pattern='grid'"}},
+	{{"<tile id='A' kind='stone' wide='97' long='197' thick='9'/>",
+          "tile='A' pattern='running' shift='1/3'"},
+         {"<tile id='A' kind='stone' wide='97' long='197' thick='9'/>",
+          "tile='A' pattern='running' shift='2/3'"}},
+	{{"<tile id='A' kind='stone' wide='97' long='197' thick='9'/>",
+          "tile='A' pattern='running' shift='1/4'"},
+         {"<tile id='A' kind='stone' wide='97' long='197' thick='9'/>",
+          "tile='A' pattern='running' shift='3/4'"}},
+};
+enum { TWIN_COUNT = sizeof TWINS / sizeof *TWINS };
+
+static void test_mirrored(void **state)
+{
+	(void)state;
+	struct seed seed = seed_start("prop_patterns mirrored");
+	const struct motion still = {.c = 1};
+	const double course = 100; /* its lower border is its upper one in the glass */
+	for (int shape = 0; shape < 5 * TWIN_COUNT; shape++) {
+		struct random_room room = random_room(&seed, shape, 200);
+		struct ring corners = {room.corners, room.corner_count};
+		struct point start = {seed_between(&seed, 20, 200), seed_between(&seed, 20, 200)};
+		struct arena *arena = arena_new();
+		const struct placed_lay *lay =
+			lay_room(arena, corners, &TWINS[shape % TWIN_COUNT].way, start, &still);
+		for (size_t i = 0; i < corners.count; i++)
+			corners.points[i].y = -corners.points[i].y;
+		start.y = -start.y - course;
+		assert_same(lay, lay_room(arena, corners, &TWINS[shape % TWIN_COUNT].mirrored,
+		                          start, &still));
+		arena_free(arena);
+	}
+}
+
+/* ---- what it costs ---- */
+
+/* Faces looked at and things stored, over all panels. */
+static double effort_of(const struct placed_lay *lay)
+{
+	double effort = 0;
+	for (size_t p = 0; p < lay->tiling->panel_count; p++) {
+		const struct panel *panel = &lay->tiling->panels[p];
+		effort += (double)(panel->work.faces + panel->work.rows + panel->work.edges) +
+		          (double)(panel->run_count + panel->piece_count);
+	}
+	return effort;
+}
+
+/* E-T5: tile of a tenth of the side is a hundred times as many, and ten times the trouble. */
+static void test_whole_tile_costs_nothing(void **state)
+{
+	(void)state;
+	struct seed seed = seed_start("prop_patterns E-T5");
+	const struct motion still = {.c = 1};
+	const struct way coarse = {"<tile id='A' kind='stone' wide='97' thick='9'/>",
+	                           "tile='A' pattern='grid'"};
+	const struct way fine = {"<tile id='A' kind='stone' wide='7' thick='9'/>",
+	                         "tile='A' pattern='grid'"};
+	const double side_ratio = 10, slack = 2;
+	for (int shape = 0; shape < 10; shape++) {
+		struct random_room room = random_room(&seed, shape, 200);
+		struct ring corners = {room.corners, room.corner_count};
+		struct arena *arena = arena_new();
+		struct point start = {50, 50};
+		double few = effort_of(lay_room(arena, corners, &coarse, start, &still));
+		double many = effort_of(lay_room(arena, corners, &fine, start, &still));
+		if (many > side_ratio * slack * few)
+			fail_msg("room %d: %.0f for coarse tile, %.0f for fine", shape, few, many);
+		arena_free(arena);
+	}
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
 		cmocka_unit_test(test_every_pattern),
 		cmocka_unit_test(test_walls_on_joints),
 		cmocka_unit_test(test_a_thousand_corners),
+		cmocka_unit_test(test_mirrored),
+		cmocka_unit_test(test_whole_tile_costs_nothing),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -27,6 +27,7 @@ least_compared=85 # of a hundred drawn: the rest is turned down as no floor
 least_cases=30    # single comparisons a floor, on average
 
 plan=$work/plan.xml record=$work/record.xml out=$work/out
+library=
 compared=0 refused=0 failed=0 cases=0
 
 # complain FLOOR TEXT: keeps the plan and what was said of it.
@@ -42,6 +43,7 @@ recompute() { # FLOOR
 	status=0
 	"$recount" "$plan" "$record" >"$out" 2>&1 || status=$?
 	compared=$((compared + 1))
+	library=$(sed -n 's/.* cases compared, with \(.*\)/\1/p' "$out" | tail -n 1)
 	cases=$((cases + $(sed -n 's/.* failed, \([0-9]*\) cases compared.*/\1/p' "$out" | tail -n 1)))
 	[ $status = 0 ] || complain "$1" "the checker disagrees (exit $status)"
 }
@@ -73,7 +75,7 @@ verdict=ok
 echo "$verdict - $floors floors: $compared compared, $refused turned down"
 verdict=ok
 [ $cases -ge $((compared * least_cases)) ] || verdict='not ok'
-echo "$verdict - $cases single comparisons"
+echo "$verdict - $cases single comparisons with ${library:-no library}"
 verdict=ok
 [ $failed = 0 ] || verdict='not ok'
 echo "$verdict - $failed floors failed"
