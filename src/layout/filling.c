@@ -148,6 +148,19 @@ static void sum_up(struct filling *f)
 		panel->tile_mm2 += panel->pieces[i].area_mm2;
 }
 
+/* Room for a piece of every face that the border runs through, asked for once. */
+static void make_room(struct filling *f)
+{
+	const struct border_edges *edges = &f->judge.edges;
+	double faces = 0, pitch = f->module->tile_width + f->module->joint;
+	for (size_t i = 0; i < edges->count; i++) {
+		struct point along = point_sub(edges->edges[i].to, edges->edges[i].from);
+		faces += 1 + (fabs(along.x) + fabs(along.y)) / pitch;
+	}
+	f->list.pieces.room = (size_t)faces;
+	f->list.pieces.items = ARENA_ARRAY(f->arena, struct tile_piece, f->list.pieces.room);
+}
+
 void filling_lay(const struct filling_memory *memory, const struct module *module, double remainder,
                  struct panel *panel)
 {
@@ -156,6 +169,7 @@ void filling_lay(const struct filling_memory *memory, const struct module *modul
 	                         remainder);
 	f.open = ARENA_ARRAY(memory->panel, const struct row_span *, f.judge.edges.count);
 	f.near = ARENA_ARRAY(memory->panel, size_t, f.judge.edges.count);
+	make_room(&f);
 	for (size_t i = 0; i < module->face_count; i++)
 		lay_face(&f, memory->panel, (int)i);
 	sum_up(&f);
