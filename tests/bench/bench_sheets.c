@@ -4,36 +4,17 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
 #include "base/strbuf.h"
 #include "drawing/finish.h"
 #include "sheets/sheet_set.h"
 #include "support/bare_cairo.h"
+#include "support/measure.h"
 #include "support/program.h"
 #include "support/rooms.h"
 
-enum { RUNS = 9, ROOMS = 8, ALONG = 60, COURSES = 80, TILE_LONG = 300, TILE_WIDE = 150 };
+enum { ROOMS = 8, ALONG = 60, COURSES = 80, TILE_LONG = 300, TILE_WIDE = 150 };
 enum { COLUMNS = 6, LABELS = 400 };
-
-static double seconds(void)
-{
-	struct timespec now;
-	clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
-	return (double)now.tv_sec + (double)now.tv_nsec / 1e9;
-}
-
-static int by_value(const void *a, const void *b)
-{
-	double x = *(const double *)a, y = *(const double *)b;
-	return x < y ? -1 : x > y;
-}
-
-static double median(double *values)
-{
-	qsort(values, RUNS, sizeof *values, by_value);
-	return values[RUNS / 2];
-}
 
 /* ---- the floor: rooms side by side, running tile, columns, two cracks in each ---- */
 
@@ -168,10 +149,10 @@ static double time_labels(const struct list *of, int count, size_t *out_missing)
 {
 	struct arena *arena = arena_new();
 	struct list *list = labelled(arena, of, count);
-	double start = seconds();
+	double start = measure_seconds();
 	struct label_report report =
 		list_finish(list, (struct paper_box){20, 10, of->width - 20, of->height - 20});
-	double took = seconds() - start;
+	double took = measure_seconds() - start;
 	*out_missing += report.unplaced;
 	arena_free(arena);
 	return took;
@@ -180,7 +161,7 @@ static double time_labels(const struct list *of, int count, size_t *out_missing)
 /* ---- in turn ---- */
 
 struct times {
-	double drawn[RUNS], replayed[RUNS], bare[RUNS], spread[RUNS], crowded[RUNS];
+	struct measured drawn, replayed, bare, spread, crowded;
 };
 
 /* What the joints between tiles weigh alone: the sheets without all else. */
@@ -211,24 +192,25 @@ static void measure(struct draft *draft, struct sheet_set *set, struct times *t)
 {
 	struct diag_list diags = diag_list_in(draft->arena, "bench");
 	size_t missing = 0, pdf_bytes = 0, bare_bytes = 0, svg_bytes = 0;
-	for (int i = 0; i < RUNS; i++) {
+	for (int i = 0; i < MEASURE_RUNS; i++) {
 		struct bytes pdf;
-		double start = seconds();
+		double start = measure_seconds();
 		draw(draft, set);
-		t->drawn[i] = seconds() - start;
-		start = seconds();
+		t->drawn.runs[i] = measure_seconds() - start;
+		start = measure_seconds();
 		assert_int_equal(canvas_pdf(draft->arena, &set->document, set->pages,
 		                            set->page_count, &diags, &pdf),
 		                 STATUS_OK);
-		t->replayed[i] = seconds() - start;
+		t->replayed.runs[i] = measure_seconds() - start;
 		pdf_bytes = pdf.length;
-		start = seconds();
+		start = measure_seconds();
 		bare_bytes = bare_cairo(set->pages, set->page_count);
-		t->bare[i] = seconds() - start;
-		t->spread[i] = 0;
+		t->bare.runs[i] = measure_seconds() - start;
+		t->spread.runs[i] = 0;
 		for (size_t k = 0; k < set->page_count; k++)
-			t->spread[i] += time_labels(set->pages[k].list, LABELS / ROOMS, &missing);
-		t->crowded[i] = time_labels(set->pages[0].list, LABELS, &missing);
+			t->spread.runs[i] +=
+				time_labels(set->pages[k].list, LABELS / ROOMS, &missing);
+		t->crowded.runs[i] = time_labels(set->pages[0].list, LABELS, &missing);
 	}
 	for (size_t i = 0; i < set->page_count; i++)
 		svg_bytes += canvas_svg(draft->arena, &set->pages[i]).length;
@@ -236,9 +218,9 @@ static void measure(struct draft *draft, struct sheet_set *set, struct times *t)
 	size_t joints_pdf, joints_svg;
 	weigh_joints(draft->arena, set, &joints_pdf, &joints_svg);
 	double joints = (double)work.joints;
-	double bare_time = median(t->bare), replayed = median(t->replayed),
-	       drawn = median(t->drawn);
-	double spread = median(t->spread), crowded = median(t->crowded);
+	double bare_time = measured_median(&t->bare), replayed = measured_median(&t->replayed),
+	       drawn = measured_median(&t->drawn);
+	double spread = measured_median(&t->spread), crowded = measured_median(&t->crowded);
 	printf("%zu sheets, %zu visible joints and %zu labels in all\n", set->page_count,
 	       work.joints, work.labels);
 	printf("strokes: %zu, %.2f per course, column, piece and label\n", work.strokes,

@@ -1,23 +1,12 @@
 /* Lines cut to a region: parts in their order, a border that is only touched, and nothing lost
  * between a region and the rest of the floor, which the overlay computes. */
 #include "support/program.h"
+#include "support/shapes.h"
 
 #include "geometry/clip.h"
 #include "geometry/line.h"
 #include "geometry/overlay.h"
 #include "geometry/tolerance.h"
-
-#define RING(...)                                     \
-	((struct ring){(struct point[]){__VA_ARGS__}, \
-	               sizeof((struct point[]){__VA_ARGS__}) / sizeof(struct point)})
-#define LINE(...)                                     \
-	((struct line){(struct point[]){__VA_ARGS__}, \
-	               sizeof((struct point[]){__VA_ARGS__}) / sizeof(struct point)})
-
-static struct region rectangle(struct arena *arena, double x0, double y0, double x1, double y1)
-{
-	return region_from_ring(arena, RING({x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}));
-}
 
 static void assert_line(struct line line, const struct point *points, size_t count)
 {
@@ -30,8 +19,8 @@ static void test_clip_line_in_its_order(void **state)
 {
 	(void)state;
 	struct arena *arena = arena_new();
-	struct region room = rectangle(arena, 0, 0, 100, 50);
-	struct region hole = rectangle(arena, 40, 0, 60, 30);
+	struct region room = shape_rectangle(arena, 0, 0, 100, 50);
+	struct region hole = shape_rectangle(arena, 40, 0, 60, 30);
 	struct region ground = overlay_difference(arena, &room, &hole);
 	size_t count = 0;
 	struct line line = LINE({120, 10}, {-20, 10}, {-20, 40}, {50, 40}, {50, 70});
@@ -47,7 +36,7 @@ static void test_clip_line_that_touches(void **state)
 {
 	(void)state;
 	struct arena *arena = arena_new();
-	struct region room = rectangle(arena, 0, 0, 100, 50);
+	struct region room = shape_rectangle(arena, 0, 0, 100, 50);
 	struct region peg = region_from_ring(arena, RING({50, 25}, {55, 30}, {45, 30}));
 	struct region ground = overlay_difference(arena, &room, &peg);
 	size_t count = 0;
@@ -70,8 +59,8 @@ static void test_parts_and_the_rest_are_the_line(void **state)
 {
 	(void)state;
 	struct arena *arena = arena_new();
-	struct region floor = rectangle(arena, 0, 0, 1000, 700);
-	struct region notch = rectangle(arena, 300, 0, 400, 450);
+	struct region floor = shape_rectangle(arena, 0, 0, 1000, 700);
+	struct region notch = shape_rectangle(arena, 300, 0, 400, 450);
 	struct region hole = region_from_ring(arena, RING({600, 100}, {900, 300}, {650, 500}));
 	struct region taken = overlay_union(arena, &notch, &hole);
 	struct region ground = overlay_difference(arena, &floor, &taken);

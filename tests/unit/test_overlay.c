@@ -1,4 +1,5 @@
 #include "support/program.h"
+#include "support/shapes.h"
 
 #include <string.h>
 
@@ -9,17 +10,6 @@
  * libraries (Q02); Steiner's formula (Q03, Q04); closed forms for bands (Q05..Q08). */
 
 #define COUNT(array) (sizeof(array) / sizeof(array)[0])
-#define RING(...)                                     \
-	((struct ring){(struct point[]){__VA_ARGS__}, \
-	               sizeof((struct point[]){__VA_ARGS__}) / sizeof(struct point)})
-#define LINE(...)                                     \
-	((struct line){(struct point[]){__VA_ARGS__}, \
-	               sizeof((struct point[]){__VA_ARGS__}) / sizeof(struct point)})
-
-static struct region rectangle(struct arena *arena, double x0, double y0, double x1, double y1)
-{
-	return region_from_ring(arena, RING({x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}));
-}
 
 static void assert_points(struct ring ring, const struct point *points, size_t count)
 {
@@ -206,8 +196,8 @@ static void test_axis_parallel_coordinates_pass_bit_for_bit(void **state)
 			arena_free(arena);
 			continue;
 		}
-		struct region a = rectangle(arena, xs[0], ys[0], xs[1], ys[1]);
-		struct region b = rectangle(arena, xs[2], ys[2], xs[3], ys[3]);
+		struct region a = shape_rectangle(arena, xs[0], ys[0], xs[1], ys[1]);
+		struct region b = shape_rectangle(arena, xs[2], ys[2], xs[3], ys[3]);
 		struct region results[] = {overlay_union(arena, &a, &b),
 		                           overlay_intersection(arena, &a, &b),
 		                           overlay_difference(arena, &a, &b)};
@@ -223,7 +213,7 @@ static void test_touching_rectangles_become_one(void **state)
 	struct arena *arena = arena_new();
 	struct region row[3];
 	for (int i = 0; i < 3; i++)
-		row[i] = rectangle(arena, 25.4 * i, 0, 25.4 * (i + 1), 12.7);
+		row[i] = shape_rectangle(arena, 25.4 * i, 0, 25.4 * (i + 1), 12.7);
 	struct region one = overlay_union_all(arena, row, 3);
 	assert_int_equal(one.count, 1);
 	assert_points(one.polygons[0].outline,
@@ -235,9 +225,10 @@ static void test_results_are_normalised(void **state)
 {
 	(void)state;
 	struct arena *arena = arena_new();
-	struct region parts[] = {rectangle(arena, 50, 50, 51, 51), rectangle(arena, 0, 0, 10, 10),
-	                         rectangle(arena, 30, 0, 31, 1)};
-	struct region hole = rectangle(arena, 2, 2, 4, 5);
+	struct region parts[] = {shape_rectangle(arena, 50, 50, 51, 51),
+	                         shape_rectangle(arena, 0, 0, 10, 10),
+	                         shape_rectangle(arena, 30, 0, 31, 1)};
+	struct region hole = shape_rectangle(arena, 2, 2, 4, 5);
 	struct region all = overlay_union_all(arena, parts, 3);
 	struct region result = overlay_difference(arena, &all, &hole);
 	assert_int_equal(result.count, 3);
@@ -259,8 +250,8 @@ static void test_empty_regions_are_values(void **state)
 {
 	(void)state;
 	struct arena *arena = arena_new();
-	struct region none = {NULL, 0}, some = rectangle(arena, 0, 0, 1, 1);
-	struct region beside = rectangle(arena, 1, 0, 2, 1);
+	struct region none = {NULL, 0}, some = shape_rectangle(arena, 0, 0, 1, 1);
+	struct region beside = shape_rectangle(arena, 1, 0, 2, 1);
 	struct region results[] = {overlay_union(arena, &none, &none),
 	                           overlay_intersection(arena, &some, &none),
 	                           overlay_difference(arena, &none, &some),
@@ -283,7 +274,7 @@ static void test_offset_round_as_steiner(void **state)
 	(void)state;
 	struct arena *arena = arena_new();
 	const double arc = 3.136548490545939; /* disc of radius 1, 16 chords a quarter */
-	struct region rect = rectangle(arena, 0, 0, 4, 3);
+	struct region rect = shape_rectangle(arena, 0, 0, 4, 3);
 	struct region grown = overlay_offset(arena, &rect, 0.5, OVERLAY_ROUND);
 	assert_near(region_area(&grown), 12 + 14 * 0.5 + arc * 0.25, 1e-9);
 	struct region triangle = region_from_ring(arena, RING({0, 0}, {4, 0}, {0, 3}));
@@ -298,7 +289,7 @@ static void test_offset_mitre(void **state)
 {
 	(void)state;
 	struct arena *arena = arena_new();
-	struct region rect = rectangle(arena, 0, 0, 4, 3);
+	struct region rect = shape_rectangle(arena, 0, 0, 4, 3);
 	struct region grown = overlay_offset(arena, &rect, 0.5, OVERLAY_MITRE);
 	assert_near(region_area(&grown), 20, 1e-12);
 	struct region triangle = region_from_ring(arena, RING({0, 0}, {4, 0}, {0, 3}));
