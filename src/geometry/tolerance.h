@@ -15,6 +15,10 @@
 #define TOLERANCE_SAGITTA 0.1
 /* Lines within this slope are parallel for a setter (1 in 500). */
 #define TOLERANCE_PARALLEL 0.002
+/* Sine of the angle to the tile beyond which a border is no wall out of square but runs at a
+ * slant, and each tile is cut on the spot: 4.6 degrees, own choice, more than a room is out of
+ * square by. */
+#define TOLERANCE_SQUARE 0.08
 /* Points that lie apart by no more than this along an axis lie level, ends of a wall first:
  * points of a plan are whole nanometres, so a wall along an axis that is askew on its paper is
  * off by them; far below what a cut is told to. */

@@ -13,9 +13,6 @@
 #include "layout/relocated.h"
 #include "units/length.h"
 
-/* A line off the courses by more than this share of its length has a cut a tile: own design. */
-static const double ASKEW = 0.08;
-
 /* Borders of the ground with the gap each one keeps. */
 struct source {
 	struct site_edge edge; /* in the lay's axes */
@@ -218,7 +215,7 @@ static double gap_of_edge(const void *context, struct ring ring, size_t i)
 bool field_is_askew(struct point from, struct point to)
 {
 	struct point along = point_unit(point_sub(to, from));
-	return fmin(fabs(along.x), fabs(along.y)) > ASKEW;
+	return fmin(fabs(along.x), fabs(along.y)) > TOLERANCE_SQUARE;
 }
 
 bool field_has_askew(const struct field *field, const char *of)
