@@ -91,13 +91,14 @@ static void judge_unmet(struct judging *judging, const struct placed_lay *lay)
 static void judge_steps(struct judging *judging, const struct placed_lay *lay,
                         const struct movement_line *line, struct raised raised)
 {
-	struct movement_steps steps = movement_steps_of(judging->placed->rules, lay->module, line);
+	struct movement_steps steps = movement_steps_of(judging->placed->rules, lay->tiling,
+	                                                lay->position->parts[line->part], line);
 	if (number_order(steps.stepped, steps.cut) >= 0)
 		return;
 	raised.rule = judge_rule(judging, RULE_FIELD_JOINT_STEPPED);
 	raised.limit = raised.rule->limit;
-	judge_say(judging, raised, {"turns", say_number(&judging->say, ceil(steps.turns), 0)},
-	          {"tiles", say_number(&judging->say, ceil(steps.tiles), 0)});
+	judge_say(judging, raised, {"turns", say_number(&judging->say, steps.turns, 0)},
+	          {"tiles", say_number(&judging->say, steps.tiles, 0)});
 }
 
 static void judge_cut_lines(struct judging *judging, const struct placed_lay *lay)

@@ -4,14 +4,16 @@
  * and field-cut-tile. */
 #ifndef LAYOUT_MOVEMENT_STEPS_H
 #define LAYOUT_MOVEMENT_STEPS_H
-#include "layout/movement.h"
+#include "layout/tiling.h"
 
 struct movement_steps {
 	double cut, stepped; /* what each costs; stepped is infinite for patterns without courses */
-	double tiles, turns; /* cut through, and taken */
+	int tiles, turns;    /* cut through, and taken */
 };
 
-struct movement_steps movement_steps_of(const struct rules *, const struct module *,
-                                        const struct movement_line *);
+/* `position`: where the lattice lies in the line's part. A stepped joint follows the head joint of
+ * each course that is nearest to the line. */
+struct movement_steps movement_steps_of(const struct rules *, const struct tiling *,
+                                        struct point position, const struct movement_line *);
 
 #endif

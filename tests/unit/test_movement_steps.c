@@ -9,24 +9,20 @@ static const struct {
 	const char *what;
 	double offsets[4];
 	int count;
-	double tiles, turns, cut, stepped; /* of 3000 mm: ten courses */
+	int tiles, turns;
+	double cut, stepped; /* of 3000 mm: ten courses, nine times from one to the next */
 } ROWS[] = {
-	{"half", {0, 300}, 2, 5, 20, 3000 + 5 * 450, 3000 + 10 * 300 + 20 * 150},
-	{"thirds",
-         {0, 200, 400},
-         3,
-         20 / 3.0,
-         20,
-         3000 + 20 / 3.0 * 450,
-         3000 + 10 * 200 + 20 * 150},
-	{"a hair", {0, 20, 0, 580}, 4, 5, 20, 3000 + 5 * 450, 3000 + 10 * 20 + 20 * 150},
+	{"half", {0, 300}, 2, 5, 18, 3000 + 5 * 450, 3000 + 9 * 300 + 18 * 150},
+	/* 200 to one side, 200 to the other, back. */
+	{"thirds", {0, 200, 400}, 3, 6, 18, 3000 + 6 * 450, 3000 + 3 * 800 + 18 * 150},
+	{"a hair", {0, 20, 0, 580}, 4, 5, 18, 3000 + 5 * 450, 3000 + 9 * 20 + 18 * 150},
 	{"every other course twice",
          {0, 0, 300, 300},
          4,
-         5,
-         10,
-         3000 + 5 * 450,
-         3000 + 10 * 150 + 10 * 150},
+         4,
+         8,
+         3000 + 4 * 450,
+         3000 + 4 * 300 + 8 * 150},
 };
 
 static struct movement_line line_of_3000(struct arena *arena, bool along_u)
@@ -37,6 +33,14 @@ static struct movement_line line_of_3000(struct arena *arena, bool along_u)
 	line.runs->points[1] = (struct point){0, 3000};
 	line.runs->count = 2;
 	return line;
+}
+
+static struct movement_steps steps_of(struct arena *arena, const struct module *module,
+                                      const struct movement_line *line)
+{
+	struct field field = {.gap = 6, .gap_max = 6};
+	struct tiling tiling = {.field = &field, .module = module};
+	return movement_steps_of(rules_for_tests(arena), &tiling, (struct point){0, 0}, line);
 }
 
 static void test_by_hand(void **state)
@@ -52,10 +56,9 @@ static void test_by_hand(void **state)
 		                        .course = 300,
 		                        .offsets = offsets,
 		                        .offset_count = ROWS[i].count};
-		struct movement_steps steps =
-			movement_steps_of(rules_for_tests(arena), &module, &line);
-		assert_near(steps.tiles, ROWS[i].tiles, 1e-9);
-		assert_near(steps.turns, ROWS[i].turns, 1e-9);
+		struct movement_steps steps = steps_of(arena, &module, &line);
+		assert_int_equal(steps.tiles, ROWS[i].tiles);
+		assert_int_equal(steps.turns, ROWS[i].turns);
 		assert_near(steps.cut, ROWS[i].cut, 1e-6);
 		assert_near(steps.stepped, ROWS[i].stepped, 1e-6);
 	}
@@ -69,11 +72,11 @@ static void test_without_courses(void **state)
 	struct arena *arena = arena_new();
 	struct movement_line line = line_of_3000(arena, false);
 	struct module module = {.pitch = 600, .course = 300};
-	assert_true(isinf(movement_steps_of(rules_for_tests(arena), &module, &line).stepped));
+	assert_true(isinf(steps_of(arena, &module, &line).stepped));
 	line = line_of_3000(arena, true);
 	module.offset_count = 2;
 	module.offsets = (double[]){0, 300};
-	assert_true(isinf(movement_steps_of(rules_for_tests(arena), &module, &line).stepped));
+	assert_true(isinf(steps_of(arena, &module, &line).stepped));
 	arena_free(arena);
 }
 
