@@ -73,6 +73,16 @@ std::vector<Group> groups_of(const Record &record)
 	return groups;
 }
 
+const Group *group_of(const std::vector<Group> &groups, const Joint &joint)
+{
+	for (const std::string &id : words(joint.of))
+		for (const Group &group : groups)
+			for (const Crack *crack : group.cracks)
+				if (crack->id == id)
+					return &group;
+	return nullptr;
+}
+
 double reach_of(const Plan &plan, const Crack &crack)
 {
 	const PlanCrack &own = plan.cracks.at(crack.id);

@@ -35,6 +35,8 @@ struct Group {
 	std::vector<Segment> line; // of all its cracks
 };
 std::vector<Group> groups_of(const Record &);
+// The group a joint belongs to, by the ids its `of` lists; or none.
+const Group *group_of(const std::vector<Group> &, const Joint &);
 
 double reach_of(const Plan &, const Crack &); // width / 2 + wander
 std::vector<const Tile *> crossed(const Floor &, const Crack &);

@@ -57,6 +57,8 @@ double quarter_turns(Point before, Point after);
 
 double soft_cost(const Line &, double penalty);
 void check_soft(const Floor &, double penalty, Report &);
+// Partial coverage is questioned where it must be, with both areas.
+void check_questions(const Floor &, Report &);
 // Tile bonded to what the group crosses ends at soft joints or at what serves as one.
 void check_present(const Floor &, const Group &, Report &);
 #endif

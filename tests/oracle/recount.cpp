@@ -135,6 +135,7 @@ int recount(const std::string &plan_path, const std::string &record_path, double
 		check_holds(floor, report);
 		check_carried(floor, report);
 		check_soft(floor, penalty, report);
+		check_questions(floor, report);
 	}
 	report.check(at_home == count_placed(record), "home",
 	             "%zu strips, holds, joints and covers, %zu on the ground of one lay",

@@ -18,17 +18,6 @@ struct SoftJoint {
 	size_t panel;
 };
 
-// The group a joint belongs to, by the ids its `of` lists.
-const Group *group_of(const std::vector<Group> &groups, const Joint &joint)
-{
-	for (const std::string &id : words(joint.of))
-		for (const Group &group : groups)
-			for (const Crack *crack : group.cracks)
-				if (crack->id == id)
-					return &group;
-	return nullptr;
-}
-
 int panel_of(const Field &field, const Line &line)
 {
 	for (size_t p = 0; p < field.panels.size(); p++) {
