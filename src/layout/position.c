@@ -159,20 +159,51 @@ static double worst_cut_of_term(struct search *s, size_t i)
 	return wall_term_worst_cut(&wide, &slots, search_place_of_term(s, &wide));
 }
 
+static double cut_of_slot(const struct search *s, const struct wall_term *term,
+                          const struct wall_slot *slot, int end)
+{
+	double phase = slot->phase[end] - term->sign * search_place_of_term(s, term);
+	return cut_profile_cut(&term->profile, cut_profile_phase(&term->profile, phase));
+}
+
+/* The slot of the first course from one end of the wall that is shifted like this. */
+static const struct wall_slot *slot_of_shift(const struct wall_slots *slots, int shift,
+                                             bool is_from_last)
+{
+	const struct wall_slot *found = NULL;
+	for (size_t i = 0; i < slots->count; i++)
+		if (slots->slots[i].shift == shift && (!found || is_from_last))
+			found = &slots->slots[i];
+	return found;
+}
+
+static bool is_listed(const struct border_cut *cut, double from, double to)
+{
+	for (size_t i = 0; i < cut->course_count; i++)
+		if (fabs(cut->courses[i] - from) < TOLERANCE_WHOLE &&
+		    fabs(cut->courses_to[i] - to) < TOLERANCE_WHOLE)
+			return true;
+	return false;
+}
+
 static void list_courses(struct search *s, const struct wall_term *term,
                          const struct wall_slots *slots, struct border_cut *cut)
 {
+	bool rising = term->beside[1] > term->beside[0];
 	cut->courses = ARENA_ARRAY(s->arena, double, slots->count);
-	for (size_t i = 0; i < slots->count; i++) {
-		double phase =
-			slots->slots[i].phase[0] - term->sign * search_place_of_term(s, term);
-		double width =
-			cut_profile_cut(&term->profile, cut_profile_phase(&term->profile, phase));
-		bool known = false;
-		for (size_t k = 0; k < cut->course_count; k++)
-			known = known || fabs(cut->courses[k] - width) < TOLERANCE_WHOLE;
-		if (!known)
-			cut->courses[cut->course_count++] = width;
+	cut->courses_to = ARENA_ARRAY(s->arena, double, slots->count);
+	for (int shift = 0; shift < s->module->offset_count; shift++) {
+		/* Slots run with the coordinate. */
+		const struct wall_slot *first = slot_of_shift(slots, shift, !rising),
+				       *last = slot_of_shift(slots, shift, rising);
+		if (!first)
+			continue;
+		double from = cut_of_slot(s, term, first, rising ? 0 : 1),
+		       to = cut_of_slot(s, term, last, rising ? 1 : 0);
+		if (is_listed(cut, from, to))
+			continue;
+		cut->courses[cut->course_count] = from;
+		cut->courses_to[cut->course_count++] = to;
 	}
 }
 
@@ -184,10 +215,7 @@ static double cut_at_end(const struct search *s, const struct wall_term *term,
 	size_t slot = (end == 0) == rising || !term->along_u ? 0 : slots->count - 1;
 	if (term->is_straight && slots->count > 1)
 		return wall_term_least_cut(term, slots, search_place_of_term(s, term));
-	int phase_end = term->along_u && !rising ? 1 - end : end;
-	double phase =
-		slots->slots[slot].phase[phase_end] - term->sign * search_place_of_term(s, term);
-	return cut_profile_cut(&term->profile, cut_profile_phase(&term->profile, phase));
+	return cut_of_slot(s, term, &slots->slots[slot], term->along_u && !rising ? 1 - end : end);
 }
 
 /* The stretch of the lanes that the wall crosses, grown by `by` at both ends. */
@@ -222,7 +250,8 @@ static struct border_cut cut_of_lanes(struct search *s, const struct wall_term *
 	cut.worst = wall_lanes_least(&term->lanes, at, wide).worst;
 	cut.varies = wall_lanes_is_slanted(&term->lanes);
 	if (!cut.varies)
-		cut.courses = wall_lanes_cuts(s->arena, &term->lanes, at, own, &cut.course_count);
+		cut.courses = cut.courses_to =
+			wall_lanes_cuts(s->arena, &term->lanes, at, own, &cut.course_count);
 	return cut;
 }
 
@@ -244,7 +273,9 @@ static struct border_cut cut_of_term(struct search *s, size_t i)
 	}
 	cut.from = cut_at_end(s, term, slots, 0);
 	cut.to = cut_at_end(s, term, slots, 1);
-	if (term->along_u && term->is_straight && slots->count > 1)
+	bool meets_ends = term->along_u && s->module->offset_count > 1 &&
+	                  fabs(term->at[1] - term->at[0]) <= TOLERANCE_SQUARE * term->length;
+	if (meets_ends && slots->count > 1)
 		list_courses(s, term, slots, &cut);
 	return cut;
 }

@@ -15,8 +15,10 @@ struct border_cut {
 	double least;       /* along the whole border */
 	double worst;       /* least cut with the wall moved by the tolerance */
 	double small_share; /* h: of `whole`; a lesser cut is small */
-	double *courses;    /* distinct course ends, where courses meet the wall head on; without
-	                       courses the distinct cuts of the lanes */
+	/* Distinct course ends, where courses meet the wall head on or nearly so, in the order of
+	 * the courses; without courses the distinct cuts of the lanes. Of a wall out of true: at
+	 * its first end, and at its last. */
+	double *courses, *courses_to;
 	size_t course_count;
 	/* There is no one set of cuts to say: the pattern has no courses, and the wall runs askew
 	 * to it, its tile is slanted there, or its period is too long to show. */

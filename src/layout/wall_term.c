@@ -125,6 +125,7 @@ static void add_course(const struct wall_term *term, const struct module *module
 		.phase = {term->sign * (term->at[0] + slope * (from - term->beside[0]) - offset),
 	                  term->sign * (term->at[0] + slope * (to - term->beside[0]) - offset)},
 		.length = share * term->length,
+		.shift = shift,
 	};
 }
 
@@ -134,7 +135,7 @@ static void start_straight(const struct wall_term *term, const struct module *mo
 {
 	for (int r = 0; r < module->offset_count; r++) {
 		double phase = term->sign * (term->at[0] - module->offsets[r]);
-		out->slots[out->count++] = (struct wall_slot){{phase, phase}, 0};
+		out->slots[out->count++] = (struct wall_slot){{phase, phase}, 0, r};
 	}
 }
 
@@ -156,7 +157,8 @@ void wall_term_slots(const struct wall_term *term, const struct module *module, 
 	if (!term->along_u) {
 		out->slots[out->count++] =
 			(struct wall_slot){{term->sign * term->at[0], term->sign * term->at[1]},
-		                           term->length};
+		                           term->length,
+		                           0};
 		return;
 	}
 	double low = fmin(term->beside[0], term->beside[1]),

@@ -25,6 +25,7 @@ struct wall_term {
 struct wall_slot {
 	double phase[2]; /* at its two ends, for a lattice position of 0 along the axis */
 	double length;
+	int shift; /* of its course: index into the module's offsets */
 };
 
 struct wall_slots {

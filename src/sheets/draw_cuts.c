@@ -23,24 +23,35 @@ static const char *size_text(const struct draft *draft, double cut, double whole
 	return draft_text(draft, "cut.size", {"size", draft_length(draft, cut)});
 }
 
-/* The distinct course ends, greatest first as the passes give them, by strokes. */
-static const char *ends_text(const struct draft *draft, const struct border_cut *cut)
+/* Of a wall out of true: at its first end, half way, at its last. */
+static double course_end(const struct border_cut *cut, size_t i, double along)
+{
+	return cut->courses[i] + (cut->courses_to[i] - cut->courses[i]) * along;
+}
+
+/* The distinct course ends, in the order of the courses, by strokes. */
+static const char *ends_text(const struct draft *draft, const struct border_cut *cut, double along)
 {
 	struct strbuf list = strbuf_in(draft->arena);
 	for (size_t i = 0; i < cut->course_count; i++)
-		strbuf_printf(&list, "%s%s", i ? " / " : "", draft_length(draft, cut->courses[i]));
+		strbuf_printf(&list, "%s%s", i ? " / " : "",
+		              draft_length(draft, course_end(cut, i, along)));
 	return list.text;
 }
 
+/* Half way along, where both ends print as one. */
 static const char *cut_text(const struct draft *draft, const struct border_cut *cut)
 {
 	if (cut->course_count > 1)
-		return ends_text(draft, cut);
+		return ends_text(draft, cut, 0.5);
 	return size_text(draft, cut->from, cut->whole);
 }
 
 static bool is_tapered(const struct border_cut *cut)
 {
+	for (size_t i = 0; cut->course_count > 1 && i < cut->course_count; i++)
+		if (fabs(cut->courses[i] - cut->courses_to[i]) >= SAME_CUT)
+			return true;
 	return cut->course_count <= 1 && fabs(cut->from - cut->to) >= SAME_CUT;
 }
 
@@ -94,9 +105,20 @@ static bool is_in_line(const struct field_border *a, const struct field_border *
 	       fabs(point_cross(along, point_sub(b->from, a->from))) < SAME_LINE;
 }
 
+/* True where both print one cut: the same, but for what a wall is out of true by. */
+static bool is_same_cut(const struct border_cut *a, const struct border_cut *b)
+{
+	bool is_same = a->course_count == b->course_count;
+	if (a->course_count <= 1)
+		return is_same && fabs(a->from - b->from) < SAME_CUT;
+	for (size_t i = 0; is_same && i < a->course_count; i++)
+		is_same = fabs(course_end(a, i, 0.5) - course_end(b, i, 0.5)) < SAME_CUT;
+	return is_same;
+}
+
 /* True where a longer border in line with this one (of two alike the earlier) says the
  * same: other parts of its wall, and the stop line of a doorway in it. */
-static bool is_said(const struct lay_view *v, const struct draft *draft, size_t index)
+static bool is_said(const struct lay_view *v, size_t index)
 {
 	const struct position *position = v->lay->position;
 	const struct border_cut *cut = &position->cuts[index];
@@ -111,8 +133,7 @@ static bool is_said(const struct lay_view *v, const struct draft *draft, size_t 
 		bool is_first = border->is_doorway != other->is_doorway
 		                        ? border->is_doorway
 		                        : more > 1 || (more >= -1 && i < index);
-		if (is_first &&
-		    strcmp(cut_text(draft, &position->cuts[i]), cut_text(draft, cut)) == 0)
+		if (is_first && is_same_cut(&position->cuts[i], cut))
 			return true;
 	}
 	return false;
@@ -136,54 +157,70 @@ static bool speaks_for_wall(const struct lay_view *v, size_t index)
 	return is_askew(v, border) ? before == after || before == after + 1 : longer == 0;
 }
 
-/* Name of the wall, where this border speaks for it; else nothing. */
-static const char *name_of(const struct lay_view *v, const struct draft *draft, size_t index)
+/* Every cut is told with the wall or doorway that it is at: beside another wall it would seem
+ * to be that one's. */
+static const char *wall_text(const struct draft *draft, const struct field_border *border,
+                             const char *cut)
 {
-	const struct field_border *border = border_of(v, &v->lay->position->cuts[index]);
-	if (border->is_carried || border->is_doorway || !speaks_for_wall(v, index))
-		return NULL;
-	return draft_tag(draft, border->of);
+	return draft_text(draft, "cut.wall", {"wall", draft_tag(draft, border->of)}, {"cut", cut});
 }
 
-/* Both ends in one label, where two would crowd the wall. */
-static void label_short_taper(struct sheet *sheet, const struct border_cut *cut, const char *of,
-                              const char *name, struct paper_point a, struct paper_point b)
+/* Of a wall out of true both its ends: in one label, where two would crowd the wall. */
+static void label_taper(struct sheet *sheet, const struct field_border *border,
+                        const char *const ends[2], struct paper_point a, struct paper_point b)
 {
 	const struct draft *draft = sheet->draft;
-	const char *ends =
-		arena_printf(draft->arena, "%s / %s", size_text(draft, cut->from, cut->whole),
-	                     size_text(draft, cut->to, cut->whole));
-	const char *lines[] = {name ? name : ends, ends};
-	wall_label(sheet, of, a, b,
-	           (struct wall_text){.lines = lines, .count = name ? 2 : 1, .around = 0.5});
-}
-
-static void label_taper(struct sheet *sheet, const struct border_cut *cut, const char *of,
-                        const char *name, struct paper_point a, struct paper_point b)
-{
-	const struct draft *draft = sheet->draft;
+	const char *both = draft_text(draft, "cut.both-ends", {"from", ends[0]}, {"to", ends[1]});
 	if (paper_distance(a, b) < ENDS_APART) {
-		label_short_taper(sheet, cut, of, name, a, b);
+		wall_line(sheet, border->of, a, b, 0.5, wall_text(draft, border, both));
 		return;
 	}
-	wall_line(sheet, of, a, b, 0.18, size_text(draft, cut->from, cut->whole));
-	wall_line(sheet, of, a, b, 0.82, size_text(draft, cut->to, cut->whole));
-	if (name)
-		wall_line(sheet, of, a, b, 0.5, name);
+	wall_line(sheet, border->of, a, b, 0.18, wall_text(draft, border, ends[0]));
+	wall_line(sheet, border->of, a, b, 0.82, wall_text(draft, border, ends[1]));
+}
+
+static void label_courses(struct sheet *sheet, const struct lay_view *v,
+                          const struct border_cut *cut, struct paper_point a, struct paper_point b)
+{
+	const struct draft *draft = sheet->draft;
+	const struct field_border *border = border_of(v, cut);
+	const char *key = v->lay->module->offset_count > 0 ? "cut.wall-ends" : "cut.wall-cuts";
+	const char *name = draft_text(draft, key, {"wall", draft_tag(draft, border->of)});
+	double along[] = {0.5, 0.5};
+	size_t count = 1;
+	if (is_tapered(cut)) {
+		along[0] = 0;
+		along[1] = 1;
+		count = 2;
+	}
+	bool is_apart = paper_distance(a, b) >= ENDS_APART;
+	const char *lines[] = {name, ends_text(draft, cut, along[0]),
+	                       ends_text(draft, cut, along[1])};
+	if (count == 1 || !is_apart) {
+		wall_label(sheet, border->of, a, b,
+		           (struct wall_text){.lines = lines, .count = 1 + count, .around = 0.5});
+		return;
+	}
+	const char *last[] = {name, lines[2]};
+	wall_label(sheet, border->of, a, b,
+	           (struct wall_text){.lines = lines, .count = 2, .around = 0.18});
+	wall_label(sheet, border->of, a, b,
+	           (struct wall_text){.lines = last, .count = 2, .around = 0.82});
 }
 
 /* Once a wall: there is no one cut to say. Where the whole lay is turned, the order of work
  * says it for all walls. */
-static void label_askew(struct sheet *sheet, const struct lay_view *v, const char *of,
-                        const char *name, struct paper_point a, struct paper_point b)
+static void label_askew(struct sheet *sheet, const struct lay_view *v, size_t index,
+                        struct paper_point a, struct paper_point b)
 {
 	const struct draft *draft = sheet->draft;
-	const char *text = name;
-	if (name && !lay_view_is_turned(v))
-		text = draft_text(draft, "cut.wall", {"wall", name},
-		                  {"cut", draft_word(draft, "cut.to-wall")});
-	if (text)
-		wall_line(sheet, of, a, b, 0.5, text);
+	const struct field_border *border = border_of(v, &v->lay->position->cuts[index]);
+	if (border->is_doorway || !speaks_for_wall(v, index))
+		return;
+	const char *text = draft_tag(draft, border->of);
+	if (!lay_view_is_turned(v))
+		text = wall_text(draft, border, draft_word(draft, "cut.to-wall"));
+	wall_line(sheet, border->of, a, b, 0.5, text);
 }
 
 static void label_side(struct sheet *sheet, const char *of, struct paper_point a,
@@ -201,6 +238,11 @@ static void label_carried(struct sheet *sheet, const struct field_border *border
 	const struct draft *draft = sheet->draft;
 	if (field_is_askew(border->from, border->to) || cut->varies)
 		return;
+	if (cut->course_count > 1) {
+		label_side(sheet, border->of, a, b, 0.5,
+		           draft_text(draft, "cut.size", {"size", cut_text(draft, cut)}));
+		return;
+	}
 	if (!is_tapered(cut)) {
 		label_side(sheet, border->of, a, b, 0.5, cut_text(draft, cut));
 		return;
@@ -215,33 +257,25 @@ static void label_border(struct sheet *sheet, const struct lay_view *v, size_t i
 	const struct border_cut *cut = &v->lay->position->cuts[index];
 	const struct field_border *border = border_of(v, cut);
 	struct paper_point a = lay_view_point(v, border->from), b = lay_view_point(v, border->to);
-	const char *name = name_of(v, draft, index);
-	if (border->is_carried) {
+	const char *ends[] = {size_text(draft, cut->from, cut->whole),
+	                      size_text(draft, cut->to, cut->whole)};
+	if (border->is_carried)
 		label_carried(sheet, border, cut, a, b);
-	} else if (is_askew(v, border) || cut->varies) {
-		label_askew(sheet, v, border->of, name, a, b);
-	} else if (is_tapered(cut)) {
-		label_taper(sheet, cut, border->of, name, a, b);
-	} else if (cut->course_count > 1) {
-		bool has_courses = v->lay->module->offset_count > 0;
-		const char *lines[] = {draft_text(draft,
-		                                  has_courses ? "cut.wall-ends" : "cut.wall-cuts",
-		                                  {"wall", name ? name : ""}),
-		                       ends_text(draft, cut)};
-		wall_label(sheet, border->of, a, b,
-		           (struct wall_text){.lines = lines, .count = 2, .around = 0.5});
-	} else {
-		const char *text = cut_text(draft, cut);
-		if (name)
-			text = draft_text(draft, "cut.wall", {"wall", name}, {"cut", text});
-		wall_line(sheet, border->of, a, b, 0.5, text);
-	}
+	else if (is_askew(v, border) || cut->varies)
+		label_askew(sheet, v, index, a, b);
+	else if (cut->course_count > 1)
+		label_courses(sheet, v, cut, a, b);
+	else if (is_tapered(cut))
+		label_taper(sheet, border, ends, a, b);
+	else
+		wall_line(sheet, border->of, a, b, 0.5,
+		          wall_text(draft, border, cut_text(draft, cut)));
 }
 
 void draw_cuts(struct sheet *sheet, const struct lay_view *v)
 {
 	for (size_t i = 0; i < v->lay->position->cut_count; i++)
-		if (is_labelled(v, &v->lay->position->cuts[i]) && !is_said(v, sheet->draft, i))
+		if (is_labelled(v, &v->lay->position->cuts[i]) && !is_said(v, i))
 			label_border(sheet, v, i);
 }
 

@@ -1,5 +1,7 @@
 #include "sheets/install.h"
 
+#include <math.h>
+
 #include "sheets/crew_marks.h"
 #include "sheets/draw_cuts.h"
 #include "sheets/draw_floor.h"
@@ -82,16 +84,18 @@ static void name_origin(struct sheet *sheet, const struct view *view, enum side 
 	list_set_clip(sheet->list, clip);
 }
 
-/* Lanes outwards: wall labels, running dimensions, chain of corners, overall. */
+/* Lanes outwards: wall labels, running dimensions, chain of corners, overall. With room for
+ * `rows` lines of a wall's label where it tells course ends. */
 static struct plan_lanes lay_lanes(const struct sheet *sheet, const struct site_room *room,
-                                   const struct lay_view *v, const struct crew_marks *marks)
+                                   const struct lay_view *v, const struct crew_marks *marks,
+                                   size_t rows)
 {
 	const struct draft *draft = sheet->draft;
 	struct plan_lanes lanes = {0};
 	for (int side = 0; side < SIDE_COUNT; side++) {
 		/* A label of two lines stands beside the running dimensions, not under them. */
 		bool has_ends = v && draw_cuts_has_ends(v, (enum side)side);
-		double least = wall_label_lane(draft, has_ends ? 2 : 1) + FIRST_LANE;
+		double least = wall_label_lane(draft, has_ends ? rows : 1) + FIRST_LANE;
 		double at = wall_label_lane(draft, 1) + FIRST_LANE;
 		if (marks->sides[side].at.count > 0) {
 			lanes.running[side] = at;
@@ -110,6 +114,29 @@ static struct plan_lanes lay_lanes(const struct sheet *sheet, const struct site_
 		lanes.need[side] = at;
 	}
 	return lanes;
+}
+
+static struct margin margin_of(struct arena *arena, const struct site_room *room,
+                               const struct plan_lanes *lanes)
+{
+	struct margin margin = {.window = room_window(arena, room),
+	                        .walls = ring_box(room->outline)};
+	for (int side = 0; side < SIDE_COUNT; side++)
+		margin.need[side] = lanes->need[side];
+	return margin;
+}
+
+/* Labels of two lines have a lane of their own, where that costs no scale: else leaders. */
+static struct plan_lanes choose_lanes(const struct sheet *sheet, const struct site_room *room,
+                                      const struct lay_view *v, const struct crew_marks *marks)
+{
+	struct plan_lanes roomy = lay_lanes(sheet, room, v, marks, 2),
+			  plain = lay_lanes(sheet, room, v, marks, 1);
+	struct margin wide = margin_of(sheet->draft->arena, room, &roomy),
+		      least = margin_of(sheet->draft->arena, room, &plain);
+	bool is_same = llround(margin_scale(sheet, &wide) * 1000) ==
+	               llround(margin_scale(sheet, &least) * 1000);
+	return is_same ? roomy : plain;
 }
 
 static void draw_side(struct sheet *sheet, const struct view *view, struct box window,
@@ -172,11 +199,8 @@ enum sheet_fit install_draw(struct sheet *sheet, const struct site_room *room)
 		v = lay_view_make(arena, lay, &view, room);
 		marks = crew_marks_find(arena, &v);
 	}
-	struct plan_lanes lanes = lay_lanes(sheet, room, lay ? &v : NULL, &marks);
-	struct margin margin = {.window = room_window(arena, room),
-	                        .walls = ring_box(room->outline)};
-	for (int side = 0; side < SIDE_COUNT; side++)
-		margin.need[side] = lanes.need[side];
+	struct plan_lanes lanes = choose_lanes(sheet, room, lay ? &v : NULL, &marks);
+	struct margin margin = margin_of(arena, room, &lanes);
 	if (!margin_fit(sheet, &margin, &view))
 		return SHEET_TOO_LARGE;
 	draw_doorways(sheet, &view, room, DOORWAY_ALONE);

@@ -54,6 +54,16 @@ static double choose_scale(const struct sheet *sheet, const struct margin *margi
 	}
 }
 
+static double narrow_gain(const struct sheet *sheet)
+{
+	return sheet->draft->paper->column - sheet->draft->paper->narrow;
+}
+
+double margin_scale(const struct sheet *sheet, const struct margin *margin)
+{
+	return choose_scale(sheet, margin, narrow_gain(sheet));
+}
+
 /* At the ends of the floor nothing is cut: doorways and end marks stand outside. */
 static struct paper_box clip_at(const struct sheet *sheet, const struct view *view, struct box w)
 {
@@ -100,8 +110,7 @@ bool margin_fit(struct sheet *sheet, struct margin *margin, struct view *out_vie
 	struct margin *kept = ARENA_NEW(sheet->draft->arena, struct margin);
 	*kept = *margin;
 	sheet->margin = kept;
-	const struct paper_size *paper = sheet->draft->paper;
-	double wider = choose_scale(sheet, margin, paper->column - paper->narrow);
+	double wider = margin_scale(sheet, margin);
 	sheet->scale = choose_scale(sheet, margin, 0);
 	sheet->is_cramped = llround(wider * 1000) != llround(sheet->scale * 1000);
 	if (sheet->scale <= 0)

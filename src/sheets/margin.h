@@ -31,6 +31,8 @@ struct margin {
 	double need[SIDE_COUNT];
 };
 
+/* The scale of the view with this margin, beside the narrow column of text; 0: it does not fit. */
+double margin_scale(const struct sheet *, const struct margin *);
 /* The view at the scale asked for, or the largest standard one that fits the sheet; of a
  * sheet that shows a part that part, whose window becomes the margin's. False: it does not
  * fit (at any). Sets sheet->scale; what is drawn then is cut to the part until

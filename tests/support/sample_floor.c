@@ -151,14 +151,16 @@ static const struct position *make_position(struct arena *arena)
 	                             .to = 190,
 	                             .whole = 606.425,
 	                             .course_count = 3,
-	                             .courses = LIST(double, 190.5, 393.7, 596.9)},
+	                             .courses = LIST(double, 190.5, 393.7, 596.9),
+	                             .courses_to = LIST(double, 190.5, 393.7, 596.9)},
 	                            {.border = 2, .from = 200.025, .to = 187.325, .whole = 301.625},
 	                            {.border = 3,
 	                             .from = 141,
 	                             .to = 141,
 	                             .whole = 606.425,
 	                             .course_count = 3,
-	                             .courses = LIST(double, 139.7, 342.9, 546.1)}};
+	                             .courses = LIST(double, 139.7, 342.9, 546.1),
+	                             .courses_to = LIST(double, 139.7, 342.9, 546.1)}};
 	return NEW(struct position, .cut_count = 4,
 	           .cuts = memcpy(arena_alloc(arena, sizeof cuts), cuts, sizeof cuts));
 }

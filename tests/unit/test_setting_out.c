@@ -98,6 +98,34 @@ static void test_centre_on(void **state)
 	arena_free(arena);
 }
 
+/* A third of offset against a wall that runs 3 mm out over 3 m: worked by hand from where the
+ * joints of each course lie, 600 mm apart. */
+static void test_course_ends_at_a_wall_out_of_true(void **state)
+{
+	(void)state;
+	struct arena *arena = arena_new();
+	const struct position *position = position_of(
+		arena,
+		"<floor version=\"1\" unit=\"mm\">"
+		"<slab id=\"S\" thickness=\"100\" support=\"ground\" exposure=\"indoor\"/>"
+		"<room id=\"R\" slab=\"S\"><corners><corner x=\"0\" y=\"0\"/>"
+		"<corner x=\"3103\" y=\"0\"/><corner x=\"3100\" y=\"3000\"/>"
+		"<corner x=\"0\" y=\"3000\"/></corners></room>"
+		"<tile id=\"T\" kind=\"porcelain\" wide=\"298\" long=\"598\" thick=\"9\"/>"
+		"<lay id=\"L\" rooms=\"R\" tile=\"T\" joint=\"2\" pattern=\"running\" "
+		"shift=\"1/3\" gap=\"0\" gap-max=\"0\"><start x=\"0\" y=\"0\" at=\"corner\"/></lay></floor>");
+	static const double from[] = {102, 501.7, 301.4}, to[] = {99, 499.6, 299.3};
+	const struct border_cut *east = &position->cuts[EAST];
+	assert_int_equal(east->course_count, 3);
+	for (size_t i = 0; i < 3; i++) {
+		assert_near(east->courses[i], from[i], 0.01);
+		assert_near(east->courses_to[i], to[i], 0.01);
+	}
+	/* Courses run along the south wall: it has none. */
+	assert_int_equal(position->cuts[SOUTH].course_count, 0);
+	arena_free(arena);
+}
+
 static void test_profile(void **state)
 {
 	(void)state;
@@ -155,6 +183,7 @@ int main(void)
 		cmocka_unit_test(test_full_at_holds_a_whole_tile),
 		cmocka_unit_test(test_the_first_of_two_that_exclude_each_other),
 		cmocka_unit_test(test_centre_on),
+		cmocka_unit_test(test_course_ends_at_a_wall_out_of_true),
 		cmocka_unit_test(test_profile),
 		cmocka_unit_test(test_mean_penalty),
 	};
