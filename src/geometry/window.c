@@ -45,6 +45,15 @@ static double border_place(struct ring window, size_t side, struct point p)
 	return (double)side + share;
 }
 
+/* How far inside of a side a point lies, times the side's length; 0 on the border: where a
+ * corner of the area touches it, rounding leaves no neck. */
+static double depth_at(struct point a, struct point along, struct point p)
+{
+	double depth = point_cross(along, point_sub(p, a));
+	bool is_on = depth * depth <= TOLERANCE_SAME * TOLERANCE_SAME * point_dot(along, along);
+	return is_on ? 0 : depth;
+}
+
 /* Cyrus and Beck's clipping (1978) of one edge against the open window. */
 static bool stretch_of_edge(struct ring window, const struct border_edge *edge,
                             struct window_stretch *out)
@@ -53,8 +62,7 @@ static bool stretch_of_edge(struct ring window, const struct border_edge *edge,
 	bool enters = false, leaves = false;
 	for (size_t side = 0; side < window.count; side++) {
 		struct point a = window.points[side], along = side_vector(window, side);
-		double from = point_cross(along, point_sub(edge->from, a));
-		double to = point_cross(along, point_sub(edge->to, a));
+		double from = depth_at(a, along, edge->from), to = depth_at(a, along, edge->to);
 		if (from <= 0 && to <= 0)
 			return false;
 		if (from > 0 && to > 0)
@@ -100,6 +108,18 @@ static double place_ahead(size_t sides, double from, double to)
 	return ahead;
 }
 
+/* From a way out on to a way in. Where the area's border only touches the window's, with the area
+ * on both sides of the touch, the area goes on along the window's border: it is parted there. */
+static double way_ahead(size_t sides, const struct window_stretch *leaving,
+                        const struct window_stretch *entering)
+{
+	double ahead = place_ahead(sides, leaving->leaves_at, entering->enters_at);
+	struct point out = point_sub(leaving->to, leaving->from);
+	struct point in = point_sub(entering->to, entering->from);
+	bool is_parted = ahead < TOLERANCE_BEHIND && point_cross(out, in) < 0;
+	return is_parted ? ahead + (double)sides : ahead;
+}
+
 /* The nearest pair of a way out and a way in, ahead of it, not yet joined. */
 static bool nearest_pair(const struct window_stretch *stretches, size_t count, size_t sides,
                          size_t *out_leaving, size_t *out_entering)
@@ -111,8 +131,7 @@ static bool nearest_pair(const struct window_stretch *stretches, size_t count, s
 		for (size_t k = 0; k < count; k++) {
 			if (!stretches[k].enters || stretches[k].is_follower)
 				continue;
-			double ahead =
-				place_ahead(sides, stretches[i].leaves_at, stretches[k].enters_at);
+			double ahead = way_ahead(sides, &stretches[i], &stretches[k]);
 			if (ahead < best) {
 				best = ahead;
 				*out_leaving = i;
@@ -124,8 +143,8 @@ static bool nearest_pair(const struct window_stretch *stretches, size_t count, s
 }
 
 /* Along the window's border the area lies between a way out and the next way in. Where
- * several meet in one point, any pairing encloses the same ground; nearest first leaves
- * nobody without a partner. */
+ * several meet in one point, any pairing encloses the same ground, in more or fewer parts; nearest
+ * first leaves nobody without a partner. */
 static bool join_ends(struct window_stretch *stretches, size_t count, size_t sides)
 {
 	size_t leaving, entering;

@@ -17,9 +17,27 @@ struct corridor corridor_in(struct arena *arena, const struct tiling *tiling, si
 	                         .known = place_map_in(arena)};
 }
 
-static struct place_key key_of_cell(struct address at)
+/* By the cell, and which of its pieces it is. */
+static struct place_key key_of_tile(const struct corridor *corridor, struct tile_ref tile)
 {
-	return (struct place_key){at.face, 0, at.i, at.j};
+	const struct panel *panel = &corridor->tiling->panels[corridor->panel];
+	int piece = tile.piece ? (int)(tile.piece - panel->pieces) + 1 : 0;
+	return (struct place_key){tile.at.face, piece, tile.at.i, tile.at.j};
+}
+
+static void close_tile(struct corridor *corridor, struct tile_ref tile)
+{
+	place_map_add(&corridor->crossed, key_of_tile(corridor, tile), 1);
+}
+
+static void close_cell(struct corridor *corridor, struct address at)
+{
+	const struct panel *panel = &corridor->tiling->panels[corridor->panel];
+	size_t count;
+	const struct tile_piece *pieces = panel_pieces_at(panel, at, &count);
+	close_tile(corridor, (struct tile_ref){corridor->panel, at, NULL});
+	for (size_t k = 0; k < count; k++)
+		close_tile(corridor, (struct tile_ref){corridor->panel, at, &pieces[k]});
 }
 
 /* Closes every cell whose middle lies in the hole. */
@@ -37,7 +55,7 @@ static void close_hole(struct corridor *corridor, struct ring hole)
 		while (lattice_walk_next(&walk, &at.i, &at.j)) {
 			struct ring cell = module_cell_at(corridor->arena, module, at, position);
 			if (ring_holds(hole, ring_middle(cell)))
-				place_map_add(&corridor->crossed, key_of_cell(at), 1);
+				close_cell(corridor, at);
 		}
 	}
 }
@@ -48,7 +66,7 @@ void corridor_close_tiles(struct corridor *corridor, const struct tile_ref *tile
 	for (size_t k = 0; k < count; k++)
 		if (tiles[k].panel == corridor->panel) {
 			*array_push(corridor->arena, &mine) = tiles[k];
-			place_map_add(&corridor->crossed, key_of_cell(tiles[k].at), 1);
+			close_tile(corridor, tiles[k]);
 		}
 	struct region cells =
 		crossed_cells(corridor->arena, corridor->tiling, mine.items, mine.count);
@@ -88,9 +106,9 @@ struct segment corridor_segment(const struct corridor *corridor, struct network_
 	                       tiling->panels[corridor->panel].position);
 }
 
-static bool is_crossed(const struct corridor *corridor, struct address at)
+static bool is_crossed(const struct corridor *corridor, struct tile_ref tile)
 {
-	return place_map_find(&corridor->crossed, key_of_cell(at)) != NULL;
+	return place_map_find(&corridor->crossed, key_of_tile(corridor, tile)) != NULL;
 }
 
 static bool meets_bars(const struct corridor_bars *bars, struct segment stretch)
@@ -101,17 +119,57 @@ static bool meets_bars(const struct corridor_bars *bars, struct segment stretch)
 	return false;
 }
 
+/* Lengths along an edge. */
+static double overlap(struct stretch a, struct stretch b)
+{
+	return fmin(a.to, b.to) - fmax(a.from, b.from);
+}
+
+/* An end lies between the tiles, or where a border cuts the edge: at a slant the one tile ends
+ * there before the other, but no joint runs on along a border. */
+static bool is_end(const struct corridor *corridor, double beyond, double within, struct point p)
+{
+	return beyond <= corridor->tiling->module->joint ||
+	       (beyond <= fmax(within, corridor_rim(corridor->tiling)) &&
+	        region_distance(&corridor->domain, p) <= TOLERANCE_WHOLE);
+}
+
+/* The joint between two tiles that most of a stretch of the edge at a place lies in; NULL: it does
+ * not lie between two. */
+static const struct tile_joint *joint_of(const struct corridor *corridor,
+                                         struct network_place place, struct segment stretch)
+{
+	struct segment edge = corridor_segment(corridor, place);
+	double from = point_distance(edge.from, stretch.from);
+	double to = point_distance(edge.from, stretch.to), length = segment_length(edge);
+	bool is_back = from > to;
+	struct stretch own = {is_back ? to : from, is_back ? from : to}, best = {0, 0};
+	const struct tile_joint *joint = NULL;
+	size_t count;
+	const struct tile_joint *joints =
+		tile_joints_at(corridor->arena, corridor->tiling, corridor->panel, place, &count);
+	for (size_t k = 0; k < count; k++) {
+		struct stretch on = {joints[k].on.from * length, joints[k].on.to * length};
+		if (overlap(on, own) <= fmax(overlap(best, own), 0))
+			continue;
+		best = on;
+		joint = &joints[k];
+	}
+	double within = overlap(best, own);
+	bool is_all =
+		joint &&
+		is_end(corridor, best.from - own.from, within,
+	               is_back ? stretch.to : stretch.from) &&
+		is_end(corridor, own.to - best.to, within, is_back ? stretch.from : stretch.to);
+	return is_all ? joint : NULL;
+}
+
 static bool is_free_for_all(const struct corridor *corridor, struct network_place place,
                             struct segment stretch)
 {
-	const struct network *network = corridor->tiling->network;
-	const struct panel *panel = &corridor->tiling->panels[corridor->panel];
-	struct address left = network_beside(network, place, true);
-	struct address right = network_beside(network, place, false);
 	/* Between tile and a remainder that is no tile there is no joint. */
-	if (!panel_has_tile(panel, left) || !panel_has_tile(panel, right))
-		return false;
-	if (is_crossed(corridor, left) && is_crossed(corridor, right))
+	const struct tile_joint *joint = joint_of(corridor, place, stretch);
+	if (!joint || (is_crossed(corridor, joint->left) && is_crossed(corridor, joint->right)))
 		return false;
 	return !meets_bars(&corridor->bars, stretch) &&
 	       clip_holds(corridor->arena, stretch, &corridor->ground);

@@ -6,7 +6,7 @@
 #include "base/array.h"
 #include "geometry/segment.h"
 #include "layout/place_map.h"
-#include "layout/tiling.h"
+#include "layout/tile_joint.h"
 
 /* Lines that no joint may cross or touch. */
 struct corridor_bars {
@@ -21,7 +21,7 @@ struct corridor {
 	struct region ground; /* the strip on it, with the border of the crossed cells */
 	struct region beside; /* of the ground, within one tile of the crack */
 	struct region clear_ground, clear_beside; /* the same, clear of the crossed tile */
-	struct place_map crossed;  /* cells that no joint may run through, holes filled */
+	struct place_map crossed;  /* tiles that no joint may run through, holes filled */
 	struct corridor_bars bars; /* cracks and their prolongations, as far as they are near */
 	const struct corridor_bars *side; /* of the side that is walked; NULL: none */
 	struct place_map known;           /* verdicts given, the side's bars apart */

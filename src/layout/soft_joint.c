@@ -53,9 +53,12 @@ static struct soft_joint new_joint(const struct placing *placing, const char *si
 }
 
 /* What a joint meets where it ends: what lies at the border, else the end of its strip. */
-static const char *met_at(const struct soft_setting *setting, struct soft_port port)
+static const char *met_at(const struct placing *placing, struct soft_port port)
 {
-	return port.at_border ? soft_setting_border_at(setting, port.at) : setting->strip;
+	const struct soft_setting *setting = placing->setting;
+	double off = region_distance(&placing->unit->corridor.domain, port.at);
+	bool at_border = port.at_border || off < TOLERANCE_WHOLE;
+	return at_border ? soft_setting_border_at(setting, port.at) : setting->strip;
 }
 
 static bool goes_straight(struct point a, struct point b, struct point c)
@@ -102,8 +105,8 @@ static struct soft_joint joint_from_walk(const struct placing *placing, const ch
 	joint.turns = (double)path->least.turns / 1e6;
 	joint.cost = (double)path->least.cost / 1e6;
 	joint.settled = path->settled;
-	joint.ends = arena_printf(placing->arena, "%s %s", met_at(placing->setting, walk->from),
-	                          met_at(placing->setting, walk->to));
+	joint.ends = arena_printf(placing->arena, "%s %s", met_at(placing, walk->from),
+	                          met_at(placing, walk->to));
 	return joint;
 }
 

@@ -63,14 +63,6 @@ double soft_outline_place(struct ring ring, struct segment ray)
 	return place;
 }
 
-static bool has_tile_beside(const struct corridor *corridor, struct network_place place)
-{
-	const struct network *network = corridor->tiling->network;
-	const struct panel *panel = &corridor->tiling->panels[corridor->panel];
-	return panel_has_tile(panel, network_beside(network, place, true)) &&
-	       panel_has_tile(panel, network_beside(network, place, false));
-}
-
 /* The point of an edge beside a point of the outline; at a corner the outline is a hair off. */
 static struct point beside(struct segment edge, struct point p)
 {
@@ -97,34 +89,72 @@ static struct outline_stretch stretch_of(struct ring ring, size_t side, struct s
 		.round = place_on_side(ring, side, point_between(line.from, line.to, 0.5))};
 }
 
-/* What can be walked of an edge along the outline; if nothing can, the edge as a gap. */
-static void add_edge(struct arena *arena, const struct corridor *corridor, struct ring ring,
-                     size_t side, struct network_place place, struct segment part,
-                     struct stretch_list *list)
+/* An edge that the outline runs along. */
+struct outline_edge {
+	struct arena *arena;
+	const struct corridor *corridor;
+	struct ring ring;
+	size_t side;
+	struct soft_step step;
+	struct segment part; /* of it along the side, walked as the outline is */
+	struct stretch_list *list;
+};
+
+static void add_stretch(const struct outline_edge *edge, struct segment line, bool is_joint,
+                        bool is_against)
 {
-	struct segment edge = corridor_segment(corridor, place);
-	struct outline_stretch all = stretch_of(ring, side, part);
-	all.has_step = true;
-	all.step.at = place;
-	all.step.reversed =
-		point_dot(point_sub(part.to, part.from), point_sub(edge.to, edge.from)) < 0;
-	size_t count, before = list->stretches.count;
-	const struct stretch *on = clip_segment(arena, part, &corridor->ground, &count);
+	struct outline_stretch stretch = stretch_of(edge->ring, edge->side, line);
+	stretch.has_step = true;
+	stretch.step = edge->step;
+	stretch.is_joint = is_joint;
+	stretch.is_against = is_against;
+	*array_push(edge->arena, &edge->list->stretches) = stretch;
+}
+
+static bool add_joint(const struct outline_edge *edge, struct segment line)
+{
+	if (segment_length(line) <= TOLERANCE_WHOLE ||
+	    !corridor_is_free(edge->corridor, edge->step.at, line))
+		return false;
+	add_stretch(edge, line, true, false);
+	return true;
+}
+
+/* What of a line along the edge lies between two tiles, walked as the line is. */
+static struct segment between_tiles(const struct outline_edge *edge, struct segment line,
+                                    const struct tile_joint *joint)
+{
+	struct segment whole = corridor_segment(edge->corridor, edge->step.at);
+	struct segment on = {point_between(whole.from, whole.to, joint->on.from),
+	                     point_between(whole.from, whole.to, joint->on.to)};
+	if (edge->step.reversed)
+		on = (struct segment){on.to, on.from};
+	return (struct segment){segment_nearest(on, line.from), segment_nearest(on, line.to)};
+}
+
+/* What can be walked of the edge; if nothing can, the edge as a gap. */
+static void add_edge(const struct outline_edge *edge)
+{
+	struct segment part = edge->part;
+	size_t count, joint_count, before = edge->list->stretches.count;
+	const struct stretch *on = clip_segment(edge->arena, part, &edge->corridor->ground, &count);
+	const struct tile_joint *joints =
+		tile_joints_at(edge->arena, edge->corridor->tiling, edge->corridor->panel,
+	                       edge->step.at, &joint_count);
+	bool has_tile = false;
 	for (size_t k = 0; k < count; k++) {
 		struct segment line = {point_between(part.from, part.to, on[k].from),
 		                       point_between(part.from, part.to, on[k].to)};
-		struct outline_stretch walked = stretch_of(ring, side, line);
-		walked.has_step = true;
-		walked.step = all.step;
-		walked.is_joint = segment_length(line) > TOLERANCE_WHOLE &&
-		                  corridor_is_free(corridor, place, line);
-		if (walked.is_joint)
-			*array_push(arena, &list->stretches) = walked;
+		bool is_added = add_joint(edge, line);
+		for (size_t t = 0; t < joint_count; t++) {
+			struct segment between = between_tiles(edge, line, &joints[t]);
+			has_tile |= segment_length(between) > TOLERANCE_WHOLE;
+			if (!is_added)
+				add_joint(edge, between);
+		}
 	}
-	if (list->stretches.count > before)
-		return;
-	all.is_against = count == 0 || !has_tile_beside(corridor, place);
-	*array_push(arena, &list->stretches) = all;
+	if (edge->list->stretches.count == before)
+		add_stretch(edge, part, false, !has_tile);
 }
 
 /* A side of the outline: the joints it runs along, or else a border. */
@@ -138,9 +168,13 @@ static void add_side(struct arena *arena, const struct corridor *corridor, struc
 		network_near(arena, tiling->network, tiling->module,
 	                     tiling->panels[corridor->panel].position, own, BESIDE, &count);
 	for (size_t k = 0; k < count; k++) {
-		struct segment part = along_side(corridor_segment(corridor, places[k]), own);
+		struct segment edge = corridor_segment(corridor, places[k]);
+		struct segment part = along_side(edge, own);
+		bool reversed =
+			point_dot(point_sub(part.to, part.from), point_sub(edge.to, edge.from)) < 0;
 		if (segment_length(part) > 2 * BESIDE)
-			add_edge(arena, corridor, ring, side, places[k], part, list);
+			add_edge(&(struct outline_edge){
+				arena, corridor, ring, side, {places[k], reversed}, part, list});
 	}
 	if (list->stretches.count > before || segment_length(own) < 2 * BESIDE)
 		return;

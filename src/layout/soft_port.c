@@ -33,6 +33,42 @@ static bool can_be_cut(const struct gathering *gathering, struct network_place p
 	       segment_length(part) > TOLERANCE_WHOLE && corridor_is_free(corridor, place, part);
 }
 
+/* True where a segment lies in the domain for more than what is no tile may be deep: no border
+ * cuts it there, it runs along one. */
+static bool runs_on(const struct gathering *gathering, struct segment rest)
+{
+	const struct corridor *corridor = &gathering->unit->corridor;
+	double length = segment_length(rest);
+	size_t count;
+	const struct stretch *on = clip_segment(gathering->arena, rest, &corridor->domain, &count);
+	return count > 0 && on[0].from * length < TOLERANCE_WHOLE &&
+	       on[0].to * length > corridor_rim(corridor->tiling);
+}
+
+/* Of an edge walked from `from`, as far as where tile ends while the edge runs on beside a border;
+ * no length: tile does not. */
+static struct segment walk_to_rim(const struct gathering *gathering, struct network_place place,
+                                  struct segment edge)
+{
+	const struct corridor *corridor = &gathering->unit->corridor;
+	struct segment forward = corridor_segment(corridor, place);
+	bool is_back =
+		point_dot(point_sub(edge.to, edge.from), point_sub(forward.to, forward.from)) < 0;
+	size_t count;
+	const struct tile_joint *joints =
+		tile_joints_at(gathering->arena, corridor->tiling, corridor->panel, place, &count);
+	for (size_t k = 0; k < count; k++) {
+		double from = is_back ? 1 - joints[k].on.to : joints[k].on.from;
+		double to = is_back ? 1 - joints[k].on.from : joints[k].on.to;
+		struct point end = point_between(edge.from, edge.to, to);
+		struct segment part = {edge.from, end}, rest = {end, edge.to};
+		if (from <= 0 && to < 1 && runs_on(gathering, rest) &&
+		    corridor_is_free(corridor, place, part))
+			return part;
+	}
+	return (struct segment){edge.from, edge.from};
+}
+
 /* An edge that the border cuts once more, in a panel narrower than the edge, leads from border to
  * border and nowhere else. */
 static void add_inward(struct gathering *gathering, struct network_place place, struct point at,
@@ -62,35 +98,45 @@ static struct knot knot_of(const struct corridor *corridor, struct network_place
 	return (struct knot){edge->from, place.i, place.j};
 }
 
-/* True where tile ends: a cell round the vertex holds none. */
+/* True where tile ends: an edge that leaves the vertex does not lie between two. */
 static bool is_at_rim(const struct corridor *corridor, struct knot knot)
 {
-	const struct network *network = corridor->tiling->network;
-	const struct panel *panel = &corridor->tiling->panels[corridor->panel];
-	const struct network_vertex *here = &network->vertices[knot.vertex];
+	const struct tiling *tiling = corridor->tiling;
+	const struct network_vertex *here = &tiling->network->vertices[knot.vertex];
 	for (size_t k = 0; k < here->leaving_count; k++) {
 		struct network_leaving next = here->leaving[k];
 		struct network_place place = {next.edge, knot.i + next.i, knot.j + next.j};
-		if (!panel_has_tile(panel, network_beside(network, place, true)) ||
-		    !panel_has_tile(panel, network_beside(network, place, false)))
+		size_t count;
+		const struct tile_joint *joints =
+			tile_joints_at(corridor->arena, tiling, corridor->panel, place, &count);
+		bool goes_on = count > 0 && (next.reversed ? joints[count - 1].on.to >= 1
+		                                           : joints[0].on.from <= 0);
+		if (!goes_on)
 			return true;
 	}
 	return false;
 }
 
-/* Where the tile stops short of the border, a joint between two tiles ends with them. */
+/* Where the tile stops short of the border, a joint between two tiles ends with them: at a corner,
+ * or beside the border along an edge. */
 static void add_rim(struct gathering *gathering, struct network_place place, struct segment border,
                     bool at_to)
 {
 	struct corridor *corridor = &gathering->unit->corridor;
+	double rim = corridor_rim(corridor->tiling) + TOLERANCE_WHOLE;
 	struct segment edge = corridor_segment(corridor, place);
 	struct point at = at_to ? edge.to : edge.from;
-	if (segment_distance(border, at) > corridor_rim(corridor->tiling) + TOLERANCE_WHOLE ||
-	    !is_at_rim(corridor, knot_of(corridor, place, at_to)) ||
-	    !corridor_is_open(corridor, place))
+	struct segment outward = {at_to ? edge.from : edge.to, at};
+	struct soft_gate gate = {{place, at_to}, segment_length(edge), false};
+	if (segment_gap(border, edge) > rim)
 		return;
-	add_port(gathering, (struct soft_gate){{place, at_to}, segment_length(edge), false}, at,
-	         true);
+	if (segment_distance(border, at) <= rim && corridor_is_open(corridor, place) &&
+	    is_at_rim(corridor, knot_of(corridor, place, at_to)))
+		add_port(gathering, gate, at, true);
+	struct segment part = walk_to_rim(gathering, place, outward);
+	gate.part = segment_length(part);
+	if (gate.part > TOLERANCE_WHOLE && segment_distance(border, part.to) <= rim)
+		add_port(gathering, gate, part.to, true);
 }
 
 /* Ports where joints meet a stretch of border. */
@@ -339,16 +385,10 @@ struct soft_ports soft_run_ports(struct arena *arena, const struct soft_setting 
 	struct gathering gathering = {.arena = arena, .setting = setting, .unit = unit};
 	const struct outline_stretch *stretch = at_end ? &run->last : &run->first;
 	struct point at = at_end ? stretch->line.to : stretch->line.from;
-	struct soft_step inward = {stretch->step.at, stretch->step.reversed ^ at_end};
-	struct segment edge = corridor_segment(&unit->corridor, inward.at);
-	struct segment part = {at, inward.reversed ? edge.from : edge.to};
 	const struct region *beside = &unit->corridor.beside;
 	gathering.is_beside =
 		region_holds(beside, at) || region_distance(beside, at) < TOLERANCE_WHOLE;
-	/* A corner of a wall may part it from the vertex. */
-	if (corridor_is_free(&unit->corridor, inward.at, part))
-		add_port(&gathering, (struct soft_gate){inward, segment_length(part), false}, at,
-		         true);
+	add_inward(&gathering, stretch->step.at, at, stretch->step.reversed ^ at_end);
 	struct border_walk walk = border_at(&unit->corridor, at);
 	walk.on = &unit->corridor.clear_beside;
 	for (int way = 0; way < 2; way++) {

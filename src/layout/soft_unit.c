@@ -234,22 +234,27 @@ static const struct tile_ref *tiles_of(struct arena *arena, const struct soft_un
 	return tiles.items;
 }
 
+/* Along a stretch of the outline, as deep as what is no tile may be. */
+static struct region rim_beyond(struct arena *arena, const struct tiling *tiling,
+                                struct segment line)
+{
+	struct point along = point_unit(point_sub(line.to, line.from));
+	struct point out = point_scale(point_left(along), -corridor_rim(tiling));
+	struct point corners[] = {line.from, point_add(line.from, out), point_add(line.to, out),
+	                          line.to};
+	return region_from_ring(arena, (struct ring){corners, 4});
+}
+
 /* The crossed tile, and beyond it what lies against it and is too narrow for tile. */
 static struct region taken_ground(struct arena *arena, const struct tiling *tiling,
                                   const struct soft_unit *unit)
 {
-	const struct panel *panel = &tiling->panels[unit->panel];
 	ARRAY_OF(struct region) taken = {0};
 	*array_push(arena, &taken) = unit->crossed;
 	for (size_t k = 0; k < unit->outline.count; k++) {
-		struct soft_step step = unit->outline.stretches[k].step;
-		if (!unit->outline.stretches[k].has_step)
-			continue;
-		struct address beyond = network_beside(tiling->network, step.at, step.reversed);
-		if (!panel_has_tile(panel, beyond))
-			*array_push(arena, &taken) =
-				region_from_ring(arena, module_cell_at(arena, tiling->module,
-			                                               beyond, panel->position));
+		const struct outline_stretch *stretch = &unit->outline.stretches[k];
+		if (stretch->has_step && stretch->is_against)
+			*array_push(arena, &taken) = rim_beyond(arena, tiling, stretch->line);
 	}
 	return overlay_union_all(arena, taken.items, taken.count);
 }

@@ -25,7 +25,7 @@ static int run_against(const struct tile_run *run, struct address at)
 	return run->last < at.i ? -1 : run->first > at.i;
 }
 
-static bool is_in_runs(const struct panel *panel, struct address at)
+bool panel_has_whole(const struct panel *panel, struct address at)
 {
 	size_t low = 0, high = panel->run_count;
 	while (low < high) {
@@ -55,12 +55,23 @@ static size_t first_piece(const struct panel *panel, struct address at)
 	return low;
 }
 
+const struct tile_piece *panel_pieces_at(const struct panel *panel, struct address at,
+                                         size_t *out_count)
+{
+	size_t first = first_piece(panel, at), end = first;
+	while (end < panel->piece_count && address_is_same(panel->pieces[end].at, at))
+		end++;
+	*out_count = end - first;
+	return panel->pieces + first;
+}
+
 bool panel_has_tile(const struct panel *panel, struct address at)
 {
-	if (is_in_runs(panel, at))
+	size_t count;
+	if (panel_has_whole(panel, at))
 		return true;
-	size_t p = first_piece(panel, at);
-	return p < panel->piece_count && address_is_same(panel->pieces[p].at, at);
+	panel_pieces_at(panel, at, &count);
+	return count > 0;
 }
 
 /* 0 where the segment touches or enters the ring. */
@@ -104,13 +115,14 @@ static void try_tile(struct search *search, struct tile_ref tile)
 static void try_address(struct search *search, size_t index, struct address at)
 {
 	const struct panel *panel = &search->tiling->panels[index];
-	if (is_in_runs(panel, at)) {
+	size_t count;
+	if (panel_has_whole(panel, at)) {
 		try_tile(search, (struct tile_ref){index, at, NULL});
 		return;
 	}
-	for (size_t p = first_piece(panel, at);
-	     p < panel->piece_count && address_is_same(panel->pieces[p].at, at); p++)
-		try_tile(search, (struct tile_ref){index, at, &panel->pieces[p]});
+	const struct tile_piece *pieces = panel_pieces_at(panel, at, &count);
+	for (size_t p = 0; p < count; p++)
+		try_tile(search, (struct tile_ref){index, at, &pieces[p]});
 }
 
 struct tile_ref *tiling_near(struct arena *arena, const struct tiling *tiling, struct line line,

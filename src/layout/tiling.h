@@ -56,6 +56,10 @@ const struct tiling *tiling_place(struct arena *, const struct field *, const st
 
 /* True where the face at the address is tile in this panel, whole or in pieces. */
 bool panel_has_tile(const struct panel *, struct address);
+/* True where it is a whole tile. */
+bool panel_has_whole(const struct panel *, struct address);
+/* Its pieces, one behind the other; none where it is whole. */
+const struct tile_piece *panel_pieces_at(const struct panel *, struct address, size_t *out_count);
 
 /* One tile of a panel: a whole face, or a piece. */
 struct tile_ref {

@@ -24,10 +24,10 @@ bool is_one(const Floor &floor, const Group &group)
 class Spill
 {
       public:
-	Spill(const Floor &f, const Group &g, size_t p, double greatest_reach)
+	Spill(const Floor &f, const Group &g, size_t p, double reach)
 	    : floor(f), group(g), panel(f.field.panels[p]), network(f, p, box_round(f, g)),
-	      far(f.half_width() + 2 * f.lay.tile_long),
-	      near(f.lay.tile_long + greatest_reach + END_REACH),
+	      greatest_reach(reach), far(f.half_width() + 2 * f.lay.tile_long),
+	      near(f.lay.tile_long + reach + END_REACH),
 	      flank(f.half_width() + f.lay.tile_long + END_REACH), covers(f.covered())
 	{
 		for (const Tile &tile : floor.tiling.tiles)
@@ -63,8 +63,6 @@ class Spill
 				for (Point end : {joint.line.front(), joint.line.back()})
 					soft_ends.push_back({end, end});
 			}
-		for (int side : {-1, 1})
-			served[side > 0] = is_served(side);
 		network.mark_crossed(with_ways_on(p));
 		join();
 	}
@@ -81,7 +79,7 @@ class Spill
 			lots.push_back({*left.begin()});
 			left.erase(left.begin());
 			for (size_t k = 0; k < lots.back().size(); k++)
-				for (const Tile *next : beside[lots.back()[k]])
+				for (auto [next, where] : beside[lots.back()[k]])
 					if (left.erase(next))
 						lots.back().push_back(next);
 		}
@@ -91,6 +89,9 @@ class Spill
 	// From some tiles, on both sides of the crack, or only on its left (1) or right (-1).
 	void run(std::vector<const Tile *> from, int side)
 	{
+		std::vector<Segment> line = line_under(from);
+		for (int s : {-1, 1})
+			served[s > 0] = is_served(line, s);
 		loose.clear();
 		reached = {from.begin(), from.end()};
 		while (!from.empty()) {
@@ -100,8 +101,8 @@ class Spill
 				loose.insert(tile);
 				continue;
 			}
-			for (const Tile *next : beside[tile])
-				if (!is_past_an_end(next->middle) &&
+			for (auto [next, where] : beside[tile])
+				if (!is_past_an_end(where) &&
 				    is_looked_at(side_of(next->middle), side) &&
 				    reached.insert(next).second)
 					from.push_back(next);
@@ -113,12 +114,12 @@ class Spill
 	const Group &group;
 	const Panel &panel;
 	Network network;
-	const double far, near, flank;
+	const double greatest_reach, far, near, flank;
 	const std::vector<Shape> covers;
 	std::map<int, std::vector<const Tile *>> pieces; // by cell
-	std::map<const Tile *, std::vector<const Tile *>> beside;
+	std::map<const Tile *, std::vector<std::pair<const Tile *, Point>>> beside; // and where
 	std::vector<OpenEnd> open;
-	bool served[2]; // right, left
+	bool served[2] = {}; // right, left
 	std::vector<Segment> ends, softs, soft_ends;
 
 	// Under an obstacle, or beyond a joint that stays open, the crack moves no tile.
@@ -189,16 +190,34 @@ class Spill
 						for (const Tile *one : pieces_at(a, middle))
 							for (const Tile *other :
 							     pieces_at(b, middle))
-								beside[one].push_back(other);
+								beside[one].push_back(
+									{other, middle});
 		}
 	}
 
-	// A border within one tile of all of a lone crack serves that side.
-	bool is_served(int side) const
+	// The stretches of the crack that some tiles lie over.
+	std::vector<Segment> line_under(const std::vector<const Tile *> &tiles) const
 	{
-		if (group.cracks.size() > 1)
+		std::vector<Segment> under;
+		for (const Segment &s : inside_of(panel.shape, group.line))
+			if (std::any_of(tiles.begin(), tiles.end(), [&](const Tile *tile) {
+				    return std::any_of(
+					    tile->quads.begin(), tile->quads.end(),
+					    [&](const Ring &quad) {
+						    return distance(quad, {s}) < greatest_reach;
+					    });
+			    }))
+				under.push_back(s);
+		return under;
+	}
+
+	// A border within one tile of all of a lone crack, as far as the tile lies over it, serves
+	// that side.
+	bool is_served(const std::vector<Segment> &line, int side) const
+	{
+		if (group.cracks.size() > 1 || line.empty())
 			return false;
-		for (const Segment &s : inside_of(panel.shape, group.line)) {
+		for (const Segment &s : line) {
 			double length = norm(s.b - s.a);
 			Point along = (s.b - s.a) * (1 / length);
 			Point aside = Point{-along.y, along.x} * (side * floor.lay.tile_long);

@@ -202,8 +202,8 @@ Point nearest_end(const Floor &floor, const Group &group, Point p)
 
 // Nodes at the panel's edge where a joint that ends at `end` might as well end: those that hang
 // together with it along the edge, not through a crossed cell, as long as the crack is within
-// one tile of the edge (which serves there), and those between the flanks of the strip at the
-// crack's end.
+// one tile of the edge (which serves there), and, where the crack's end lies within one tile of
+// the edge, those between the flanks of the strip there.
 class NodesAlongEdge
 {
       public:
@@ -241,8 +241,9 @@ class NodesAlongEdge
 	bool is_near(Point p) const
 	{
 		double half = floor.half_width() - 0.5;
-		return distance(p, lines) <= std::min(half, floor.lay.tile_long - 0.5) ||
-		       norm(p - crack_end) <= half;
+		double tile = floor.lay.tile_long - 0.5;
+		return distance(p, lines) <= std::min(half, tile) ||
+		       (norm(p - crack_end) <= half && distance(crack_end, panel().border) <= tile);
 	}
 
 	// Where another end of the group's cracks comes to the edge begins another side.

@@ -1,5 +1,6 @@
-/* Seeded: windows over random areas agree with the general overlay, also where borders run
- * along the window's sides and corners lie on corners. */
+/* Seeded: windows over random areas agree with the general overlay, in ground and in the number
+ * of parts, also where borders run along the window's sides, touch them, and corners lie on
+ * corners. */
 #include <stdlib.h>
 
 #include "geometry/overlay.h"
@@ -48,7 +49,9 @@ static double area_of_parts(const struct window_work *work)
 	return area;
 }
 
-static double area_by_window(struct arena *arena, struct ring window, const struct polygon *polygon)
+/* `out_parts`: how many parts, NULL if nobody asks. */
+static double area_by_window(struct arena *arena, struct ring window, const struct polygon *polygon,
+                             size_t *out_parts)
 {
 	struct border_edges edges = border_edges_from_polygon(arena, polygon);
 	size_t *near = ARENA_ARRAY(arena, size_t, edges.count);
@@ -56,9 +59,14 @@ static double area_by_window(struct arena *arena, struct ring window, const stru
 		near[i] = i;
 	struct window_work work = {.arena = arena};
 	assert_true(window_clip(&work, window, &edges, near, edges.count));
+	if (out_parts)
+		*out_parts = work.parts.count;
 	if (work.loops.count == 0) {
 		struct point middle = point_between(window.points[0], window.points[2], 0.5);
-		return polygon_holds(polygon, middle) ? ring_area(window) : 0;
+		bool is_whole = polygon_holds(polygon, middle);
+		if (out_parts)
+			*out_parts = is_whole;
+		return is_whole ? ring_area(window) : 0;
 	}
 	return area_of_parts(&work);
 }
@@ -76,8 +84,10 @@ static void test_agrees_with_the_overlay(void **state)
 		for (size_t i = 0; i < area.count; i++) {
 			struct region one = {&area.polygons[i], 1};
 			struct region expected = overlay_intersection(arena, &one, &seen);
-			assert_near(area_by_window(arena, window, &area.polygons[i]),
+			size_t parts;
+			assert_near(area_by_window(arena, window, &area.polygons[i], &parts),
 			            region_area(&expected), 1e-4);
+			assert_int_equal(parts, expected.count);
 			compared++;
 		}
 		arena_free(arena);
@@ -101,7 +111,8 @@ static void test_holes_within_a_window(void **state)
 		struct region column = region_from_ring(arena, (struct ring){hole, 4});
 		struct region ground = overlay_difference(arena, &slab, &column);
 		assert_int_equal(ground.polygons[0].hole_count, 1);
-		assert_near(area_by_window(arena, (struct ring){tile, 4}, &ground.polygons[0]),
+		assert_near(area_by_window(arena, (struct ring){tile, 4}, &ground.polygons[0],
+		                           NULL),
 		            100 - wide * deep, 1e-9);
 	}
 	arena_free(arena);
