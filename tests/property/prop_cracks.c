@@ -143,13 +143,32 @@ static void check_reach(struct arena *arena, const struct placed_lay *lay, int f
 	}
 }
 
-static bool is_crossed(const struct cracks *cracks, size_t panel, struct address at)
+static bool is_in_crossed(struct arena *arena, const struct placed_lay *lay, size_t panel,
+                          struct point p)
 {
-	for (size_t c = 0; c < cracks->crack_count; c++)
-		for (size_t t = 0; t < cracks->cracks[c].crossed_count; t++)
-			if (cracks->cracks[c].crossed[t].panel == panel &&
-			    address_is_same(cracks->cracks[c].crossed[t].at, at))
+	for (size_t c = 0; c < lay->cracks->crack_count; c++)
+		for (size_t t = 0; t < lay->cracks->cracks[c].crossed_count; t++) {
+			struct tile_ref tile = lay->cracks->cracks[c].crossed[t];
+			if (tile.panel == panel &&
+			    ring_holds(tile_ref_ring(arena, lay->tiling, tile), p))
 				return true;
+		}
+	return false;
+}
+
+/* Crossed tile on both sides of a side of the joint, anywhere along it. */
+static bool is_through_crossed(struct arena *arena, const struct placed_lay *lay, size_t panel,
+                               struct segment side)
+{
+	const double step = 20, hair = 0.5; /* mm */
+	struct point along = point_unit(point_sub(side.to, side.from));
+	struct point aside = point_scale(point_left(along), lay->module->joint / 2 + hair);
+	for (double at = step / 2; at < segment_length(side); at += step) {
+		struct point p = point_add(side.from, point_scale(along, at));
+		if (is_in_crossed(arena, lay, panel, point_add(p, aside)) &&
+		    is_in_crossed(arena, lay, panel, point_sub(p, aside)))
+			return true;
+	}
 	return false;
 }
 
@@ -170,15 +189,12 @@ static void check_soft(struct arena *arena, const struct placed_lay *lay,
 		if (k > 0)
 			assert_near(point_distance(from, last), 0, 1e-6);
 		last = joint->reversed[k] ? edge.from : edge.to;
-		if (is_crossed(lay->cracks, joint->panel,
-		               network_beside(network, joint->places[k], true)) &&
-		    is_crossed(lay->cracks, joint->panel,
-		               network_beside(network, joint->places[k], false)))
-			fail_msg("floor %d: %s runs through crossed tile", floor, joint->id);
 	}
 	for (size_t k = 0; k + 1 < joint->line.count; k++) {
 		struct segment side = {joint->line.points[k], joint->line.points[k + 1]};
 		length += segment_length(side);
+		if (is_through_crossed(arena, lay, joint->panel, side))
+			fail_msg("floor %d: %s runs through crossed tile", floor, joint->id);
 		if (!clip_holds(arena, side, &grown))
 			fail_msg("floor %d: %s leaves the strip", floor, joint->id);
 	}
