@@ -4,7 +4,19 @@
 #include "compare/change_text.h"
 
 /* What is said in words stands last, where it can be wrapped. */
-enum { LINE, BEFORE, AFTER, MORE, UNIT, RATE, PRICE, WHAT, COLUMNS };
+enum {
+	LINE,
+	BEFORE,
+	AFTER,
+	MORE,
+	UNIT,
+	RATE,
+	PRICE_BEFORE,
+	PRICE_AFTER,
+	PRICE_MORE,
+	WHAT,
+	COLUMNS
+};
 
 /* Which columns a table has: those of prices only where there are any. */
 struct columns {
@@ -27,15 +39,19 @@ static struct columns columns_of(const struct comparison *comparison)
 	bool is_priced = comparison->total.money.list.count > 0;
 	struct columns columns = {.count = 0};
 	for (int k = 0; k < COLUMNS; k++)
-		if (is_priced || (k != RATE && k != PRICE))
+		if (is_priced || k < RATE || k > PRICE_MORE)
 			columns.of[columns.count++] = k;
 	return columns;
 }
 
+/* Of the rows from the name of a line to its first, and from the sum of all to the signatures,
+ * none stands without the next. */
+enum weight { PLAIN, STRONG, KEPT = 2 };
+
 static void add_row(struct sheet *sheet, struct table *table, const struct columns *columns,
-                    struct cells cells, bool is_strong)
+                    struct cells cells, unsigned weight)
 {
-	struct table_row row = {.is_strong = is_strong};
+	struct table_row row = {.is_strong = weight & STRONG, .is_kept = weight & KEPT};
 	for (size_t k = 0; k < columns->count; k++)
 		row.cells[k] = cells.texts[columns->of[k]];
 	table_add(sheet, table, row);
@@ -56,13 +72,15 @@ static struct cells quantity(const struct draft *draft, const struct row_change 
 		[MORE] = read.texts[CHANGE_MORE],
 		[UNIT] = read.texts[CHANGE_UNIT],
 		[RATE] = read.texts[CHANGE_RATE],
-		[PRICE] = read.texts[CHANGE_PRICE_MORE],
+		[PRICE_BEFORE] = read.texts[CHANGE_PRICE_BEFORE],
+		[PRICE_AFTER] = read.texts[CHANGE_PRICE_AFTER],
+		[PRICE_MORE] = read.texts[CHANGE_PRICE_MORE],
 		[WHAT] = draft_text(draft, "changes.quantity", {"what", read.texts[CHANGE_WHAT]},
 	                            {"where", where_of(draft, row)}),
 	}};
 }
 
-/* Money stands in the columns of amounts, in its currency. */
+/* Money has no amount. */
 static struct cells money(const struct draft *draft, const struct row_change *change,
                           const char *currency)
 {
@@ -72,17 +90,16 @@ static struct cells money(const struct draft *draft, const struct row_change *ch
 	if (row->kind == COUNT_PRICE_MARKUP)
 		what = draft_text(draft, "changes.quantity", {"what", what}, {"where", row->where});
 	return (struct cells){{
-		[BEFORE] = read.texts[CHANGE_PRICE_BEFORE],
-		[AFTER] = read.texts[CHANGE_PRICE_AFTER],
-		[MORE] = read.texts[CHANGE_PRICE_MORE],
 		[UNIT] = currency,
-		[PRICE] = read.texts[CHANGE_PRICE_MORE],
+		[PRICE_BEFORE] = read.texts[CHANGE_PRICE_BEFORE],
+		[PRICE_AFTER] = read.texts[CHANGE_PRICE_AFTER],
+		[PRICE_MORE] = read.texts[CHANGE_PRICE_MORE],
 		[WHAT] = what,
 	}};
 }
 
 static void add_sums(struct sheet *sheet, struct table *table, const struct columns *columns,
-                     const struct difference *difference)
+                     const struct difference *difference, unsigned kept)
 {
 	const struct draft *draft = sheet->draft;
 	const struct row_changes *sums = &difference->money;
@@ -91,12 +108,13 @@ static void add_sums(struct sheet *sheet, struct table *table, const struct colu
 		bool is_last = i + 1 == sums->list.count;
 		if (is_last || change->cents_before != change->cents_after)
 			add_row(sheet, table, columns,
-			        money(draft, change, difference->after->count->currency), is_last);
+			        money(draft, change, difference->after->count->currency),
+			        (is_last ? STRONG : PLAIN) | kept);
 	}
 	if (row_change_row(&difference->days) != NULL) {
 		struct cells days = quantity(draft, &difference->days);
 		days.texts[WHAT] = draft_word(draft, "count.what.wait-days");
-		add_row(sheet, table, columns, days, true);
+		add_row(sheet, table, columns, days, STRONG | kept);
 	}
 }
 
@@ -110,49 +128,58 @@ static void add_line(struct sheet *sheet, struct table *table, const struct colu
 		        (struct cells){{[LINE] = i == 0 ? mark : NULL,
 		                        [WHAT] = change_text_what(draft->arena, draft->words,
 		                                                  line->changes[i])}},
-		        true);
+		        STRONG | KEPT);
 	if (line->change_count == 0)
 		add_row(sheet, table, columns, (struct cells){{[LINE] = mark, [WHAT] = order}},
-		        true);
+		        STRONG | KEPT);
 	for (size_t i = 0; i < line->difference.rows.list.count; i++)
 		add_row(sheet, table, columns,
-		        quantity(draft, &line->difference.rows.list.items[i]), false);
-	add_sums(sheet, table, columns, &line->difference);
+		        quantity(draft, &line->difference.rows.list.items[i]), PLAIN);
+	add_sums(sheet, table, columns, &line->difference, KEPT);
 	add_row(sheet, table, columns,
 	        (struct cells){{[LINE] = mark, [WHAT] = draft_word(draft, "changes.accept")}},
-	        false);
+	        PLAIN);
 }
 
 /* Of a party that the plan does not name, its part in the work; room to sign above a line. */
 static void add_signature(struct sheet *sheet, struct table *table, const struct columns *columns,
-                          const char *part, const char *name)
+                          const char *part, const char *name, unsigned kept)
 {
 	const struct draft *draft = sheet->draft;
 	const char *text = draft_word(draft, part);
 	if (name != NULL)
 		text = draft_text(draft, "changes.signed", {"name", name}, {"part", text});
 	const char *lines[] = {text, NULL, draft_word(draft, "changes.sign-here")};
-	for (size_t i = 0; i < sizeof lines / sizeof *lines; i++)
-		add_row(sheet, table, columns, (struct cells){{[WHAT] = lines[i]}}, false);
+	size_t last = sizeof lines / sizeof *lines - 1;
+	for (size_t i = 0; i <= last; i++)
+		add_row(sheet, table, columns, (struct cells){{[WHAT] = lines[i]}},
+		        i < last ? KEPT : kept);
 }
 
 static void add_signatures(struct sheet *sheet, struct table *table, const struct columns *columns)
 {
 	const struct plan_job *job = sheet->draft->site->plan->job;
 	add_row(sheet, table, columns,
-	        (struct cells){{[WHAT] = draft_word(sheet->draft, "heading.signatures")}}, true);
+	        (struct cells){{[WHAT] = draft_word(sheet->draft, "heading.signatures")}},
+	        STRONG | KEPT);
 	add_signature(sheet, table, columns, "changes.client",
-	              job != NULL ? job->prepared_for : NULL);
+	              job != NULL ? job->prepared_for : NULL, KEPT);
 	add_signature(sheet, table, columns, "changes.contractor",
-	              job != NULL ? job->prepared_by : NULL);
+	              job != NULL ? job->prepared_by : NULL, PLAIN);
 }
 
 struct table *changes_table(struct sheet *sheet)
 {
-	static const char *const heads[COLUMNS] = {"changes.line",  "compare.before",
-	                                           "compare.after", "compare.difference",
-	                                           "count.unit",    "count.rate",
-	                                           "count.price",   "count.what"};
+	static const char *const heads[COLUMNS] = {"changes.line",
+	                                           "compare.before",
+	                                           "compare.after",
+	                                           "compare.difference",
+	                                           "count.unit",
+	                                           "count.rate",
+	                                           "compare.price-before",
+	                                           "compare.price-after",
+	                                           "compare.price-difference",
+	                                           "count.what"};
 	const struct draft *draft = sheet->draft;
 	const struct comparison *comparison = draft->comparison;
 	struct table *table = ARENA_NEW(draft->arena, struct table);
@@ -167,8 +194,8 @@ struct table *changes_table(struct sheet *sheet)
 	for (size_t i = 0; i < comparison->line_count; i++)
 		add_line(sheet, table, &columns, &comparison->lines[i]);
 	add_row(sheet, table, &columns,
-	        (struct cells){{[WHAT] = draft_word(draft, "compare.total")}}, true);
-	add_sums(sheet, table, &columns, &comparison->total);
+	        (struct cells){{[WHAT] = draft_word(draft, "compare.total")}}, STRONG | KEPT);
+	add_sums(sheet, table, &columns, &comparison->total, KEPT);
 	add_signatures(sheet, table, &columns);
 	return table;
 }

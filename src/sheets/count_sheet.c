@@ -162,6 +162,7 @@ enum sheet_fit count_sheet_draw(struct sheet *sheet)
 	const struct count *count = count_from_placed(draft->arena, draft->placed, draft->words);
 	struct cells heads = heads_of(draft, count);
 	struct table table = {.column_count = 0};
+	sheet_release_band(sheet);
 	add_heads(&table, &heads);
 	for (size_t i = 0; i < count->row_count; i++) {
 		struct cells cells = cells_of(draft, &count->rows[i]);

@@ -4,9 +4,9 @@
 
 #include "sheets/detail.h"
 #include "sheets/draw_tile.h"
+#include "sheets/finding_notes.h"
 #include "sheets/floor_plan.h"
 #include "sheets/joint_tag.h"
-#include "sheets/notes.h"
 #include "sheets/sheets_of_floor.h"
 #include "sheets/table.h"
 #include "units/number.h"
@@ -112,8 +112,10 @@ enum sheet_fit joints_sheet_draw(struct sheet *sheet)
 	struct notes notes = {.sheet = sheet};
 	if (floor_plan_draw(sheet, (struct floor_plan){.draw = draw_room}) != SHEET_FITS)
 		return SHEET_TOO_LARGE;
-	if (notes_of_parts(&notes))
+	if (notes_of_parts(&notes)) {
 		add_panels(&notes);
+		finding_notes_add(&notes, FINDINGS_OF_JOINTS);
+	}
 	notes_missing(&notes);
 	notes_legend(&notes);
 	notes_draw(&notes);

@@ -431,7 +431,7 @@ static struct places_of_text places_all_over(const struct sheet *sheet)
 	struct places_of_text places = {0};
 	struct paper_box column = sheet->column;
 	double left = sheet->frame.x0, top = sheet->frame.y0 + TOP;
-	add_columns(&places, (struct paper_box){left, top, column.x0, sheet->band.y0},
+	add_columns(&places, (struct paper_box){left, top, column.x0, sheet->foot.y1},
 	            column.x1 - column.x0);
 	column.y0 += TOP;
 	add_columns(&places, column, column.x1 - column.x0);

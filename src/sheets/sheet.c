@@ -150,5 +150,15 @@ void sheet_draw_frame(struct sheet *sheet)
 	draw_rows(sheet);
 	draw_centre_marks(sheet);
 	add_segment(sheet, PEN_RULE_HEAVY, sheet->band.x1, f.y0, sheet->band.x1, f.y1);
-	add_segment(sheet, PEN_RULE_HEAVY, f.x0, sheet->band.y0, sheet->band.x1, sheet->band.y0);
+}
+
+void sheet_release_band(struct sheet *sheet)
+{
+	double high = sheet->band.y1 - sheet->band.y0;
+	sheet->column.y1 -= high;
+	sheet->band = sheet->column;
+	sheet->band.y0 = sheet->column.y1;
+	sheet->band.y1 = sheet->column.y1 + high;
+	sheet->foot.y0 = sheet->foot.y1 = sheet->frame.y1;
+	sheet->drawing.y1 = sheet->frame.y1 - GUTTER;
 }

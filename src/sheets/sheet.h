@@ -89,7 +89,10 @@ void sheet_use(struct sheet *, enum legend_mark);
 bool sheet_uses(const struct sheet *, enum legend_mark);
 /* The grid field that holds a point of the sheet: C4. */
 const char *sheet_zone(const struct draft *, struct paper_point);
-/* Frame, grid references and rules between the places. */
+/* Frame, grid references and the rule beside the column. */
 void sheet_draw_frame(struct sheet *);
+/* Of a sheet without a view: what stands in the band stands at the end of the column, and the
+ * drawing's place is as high as the sheet. */
+void sheet_release_band(struct sheet *);
 
 #endif

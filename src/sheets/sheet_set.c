@@ -185,6 +185,9 @@ static struct sheet *draw_next(struct set_builder *b, const struct planned *plan
 	const char *title = draft_text(draft, "sheet.continued", {"title", of},
 	                               {"number", arena_printf(draft->arena, "%zu", number)});
 	struct sheet *sheet = planned_begin(draft, name, title, before->subject);
+	bool has_scale = !before->rest && before->details;
+	if (!has_scale)
+		sheet_release_band(sheet);
 	if (!draw_rest(sheet, before)) {
 		diag_error(b->diags, 0,
 		           "sheet %s: the notes do not fit %s paper, expected a larger one", name,

@@ -6,6 +6,8 @@
 /* Paper mm, own design: white between columns, over and under a row's text, and the least
  * width that the wrapped column is set in; and the most that it needs beside another block. */
 static const double GAP = 4, PAD = 1.1, WRAP_LEAST = 22, WRAP_MOST = 100;
+/* The least white over and under a row, where that saves a further sheet. */
+static const double PAD_LEAST = 0.75;
 static const double COLUMN_INSET = 4, SHEET_INSET = 2, BLOCK_GAP = 10;
 /* A text as wide as its column is not wrapped for the last bits of its width. */
 static const double WRAP_SLACK = 0.01;
@@ -16,7 +18,7 @@ struct layout {
 	const struct table *table;
 	struct paper_box box;
 	double x[TABLE_COLUMNS_MOST], width[TABLE_COLUMNS_MOST];
-	double cap;
+	double cap, pad;
 };
 
 void table_add(struct sheet *sheet, struct table *table, struct table_row row)
@@ -66,7 +68,8 @@ static struct layout lay_out(const struct sheet *sheet, const struct table *tabl
 	struct layout l = {.draft = sheet->draft,
 	                   .table = table,
 	                   .box = box,
-	                   .cap = sheet->draft->style->texts[TEXT_TABLE].cap};
+	                   .cap = sheet->draft->style->texts[TEXT_TABLE].cap,
+	                   .pad = table->is_tight ? PAD_LEAST : PAD};
 	size_t last = table->column_count - 1;
 	for (size_t k = 0; k < last; k++)
 		l.width[k] = natural_width(sheet, table, k);
@@ -112,7 +115,7 @@ static double wrapped_height(const struct layout *l, const struct table_row *row
 		size_t lines = line_count(l, style, k, row->cells[k]);
 		count = lines > count ? lines : count;
 	}
-	return 2 * PAD + text_descent(l->draft->text, style->weight, style->cap) + l->cap +
+	return 2 * l->pad + text_descent(l->draft->text, style->weight, style->cap) + l->cap +
 	       (double)(count - 1) * text_pitch(l->cap);
 }
 
@@ -125,11 +128,12 @@ static void set_row(struct sheet *sheet, const struct layout *l, const struct ta
 			continue;
 		if (l->table->right >> k & 1)
 			list_text(sheet->list, LAYER_NOTES, role, NULL,
-			          paper_at(l->x[k] + l->width[k], y + PAD + l->cap), ALIGN_END,
+			          paper_at(l->x[k] + l->width[k], y + l->pad + l->cap), ALIGN_END,
 			          row->cells[k]);
 		else
-			list_paragraph(sheet->list, LAYER_NOTES, role, paper_at(l->x[k], y + PAD),
-			               l->width[k] + WRAP_SLACK, row->cells[k]);
+			list_paragraph(sheet->list, LAYER_NOTES, role,
+			               paper_at(l->x[k], y + l->pad), l->width[k] + WRAP_SLACK,
+			               row->cells[k]);
 	}
 }
 
@@ -152,14 +156,17 @@ static size_t count_fitting(const struct layout *l)
 {
 	struct table_row head = head_row(l->table);
 	double y = l->box.y0 + wrapped_height(l, &head);
-	size_t i = l->table->next;
+	size_t i = l->table->next, first = i;
 	for (; i < l->table->rows.count; i++) {
 		struct table_row row = row_as_set(l->table, i);
 		y += wrapped_height(l, &row);
 		if (y > l->box.y1)
 			break;
 	}
-	return i - l->table->next;
+	size_t fitting = i;
+	while (i < l->table->rows.count && i > first && l->table->rows.items[i - 1].is_kept)
+		i--;
+	return (i > first ? i : fitting) - first;
 }
 
 bool table_fits(const struct sheet *sheet, const struct table *table, struct paper_box box)
@@ -209,6 +216,9 @@ void table_draw_sheet(struct sheet *sheet, struct table *table)
 	struct paper_box box = sheet->drawing;
 	box.x0 += SHEET_INSET;
 	box.x1 -= SHEET_INSET;
+	struct table tight = *table;
+	tight.is_tight = true;
+	table->is_tight = !table_fits(sheet, table, box) && table_fits(sheet, &tight, box);
 	int blocks = table_fits(sheet, table, box) ? 1 : blocks_in(sheet, table, box.x1 - box.x0);
 	double step = (box.x1 - box.x0 + BLOCK_GAP) / blocks;
 	for (int i = 0; i < blocks && table->next < table->rows.count; i++) {

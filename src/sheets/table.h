@@ -10,6 +10,7 @@ enum { TABLE_COLUMNS_MOST = 10 };
 struct table_row {
 	const char *cells[TABLE_COLUMNS_MOST]; /* NULL: blank */
 	bool is_strong;                        /* a total, or the name of what follows */
+	bool is_kept;                          /* not without the row after it */
 };
 
 struct table {
@@ -18,7 +19,8 @@ struct table {
 	unsigned right; /* set of columns whose texts end at their right edge */
 	unsigned ditto; /* set of those with a ditto mark for what stands above on the sheet */
 	ARRAY_OF(struct table_row) rows;
-	size_t next; /* the first row that is not set yet */
+	size_t next;   /* the first row that is not set yet */
+	bool is_tight; /* its rows stand as close as can be read */
 };
 
 void table_add(struct sheet *, struct table *, struct table_row);

@@ -85,6 +85,9 @@ void title_band_draw(struct sheet *sheet)
 	const struct draft *draft = sheet->draft;
 	struct paper_box band = sheet->band;
 	double left = band.x0 + INSET;
+	list_stroke(sheet->list, LAYER_SHEET, PEN_RULE_HEAVY, NULL,
+	            paper_path_segment(draft->arena, paper_at(band.x0, band.y0),
+	                               paper_at(band.x1, band.y0)));
 	draw_stamp(sheet, stamp_box(sheet));
 	if (sheet->scale <= 0)
 		return;

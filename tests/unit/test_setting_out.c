@@ -105,16 +105,15 @@ static void test_course_ends_at_a_wall_out_of_true(void **state)
 	(void)state;
 	struct arena *arena = arena_new();
 	const struct position *position = position_of(
-		arena,
-		"<floor version=\"1\" unit=\"mm\">"
-		"<slab id=\"S\" thickness=\"100\" support=\"ground\" exposure=\"indoor\"/>"
-		"<room id=\"R\" slab=\"S\"><corners><corner x=\"0\" y=\"0\"/>"
-		"<corner x=\"3103\" y=\"0\"/><corner x=\"3100\" y=\"3000\"/>"
-		"<corner x=\"0\" y=\"3000\"/></corners></room>"
-		"<tile id=\"T\" kind=\"porcelain\" wide=\"298\" long=\"598\" thick=\"9\"/>"
-		"<lay id=\"L\" rooms=\"R\" tile=\"T\" joint=\"2\" "
-		"pattern=\"running\" shift=\"1/3\" gap=\"0\" gap-max=\"0\">"
-		"<start x=\"0\" y=\"0\" at=\"corner\"/></lay></floor>");
+		arena, "<floor version=\"1\" unit=\"mm\">"
+		       "<slab id=\"S\" thickness=\"100\" support=\"ground\" exposure=\"indoor\"/>"
+		       "<room id=\"R\" slab=\"S\"><corners><corner x=\"0\" y=\"0\"/>"
+		       "<corner x=\"3103\" y=\"0\"/><corner x=\"3100\" y=\"3000\"/>"
+		       "<corner x=\"0\" y=\"3000\"/></corners></room>"
+		       "<tile id=\"T\" kind=\"porcelain\" wide=\"298\" long=\"598\" thick=\"9\"/>"
+		       "<lay id=\"L\" rooms=\"R\" tile=\"T\" joint=\"2\" "
+		       "pattern=\"running\" shift=\"1/3\" gap=\"0\" gap-max=\"0\">"
+		       "<start x=\"0\" y=\"0\" at=\"corner\"/></lay></floor>");
 	static const double from[] = {102, 501.7, 301.4}, to[] = {99, 499.6, 299.3};
 	const struct border_cut *east = &position->cuts[EAST];
 	assert_int_equal(east->course_count, 3);
