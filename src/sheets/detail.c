@@ -6,6 +6,7 @@
 
 /* Floor mm of what is shown and stands for more: slab below, wall above, floor to each side. */
 static const double SLAB_SHOWN = 26, WALL_SHOWN = 40, FLOOR_SHOWN = 44, CRACK_SHOWN = 20;
+static const double STRIP_END_DEEP = 5; /* of the dimension of its end, under the slab's surface */
 static const double BASE_THICK = 10, BASE_HIGH = 32, WALL_THICK = 22;
 
 static struct section section_of(const struct buildup *f, const char *title, double from, double to)
@@ -47,6 +48,7 @@ static void add_broken_slab(struct section *s, const struct buildup *f)
 	const struct site_crack *crack = crack_of(f);
 	const struct site_slab_joint *joint = slab_joint_of(f);
 	double half = joint ? joint->width / 2 : 0, to = s->spans[1].to;
+	struct point named = {0, -SLAB_SHOWN * 0.3};
 	const char *name =
 		strcmp(f->joint->why, "crack-fill") == 0 ? "detail.crack-filled" : "detail.crack";
 	if (joint) {
@@ -54,9 +56,9 @@ static void add_broken_slab(struct section *s, const struct buildup *f)
 		section_part(s, AREA_CONCRETE, half, -SLAB_SHOWN, to, 0);
 	} else {
 		section_part(s, AREA_CONCRETE, -CRACK_SHOWN, -SLAB_SHOWN, to, 0);
-		section_crack(s, 0);
+		named = section_crack(s, 0);
 	}
-	section_call(s, 0, -SLAB_SHOWN * 0.3,
+	section_call(s, named.x, named.y,
 	             draft_text(f->draft, joint ? "detail.joint-bridged" : name,
 	                        {"width", buildup_width(f, crack ? crack->width : 2 * half)}));
 }
@@ -91,7 +93,8 @@ static struct section over_strip(struct buildup *f, const char *title)
 	             draft_text(f->draft, "detail.strip",
 	                        {"half",
 	                         draft_measure(f->draft, f->lay->strips->strips[0].half_width)}));
-	section_call(&s, end, 0,
+	section_measure(&s, end - beyond, end, -STRIP_END_DEEP);
+	section_call(&s, end - beyond / 3, -STRIP_END_DEEP,
 	             draft_text(f->draft, "detail.strip-edge",
 	                        {"beyond", draft_measure(f->draft, beyond)}));
 	return s;
@@ -344,9 +347,27 @@ static const struct detail_kind {
 };
 enum { KIND_COUNT = sizeof KINDS / sizeof *KINDS };
 
-static const char *joined(const struct draft *draft, const char *tags, const char *id)
+/* A field joint goes by its own name, any other by that of what it is at: a wall has a joint
+ * between any two doorways, all built alike. */
+static const char *name_of(const struct draft *draft, const struct joint *joint)
 {
-	return arena_printf(draft->arena, "%s%s%s", tags, *tags ? ", " : "", draft_tag(draft, id));
+	return draft_tag(draft, joint->kind == JOINT_MOVEMENT ? joint->id : joint->of);
+}
+
+static bool is_named(const char *tags, const char *name)
+{
+	size_t length = strlen(name);
+	for (const char *in = tags; (in = strstr(in, name)) != NULL; in += length)
+		if ((in == tags || in[-1] == ' ') && (in[length] == ',' || in[length] == '\0'))
+			return true;
+	return false;
+}
+
+static const char *joined(const struct draft *draft, const char *tags, const char *name)
+{
+	if (is_named(tags, name))
+		return tags;
+	return arena_printf(draft->arena, "%s%s%s", tags, *tags ? ", " : "", name);
 }
 
 /* Of the first joint of its kind; false: the floor has none. */
@@ -362,7 +383,7 @@ static bool find_detail(const struct draft *draft, const struct detail_kind *kin
 				continue;
 			if (!*tags)
 				*out_section = kind->draw(&facts);
-			tags = joined(draft, tags, facts.joint->id);
+			tags = joined(draft, tags, name_of(draft, facts.joint));
 		}
 	}
 	out_section->joints = tags;

@@ -5,7 +5,7 @@
 #include <string.h>
 
 static const double METRIC[] = {5, 10, 20, 50, 100, 200, 500, 1000, 0};
-static const double METRIC_DETAIL[] = {1, 2, 5, 10, 0};
+static const double METRIC_DETAIL[] = {0.5, 1, 2, 5, 10, 0};
 
 static const struct {
 	double scale;
@@ -21,8 +21,8 @@ static const struct {
 	double scale;
 	const char *text;
 } INCHES_DETAIL[] = {
-	{1, "12\" = 1'-0\""},    {2, "6\" = 1'-0\""}, {4, "3\" = 1'-0\""},
-	{8, "1 1/2\" = 1'-0\""}, {0, NULL},
+	{0.5, "24\" = 1'-0\""}, {1, "12\" = 1'-0\""},    {2, "6\" = 1'-0\""},
+	{4, "3\" = 1'-0\""},    {8, "1 1/2\" = 1'-0\""}, {0, NULL},
 };
 
 double drawing_scale_at(bool inches, size_t index)
@@ -90,5 +90,7 @@ const char *drawing_scale_text(struct arena *arena, bool inches, double scale)
 	for (size_t i = 0; inches && INCHES_DETAIL[i].scale > 0; i++)
 		if (fabs(INCHES_DETAIL[i].scale - scale) < 1e-9)
 			return INCHES_DETAIL[i].text;
+	if (scale < 1)
+		return arena_printf(arena, "%ld:1", lround(1 / scale));
 	return arena_printf(arena, "1:%ld", lround(scale));
 }

@@ -8,6 +8,8 @@
 static const double WHOLE_WALL = 60;
 /* A joint of more turns follows the tile as drawn: courses to one of its runs mislead. */
 static const double FEW_TURNS = 2;
+/* A joint whose ends are as far as this (mm) from a line runs beside it. */
+static const double SAME_OFFSET = 1;
 
 struct segment joint_tag_stretch(struct line line)
 {
@@ -147,20 +149,42 @@ static const char *wall_text(const struct draft *draft, const struct placed_lay 
 	}
 	double from = fmin(ends[0], ends[1]), to = fmax(ends[0], ends[1]);
 	if (to - from > point_distance(wall->from, wall->to) - WHOLE_WALL)
-		return "";
+		return draft_word(draft, "joints.whole-wall");
 	return draft_text(draft, "joints.along-wall", {"from", draft_length(draft, from)},
 	                  {"to", draft_length(draft, to)});
+}
+
+/* Of a straight joint that no course tells the place of: how far it runs from the control line
+ * beside it. */
+static const char *offset_text(const struct draft *draft, const struct lay_view *v,
+                               const struct joint *joint, struct line seen)
+{
+	struct segment run = joint_tag_stretch(seen);
+	bool along_u = fabs(run.to.x - run.from.x) > fabs(run.to.y - run.from.y);
+	const struct control *control = lay_view_control(v, along_u);
+	if (!control || joint->turns > FEW_TURNS)
+		return "";
+	double from = along_u ? run.from.y - control->from.y : run.from.x - control->from.x,
+	       to = along_u ? run.to.y - control->from.y : run.to.x - control->from.x;
+	if (fabs(to - from) >= SAME_OFFSET)
+		return "";
+	return draft_text(draft, "joints.from-line",
+	                  {"distance", draft_length(draft, fabs(from + to) / 2)},
+	                  {"line", line_name(draft, control)});
 }
 
 static const char *place_text(const struct draft *draft, const struct lay_view *v,
                               const struct joint *joint)
 {
 	struct line seen = lay_view_named(draft->arena, v, joint->line);
-	if (seen.count < 2 || joint->kind == JOINT_CARRIED)
+	if (seen.count < 2)
 		return "";
+	if (joint->kind == JOINT_CARRIED)
+		return offset_text(draft, v, joint, seen);
 	struct place place = place_of(v, joint, seen);
 	if (!place.control)
-		return joint->on_joint ? draft_word(draft, "joints.along") : "";
+		return joint->on_joint ? draft_word(draft, "joints.along")
+		                       : offset_text(draft, v, joint, seen);
 	if (place.courses == 0)
 		return draft_text(draft, "joints.on-line",
 		                  {"line", line_name(draft, place.control)});

@@ -2,11 +2,14 @@
 
 #include <stdlib.h>
 
+#include "drawing/occupancy.h"
 #include "geometry/tolerance.h"
 
 /* Paper mm, own design. */
 static const double TITLE = 9, BREAK = 4, BREAK_OVER = 1.5, BREAK_TOOTH = 1.6, ROW_GAP = 2.5;
 static const double CALL_GAP = 7, CALL_CLEAR = 1, CALL_DOT = 0.6;
+/* As dimensions of plans are drawn (dimension.c). */
+static const double MEASURE_TICK = 2.2, MEASURE_GAP = 0.8, MEASURE_OVER = 1.5;
 /* Floor mm: teeth of a crack as drawn. */
 static const double TOOTH_DEEP = 7, TOOTH_WIDE = 1.2;
 
@@ -46,7 +49,7 @@ void section_rod(struct section *section, double x0, double y0, double x1, doubl
 	section_dot(section, AREA_BACKER, x0, y0, x1, y1);
 }
 
-void section_crack(struct section *section, double x)
+struct point section_crack(struct section *section, double x)
 {
 	struct arena *arena = section->draft->arena;
 	size_t count = (size_t)(section->depth / TOOTH_DEEP) + 1;
@@ -55,6 +58,13 @@ void section_crack(struct section *section, double x)
 		points[i] = (struct point){x + (i % 2 ? TOOTH_WIDE : -TOOTH_WIDE),
 		                           -TOOTH_DEEP * (double)i};
 	*array_push(arena, &section->cracks) = (struct line){points, count};
+	return points[1];
+}
+
+void section_measure(struct section *section, double from, double to, double y)
+{
+	*array_push(section->draft->arena, &section->measures) =
+		(struct section_measure){from, to, y};
 }
 
 void section_call(struct section *section, double x, double y, const char *text)
@@ -165,6 +175,27 @@ static void draw_crack(struct sheet *sheet, const struct place *place, struct li
 	            paper_path_line(arena, points, crack.count, PAPER_OPEN));
 }
 
+static void draw_measure(struct sheet *sheet, const struct place *place,
+                         const struct section_measure *m)
+{
+	struct arena *arena = sheet->draft->arena;
+	const char *element = place->section->element;
+	struct paper_point ends[] = {paper_of(place, (struct point){m->from, m->y}),
+	                             paper_of(place, (struct point){m->to, m->y})};
+	struct paper_path lines = side(arena, ends[0].x, ends[0].y, ends[1].x, ends[1].y),
+			  ticks = {0};
+	for (int i = 0; i < 2; i++) {
+		double x = ends[i].x, y = ends[i].y, half = MEASURE_TICK / 2;
+		double surface = paper_of(place, (struct point){0, 0}).y;
+		lines = paper_path_join(arena, lines,
+		                        side(arena, x, surface + MEASURE_GAP, x, y + MEASURE_OVER));
+		ticks = paper_path_join(arena, ticks,
+		                        side(arena, x - half, y + half, x + half, y - half));
+	}
+	list_stroke(sheet->list, LAYER_DIMENSIONS, PEN_DIMENSION, element, lines);
+	list_stroke(sheet->list, LAYER_DIMENSIONS, PEN_TICK, element, ticks);
+}
+
 /* A line across the whole section with a tooth in it: here the drawing ends, not the floor. */
 static void draw_break(struct sheet *sheet, double x, double top, double bottom)
 {
@@ -227,6 +258,35 @@ static double set_down(const struct section *section, double scale)
 	return rows_height(section) / 2 - mean;
 }
 
+/* Names in the rows of `at` and under it; the end of the leader of the one in row i. */
+static struct paper_point row_end(const struct section *section, struct paper_point at, size_t i)
+{
+	double cap = section->draft->style->texts[TEXT_DIMENSION].cap;
+	return paper_at(at.x - CALL_CLEAR, at.y + cap / 2 + (double)i * row_height(section));
+}
+
+/* Two names whose leaders cross change places: each time the leaders become shorter. */
+static void untangle(const struct section *section, const struct place *place,
+                     struct paper_point at)
+{
+	struct section_call *calls = section->calls.items;
+	for (bool is_moved = true; is_moved;) {
+		is_moved = false;
+		for (size_t i = 0; i < section->calls.count; i++)
+			for (size_t k = i + 1; k < section->calls.count; k++) {
+				if (!occupancy_is_crossing(row_end(section, at, i),
+				                           paper_of(place, calls[i].at),
+				                           row_end(section, at, k),
+				                           paper_of(place, calls[k].at)))
+					continue;
+				struct section_call call = calls[i];
+				calls[i] = calls[k];
+				calls[k] = call;
+				is_moved = true;
+			}
+	}
+}
+
 static void draw_calls(struct sheet *sheet, const struct place *place, struct paper_point at)
 {
 	const struct section *section = place->section;
@@ -235,10 +295,11 @@ static void draw_calls(struct sheet *sheet, const struct place *place, struct pa
 	double y = at.y + cap;
 	qsort(section->calls.items, section->calls.count, sizeof *section->calls.items,
 	      highest_first);
+	untangle(section, place, at);
 	for (size_t i = 0; i < section->calls.count; i++, y += row_height(section)) {
 		const struct section_call *call = &section->calls.items[i];
 		struct paper_point to = paper_of(place, call->at);
-		struct paper_point from = paper_at(at.x - CALL_CLEAR, y - cap / 2);
+		struct paper_point from = row_end(section, at, i);
 		list_text(sheet->list, LAYER_LABELS, TEXT_DIMENSION, section->element,
 		          paper_at(at.x, y), ALIGN_START, call->text);
 		list_stroke(sheet->list, LAYER_LABELS, PEN_LEADER, section->element,
@@ -279,6 +340,8 @@ void section_draw(struct sheet *sheet, const struct section *section, double sca
 		draw_part(sheet, &place, &section->parts.items[i]);
 	for (size_t i = 0; i < section->cracks.count; i++)
 		draw_crack(sheet, &place, section->cracks.items[i]);
+	for (size_t i = 0; i < section->measures.count; i++)
+		draw_measure(sheet, &place, &section->measures.items[i]);
 	draw_breaks(sheet, &place);
 	draw_calls(sheet, &place,
 	           paper_at(place.corner.x + drawn_width(section, scale) + CALL_GAP,

@@ -23,6 +23,11 @@ struct section_call {
 	struct point at; /* what it names */
 };
 
+/* A dimension line; a call on it says what it measures. */
+struct section_measure {
+	double from, to, y;
+};
+
 struct section {
 	const struct draft *draft;
 	const char *title;
@@ -33,6 +38,7 @@ struct section {
 	double depth, height;                /* drawn below and above the surface of the slab */
 	ARRAY_OF(struct section_part) parts; /* from the bottom of the drawing to its top */
 	ARRAY_OF(struct line) cracks;
+	ARRAY_OF(struct section_measure) measures;
 	ARRAY_OF(struct section_call) calls;
 };
 
@@ -41,8 +47,9 @@ void section_part(struct section *, enum area, double x0, double y0, double x1, 
 /* A round part, a wire. */
 void section_dot(struct section *, enum area, double x0, double y0, double x1, double y1);
 void section_rod(struct section *, double x0, double y0, double x1, double y1);
-/* A crack down from the slab's surface at `x`. */
-void section_crack(struct section *, double x);
+/* A crack down from the slab's surface at `x`; gives a point of it to name. */
+struct point section_crack(struct section *, double x);
+void section_measure(struct section *, double from, double to, double y);
 void section_call(struct section *, double x, double y, const char *text);
 
 /* Room on paper that it needs at a scale, names and title too. */

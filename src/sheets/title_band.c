@@ -8,7 +8,7 @@ enum { BAR_FIELDS_LEAST = 2, BAR_FIELDS_MOST = 4 };
 
 /* Field lengths of a scale bar, floor mm: the largest whose bar fits is taken. */
 static const double FEET[] = {10 * 3048.0, 5 * 3048.0, 2 * 3048.0, 3048.0, 5 * 304.8, 2 * 304.8,
-                              304.8,       152.4,      76.2,       25.4,   0};
+                              304.8,       152.4,      76.2,       25.4,   12.7,      0};
 static const double METRES[] = {10000, 5000, 2000, 1000, 500, 200, 100, 50, 20, 10, 0};
 
 /* The longest field of which at least two fit, and how many of it do. */
