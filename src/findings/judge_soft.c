@@ -89,7 +89,8 @@ static void judge_ragged(struct judging *judging, const struct placed_lay *lay,
 		say_ragged(judging, lay, raised, soft,
 		           words_fill(arena, judging->say.words, "finding.soft-path-ragged.turns",
 		                      {"turns", say_turns(judging, turns)}, {"length", length_text},
-		                      {"limit", say_number(&judging->say, rule->limit, 2)}));
+		                      {"limit", say_number(&judging->say, rule->limit, 2)},
+		                      {"foot", judge_length(judging, LENGTH_MM_PER_FOOT)}));
 	} else if (number_order(ratio, ratio_most) > 0) {
 		raised.measured = ratio;
 		raised.limit = ratio_most;

@@ -189,6 +189,19 @@ static void add_grout(struct steps *s)
 		add_word(s, "step.grout");
 }
 
+/* The owner has not said yet whether the membrane goes over the whole floor. */
+static bool is_cover_asked(const struct steps *s)
+{
+	const struct plan_membrane *membrane = s->lay->strips->cover.membrane;
+	for (size_t i = 0; membrane && i < s->draft->findings->count; i++) {
+		const struct finding *finding = &s->draft->findings->items[i];
+		if (strcmp(finding->rule->name, "cover-unapproved") == 0 &&
+		    finding->state == FINDING_OPEN && strcmp(finding->about, membrane->id) == 0)
+			return true;
+	}
+	return false;
+}
+
 static void add_membrane(struct steps *s)
 {
 	const char *strips = strip_ids(s);
@@ -246,12 +259,39 @@ static bool has_slant(const struct steps *s)
 	return false;
 }
 
+/* The sheet of the part that the first tile lies on; NULL: this one, or all of the floor. */
+static const char *first_sheet(const struct steps *s)
+{
+	const struct sheet *sheet = s->notes->sheet;
+	const struct first_tile *first = first_of(s);
+	if (!s->seen || !sheet->parts)
+		return NULL;
+	struct box at = box_with(box_empty(), lay_view_plan(s->seen, first->at));
+	if (box_meets(sheet->parts->list[sheet->part].core, at))
+		return NULL;
+	for (size_t i = 0; i < sheet->parts->count; i++)
+		if (box_meets(sheet->parts->list[i].core, at))
+			return sheet->parts->list[i].name;
+	return NULL;
+}
+
+static void add_first(struct steps *s)
+{
+	const char *sheet = first_sheet(s);
+	if (!sheet) {
+		add_word(s, "step.first");
+		return;
+	}
+	add_step(s, draft_text(s->draft, "step.first-part", {"sheet", sheet}));
+	notes_lead(s->notes, sheet);
+}
+
 /* From the lines on: nothing of it where no whole tile can be laid. */
 static void add_tiling(struct steps *s)
 {
 	struct view plain = {.scale = 1};
 	struct lay_view v = lay_view_make(s->draft->arena, s->lay, &plain, s->room);
-	add_word(s, "step.first");
+	add_first(s);
 	if (lay_view_is_turned(&v))
 		add_word(s, "step.cut-walls");
 	const char *carried = carried_ids(s);
@@ -275,6 +315,10 @@ static void add_steps(struct steps *s)
 	add_filling(s);
 	if (has_pending(s))
 		add_word(s, "step.pending");
+	if (is_cover_asked(s))
+		add_step(s, draft_text(s->draft, "step.cover-asked",
+		                       {"membrane",
+		                        draft_tag(s->draft, s->lay->strips->cover.membrane->id)}));
 	add_membrane(s);
 	if (first)
 		add_tiling(s);
@@ -315,6 +359,7 @@ void install_notes(struct sheet *sheet, const struct site_room *room, const stru
 	steps_here(&notes, &v);
 	struct strip_corners corners = strip_corners_find(draft->arena, &v, false, 0);
 	strip_corners_note(&notes, &v, &corners);
+	notes_heading(&notes, NOTE_MATERIAL, "heading.materials");
 	materials_add(&notes, lay);
 	notes_missing(&notes);
 	cautions_add(&notes);

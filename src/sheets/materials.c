@@ -121,7 +121,6 @@ void materials_lippage(struct notes *notes, const struct placed_lay *lay)
 
 void materials_add(struct notes *notes, const struct placed_lay *lay)
 {
-	notes_heading(notes, NOTE_MATERIAL, "heading.materials");
 	add_tiles(notes, lay->field->lay);
 	add_pattern(notes, lay->field->lay);
 	add_membrane(notes, lay);

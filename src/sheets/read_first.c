@@ -74,7 +74,10 @@ static const char *default_tag(const struct draft *draft, const struct plan_defa
 static const char *default_value(const struct draft *draft, const struct plan_default *d)
 {
 	const char *key = arena_printf(draft->arena, "default.%s", d->attribute);
-	return words_has(draft->words, key) ? draft_word(draft, key) : d->value;
+	double least = rules_figure(draft->placed->rules, FIGURE_OVERRUN_LEAST);
+	if (!words_has(draft->words, key))
+		return d->value;
+	return draft_text(draft, key, {"least", draft_measure(draft, least)});
 }
 
 static bool is_same_element(const struct plan_default *a, const struct plan_default *b)
@@ -159,6 +162,8 @@ static void add_lay(struct notes *notes, const struct placed_lay *lay)
 	struct strbuf rooms = strbuf_in(draft->arena);
 	for (size_t i = 0; i < lay->field->room_count; i++)
 		strbuf_printf(&rooms, "%s%s", i ? ", " : "", lay->field->rooms[i]->name);
+	notes_title(notes, NOTE_MATERIAL,
+	            draft_text(draft, "heading.materials-of", {"rooms", rooms.text}));
 	materials_add(notes, lay);
 	materials_lippage(notes, lay);
 	notes_title(notes, NOTE_MATERIAL,

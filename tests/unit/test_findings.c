@@ -32,7 +32,7 @@ static void a_plain_floor_asks_nothing(void **state)
 	findings_print(findings, "hall.xml", &out);
 	if (findings_is_open(findings))
 		fail_msg("%s", out.text);
-	assert_string_equal(out.text, "hall.xml:5: note: K1 is 1 mm wide. Isolate it; no filling "
+	assert_string_equal(out.text, "hall.xml:5: note: K1: 1 mm wide. Isolate it; no filling "
 	                              "needed [crack-plain]\n"
 	                              "hall.xml:8: note: Soft joints are 6 mm wide, as the tile "
 	                              "joint; a movement joint here is 6.4 mm. Let the designer "
@@ -295,15 +295,15 @@ static void lengths_read_as_the_plan_writes_them(void **state)
 	f->crack.width = 25.4 * 3 / 16;
 	floor_judge_crack(f);
 	assert_string_equal(judged(f, "crack-wide")->text,
-	                    "K1 is 3/16\" wide, over 1/8\". Patch it; strip pending: ask the "
+	                    "K1: 3/16\" wide, over 1/8\". Patch it; strip pending: ask the "
 	                    "engineer");
 	width_over_eighth(f);
 	assert_string_equal(judged(f, "crack-wide")->text,
-	                    "K1 is 0.12504 in wide, over 0.125 in. Patch it; strip pending: ask "
+	                    "K1: 0.12504 in wide, over 0.125 in. Patch it; strip pending: ask "
 	                    "the engineer");
 	f->site.inches = false;
 	assert_string_equal(judged(f, "crack-wide")->text,
-	                    "K1 is 3.176 mm wide, over 3.175 mm. Patch it; strip pending: ask the "
+	                    "K1: 3.176 mm wide, over 3.175 mm. Patch it; strip pending: ask the "
 	                    "engineer");
 }
 
