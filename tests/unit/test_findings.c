@@ -127,6 +127,8 @@ CHANGE(joint_quarter, f->module.joint = 6.35)
 static void with_line(struct floor *f, bool on_joint)
 {
 	static struct line runs[1];
+	static struct point parts[1];
+	f->position.parts = parts;
 	runs[0] = f->crack.line;
 	f->movement_line = (struct movement_line){
 		.id = "hall.m1", .on_joint = on_joint, .width = 6, .runs = runs, .run_count = 1};
