@@ -1,7 +1,9 @@
 #include "count/room_shares.h"
 
+#include <stdlib.h>
 #include <string.h>
 
+#include "base/array.h"
 #include "geometry/clip.h"
 #include "geometry/overlay.h"
 
@@ -32,26 +34,46 @@ static const double *settled(const struct field *field, double *shares, double t
 	return shares;
 }
 
-/* Along a border that two rooms share a line is of the first. */
-static double length_in_room(const struct field *field, size_t room, struct line run)
+static int by_value(const void *a, const void *b)
 {
-	double length = 0;
-	for (size_t k = 1; k < run.count; k++) {
-		struct point a = run.points[k - 1], b = run.points[k];
-		if (field_room_at(field, point_between(a, b, 0.5)) == room)
-			length += point_distance(a, b);
+	double x = *(const double *)a, y = *(const double *)b;
+	return x < y ? -1 : x > y;
+}
+
+/* Where a segment comes from one room's ground into another's, its own ends included, rising. */
+static double *changes_of(struct arena *arena, const struct field *field, struct segment segment,
+                          size_t *out_count)
+{
+	ARRAY_OF(double) shares = {0};
+	*array_push(arena, &shares) = 0;
+	*array_push(arena, &shares) = 1;
+	for (size_t r = 0; r < field->room_count; r++) {
+		size_t count;
+		const struct stretch *on =
+			clip_segment(arena, segment, &field->room_grounds[r], &count);
+		for (size_t k = 0; k < count; k++) {
+			*array_push(arena, &shares) = on[k].from;
+			*array_push(arena, &shares) = on[k].to;
+		}
 	}
-	return length;
+	qsort(shares.items, shares.count, sizeof *shares.items, by_value);
+	*out_count = shares.count;
+	return shares.items;
 }
 
 static void add_line(struct arena *arena, const struct field *field, struct line line,
                      double *shares)
 {
-	for (size_t r = 0; r < field->room_count; r++) {
+	for (size_t k = 1; k < line.count; k++) {
+		struct segment segment = {line.points[k - 1], line.points[k]};
 		size_t count;
-		const struct line *runs = clip_line(arena, line, &field->room_grounds[r], &count);
-		for (size_t i = 0; i < count; i++)
-			shares[r] += length_in_room(field, r, runs[i]);
+		const double *at = changes_of(arena, field, segment, &count);
+		for (size_t i = 1; i < count; i++) {
+			double middle = (at[i - 1] + at[i]) / 2;
+			size_t room = field_room_at(field, point_between(segment.from, segment.to,
+			                                                 middle));
+			shares[room] += (at[i] - at[i - 1]) * segment_length(segment);
+		}
 	}
 }
 

@@ -31,9 +31,13 @@
 /* Sine of a turn below which two edges run straight on and leave no corner: at a wall of
  * 100 m a corner would stand off by TOLERANCE_SAME. */
 #define TOLERANCE_STRAIGHT 1e-9
-/* Cuts, and positions of the lattice, nearer than this lay the same and print the same (a
- * record's last digit): a whole tile is no cut of a hair less. */
-#define TOLERANCE_CUT 1e-6
+/* Cuts, and positions of the lattice, nearer than this lay the same: a whole tile is no cut of a
+ * hair less. Points of a plan are whole nanometres: of a plan turned on its paper each is off by
+ * some of them. */
+#define TOLERANCE_CUT 1e-5
+/* Sums of a position's key nearer than this are equal: what TOLERANCE_CUT makes of the penalty
+ * of small cuts along walls of a hundred metres, in mm. */
+#define TOLERANCE_KEY 1e-3
 /* Share of a side within which a place on it is the side's end; a metre's side: a hundredth
  * of TOLERANCE_SAME. */
 #define TOLERANCE_SHARE 1e-9

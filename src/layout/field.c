@@ -383,11 +383,10 @@ size_t field_room_at(const struct field *field, struct point p)
 {
 	size_t nearest = 0;
 	double least = INFINITY;
-	for (size_t i = 0; i < field->room_count; i++) {
-		if (region_holds(&field->room_grounds[i], p))
-			return i;
-		double distance = region_distance(&field->room_grounds[i], p);
-		if (distance < least - TOLERANCE_SAME) {
+	for (size_t i = 0; i < field->room_count && least > TOLERANCE_ORIGIN; i++) {
+		const struct region *ground = &field->room_grounds[i];
+		double distance = region_holds(ground, p) ? 0 : region_distance(ground, p);
+		if (distance < least - TOLERANCE_ORIGIN) {
 			least = distance;
 			nearest = i;
 		}

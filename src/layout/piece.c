@@ -13,7 +13,7 @@ struct piece_judge piece_judge_in(struct arena *arena, struct arena *panel, stru
 		.once = once,
 		.ground = ground,
 		.edges = border_edges_from_polygon(panel, ground),
-		.remainder = fmax(remainder, 0),
+		.remainder = fmax(remainder, 0) + TOLERANCE_CUT,
 		.work = {.arena = panel},
 	};
 }
@@ -98,7 +98,7 @@ static bool is_beyond(const struct piece_judge *judge, const struct piece_face *
 static bool shows_core(const struct piece_judge *judge, const struct piece_face *face,
                        const struct window_part *part)
 {
-	const double at_corner = judge->remainder + TOLERANCE_SAME;
+	const double at_corner = judge->remainder;
 	const double at_middle = judge->remainder + TOLERANCE_WHOLE;
 	struct ring outline = part->shape.outline;
 	for (size_t i = outline.count; i-- > 0;) {
@@ -125,8 +125,7 @@ static bool hugs_an_edge(const struct piece_judge *judge, const struct piece_fac
                          const struct window_part *part)
 {
 	for (size_t i = 0; i < face->near_count; i++)
-		if (reach_of_part(part, near_edge(judge, face, i)) <=
-		    judge->remainder + TOLERANCE_SAME)
+		if (reach_of_part(part, near_edge(judge, face, i)) <= judge->remainder)
 			return true;
 	return false;
 }

@@ -14,7 +14,7 @@ struct piece_judge {
 	struct arena *once; /* for one face, cleared after it */
 	const struct polygon *ground;
 	struct border_edges edges;
-	double remainder; /* gap-max less gap */
+	double remainder; /* gap-max less gap, and what lies the same */
 	struct window_work work;
 };
 

@@ -3,7 +3,10 @@
 #include <math.h>
 #include <stddef.h>
 
-enum { TERMS = 6 };
+#include "geometry/tolerance.h"
+
+/* The first of the terms are counts. */
+enum { COUNTS = 2, TERMS = 6 };
 
 static void spread(struct position_key key, double terms[TERMS])
 {
@@ -34,15 +37,11 @@ struct position_key position_key_difference(struct position_key a, struct positi
 	return position_key_sum(a, minus);
 }
 
-static int compare_term(double a, double b)
+static int compare_term(double a, double b, double room)
 {
-	const double grid = 1e6;
-	if (a == b)
+	if (a == b) /* or both are infinite */
 		return 0;
-	if (fabs(a - b) > 2 / grid) /* most are far apart, whatever they round to; or infinite */
-		return a < b ? -1 : 1;
-	double difference = nearbyint(a * grid) - nearbyint(b * grid);
-	return difference < 0 ? -1 : difference > 0;
+	return a < b - room ? -1 : a > b + room;
 }
 
 int position_key_compare(struct position_key a, struct position_key b)
@@ -52,14 +51,14 @@ int position_key_compare(struct position_key a, struct position_key b)
 	spread(b, y);
 	int order = 0;
 	for (size_t i = 0; i < TERMS && !order; i++)
-		order = compare_term(x[i], y[i]);
+		order = compare_term(x[i], y[i], i < COUNTS ? 0 : TOLERANCE_KEY);
 	return order;
 }
 
 bool position_key_is_beaten(struct position_key a, struct position_key b)
 {
-	int order = compare_term(a.unmet, b.unmet);
+	int order = compare_term(a.unmet, b.unmet, 0);
 	if (!order)
-		order = compare_term(a.unmet_order, b.unmet_order);
-	return order > 0 || (order == 0 && compare_term(a.small, b.small) > 0);
+		order = compare_term(a.unmet_order, b.unmet_order, 0);
+	return order > 0 || (order == 0 && compare_term(a.small, b.small, TOLERANCE_KEY) > 0);
 }

@@ -45,10 +45,16 @@ bool search_wish_concerns(const struct search *s, const struct wish *wish, bool 
 	return false;
 }
 
+/* Half a printed step off prints as met. */
+static double reach_of_wish(const struct search *s)
+{
+	return s->print_step / 2 + TOLERANCE_CUT;
+}
+
 /* What a wish asks of one class that it concerns. */
 static bool meets_wish(const struct search *s, const struct wish *wish, size_t class, double place)
 {
-	double reach = s->print_step / 2;
+	double reach = reach_of_wish(s);
 	if (wish->is_centre)
 		return wish_is_centred(wish, s->module, place, reach);
 	for (size_t i = 0; i < wish->term_count; i++) {
@@ -121,7 +127,7 @@ static void add_counts(const struct search *s, const struct class_terms *terms, 
 		key->cut_pieces += wall_term_cut_pieces(term, s->module, &s->slots[i], place);
 		if (s->field->borders[term->border].is_carried && term->is_straight)
 			key->whole_at_joint += !wall_term_starts_whole(term, &s->slots[i], place,
-			                                               s->print_step / 2);
+			                                               reach_of_wish(s));
 	}
 }
 

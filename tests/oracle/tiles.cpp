@@ -10,6 +10,7 @@ const double WHOLE = 0.05;      // a face this far out of its panel is whole
 const double DISC = 0.5 / 2;    // radius of the disc a piece must hold
 const double FINE = 1e-6;       // printed coordinates are no finer
 const double RESOLUTION = 5e-3; // of a search near a limit
+const double CORNER = 0.02;     // a tip of ground (1e-4 mm2) over a limit by less is none
 
 double area_tolerance(double area)
 {
@@ -159,7 +160,12 @@ class Tiler
 			RESOLUTION);
 		bool is_dust = disc.most < DISC, is_edge = deep.most <= margin + FINE * 10;
 		bool is_tile = disc.least >= DISC && deep.least > margin + FINE * 10;
-		if (!is_dust && !is_edge && !is_tile)
+		bool is_tip = is_tile && deep.least <= margin + CORNER &&
+		              greatest(
+				      piece, [&](Point p) { return distance(p, panel.border); },
+				      margin + CORNER, RESOLUTION)
+		                              .most <= margin + CORNER;
+		if (!is_dust && !is_edge && (!is_tile || is_tip))
 			tiling.undecided++;
 		if (is_dust || is_edge || (!is_tile && deep.least <= margin)) {
 			tiling.lost += area;
