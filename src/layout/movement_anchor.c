@@ -27,7 +27,7 @@ static const struct field_border *border_named(const struct field *field, size_t
                                                const char *id, bool runs_along_u)
 {
 	const struct field_border *best = NULL;
-	double most = TOLERANCE_SAME;
+	double most = 0;
 	for (size_t i = 0; i < field->border_count; i++) {
 		const struct field_border *border = &field->borders[i];
 		struct point way = point_sub(border->to, border->from);
@@ -35,7 +35,7 @@ static const struct field_border *border_named(const struct field *field, size_t
 		/* Half way between the axes along v, as in setting out (wall_term.c). */
 		bool is_along_u = fabs(way.x) - fabs(way.y) > TOLERANCE_PARALLEL * length;
 		if (border->part != part || strcmp(border->of, id) != 0 ||
-		    is_along_u != runs_along_u || length <= most)
+		    is_along_u != runs_along_u || length <= most + TOLERANCE_CUT)
 			continue;
 		most = length;
 		best = border;

@@ -11,6 +11,7 @@ namespace
 
 const double NEAR = 0.01;
 const double END_REACH = 25.4; // an end this near a border lies on it
+const double HAIR = 0.1;       // tile that lies so little deeper lies at a joint
 
 // One side is enough: where the membrane says so, and of a slab joint that is moved to one joint
 // of the tile.
@@ -161,7 +162,8 @@ class Spill
 		return box;
 	}
 
-	// Of a cell the pieces that border on a point of its edge.
+	// Of a cell the pieces that lie half a joint beside a point of its edge, none where tile
+	// ends before the edge does.
 	std::vector<const Tile *> pieces_at(int cell, Point p) const
 	{
 		std::vector<const Tile *> found;
@@ -169,7 +171,7 @@ class Spill
 			for (const Tile *tile : list->second)
 				for (const Ring &quad : tile->quads)
 					if (distance(p, segments_of(Shape{quad})) <=
-					    floor.lay.joint) {
+					    floor.lay.joint / 2 + HAIR) {
 						found.push_back(tile);
 						break;
 					}
