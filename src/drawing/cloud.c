@@ -199,9 +199,26 @@ static void place_triangle(struct clouding *c, struct ring points, const char *m
 	occupancy_block(c->occupied, cloud_triangle(c->list, LAYER_CHANGES, stand.at, mark));
 }
 
+void cloud_reserve(struct list *list, const struct cloud_ground *grounds, size_t count)
+{
+	struct region ground = union_of(list->arena, grounds, count);
+	struct region clouds = cloud_outline(list->arena, &ground, NULL, 0);
+	for (size_t i = 0; i < clouds.count; i++) {
+		struct ring ring = clouds.polygons[i].outline;
+		struct paper_point *points =
+			ARENA_ARRAY(list->arena, struct paper_point, ring.count);
+		for (size_t k = 0; k < ring.count; k++)
+			points[k] = paper_at(ring.points[k].x, -ring.points[k].y);
+		list->clouds = paper_path_join(list->arena, list->clouds,
+		                               paper_path_line(list->arena, points, ring.count,
+		                                               PAPER_CLOSED));
+	}
+}
+
 void cloud_draw(struct list *list, const struct cloud_ground *grounds, size_t count,
                 struct paper_box within)
 {
+	list->clouds = (struct paper_path){0};
 	struct clouding c = {.list = list,
 	                     .arena = list->arena,
 	                     .occupied = list_occupied(list),

@@ -13,6 +13,9 @@ struct cloud_ground {
 	struct region region;
 };
 
+/* Before the labels are placed: they keep off where the clouds will run. A text that stands
+ * across a cloud's line would be taken in, and read as changed. */
+void cloud_reserve(struct list *, const struct cloud_ground *, size_t count);
 /* Draws clouds within the box; grounds near each other share one. */
 void cloud_draw(struct list *, const struct cloud_ground *, size_t count, struct paper_box within);
 /* The triangle alone, round `at`; gives its box. */

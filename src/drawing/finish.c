@@ -72,6 +72,7 @@ struct occupancy *list_occupied(const struct list *list)
 		else if (op->kind == OP_HATCH)
 			add_path_marks(o, op->path, hatch_weight(op->role.area));
 	}
+	add_path_marks(o, list->clouds, layer_weights[LAYER_CHANGES]);
 	return o;
 }
 

@@ -55,6 +55,8 @@ struct list {
 	ARRAY_OF(struct op) ops;       /* after list_finish: by layer */
 	ARRAY_OF(struct label) labels; /* requests not yet placed */
 	bool is_finished;
+	/* Where clouds will run, when all labels are placed: labels keep off. */
+	struct paper_path clouds;
 };
 
 struct list *list_new(struct arena *, const struct style *, struct text_engine *, double width,

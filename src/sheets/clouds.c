@@ -62,24 +62,43 @@ static struct region on_sheet(struct arena *arena, const struct view *view,
 	return overlay_union_all(arena, parts, ground->count);
 }
 
-void clouds_draw(struct sheet *sheet, struct cloud_scope scope)
+struct grounds {
+	struct cloud_ground *items;
+	size_t count;
+};
+
+/* Of each line of the change order what of it the sheet shows. */
+static struct grounds grounds_of(const struct sheet *sheet, struct cloud_scope scope)
 {
 	const struct draft *draft = sheet->draft;
 	const struct comparison *comparison = draft->comparison;
+	struct grounds grounds = {0};
 	if (comparison == NULL || sheet->view.scale <= 0)
-		return;
-	struct cloud_ground *grounds =
-		ARENA_ARRAY(draft->arena, struct cloud_ground, comparison->line_count);
-	size_t count = 0;
+		return grounds;
+	grounds.items = ARENA_ARRAY(draft->arena, struct cloud_ground, comparison->line_count);
 	for (size_t i = 0; i < comparison->line_count; i++) {
 		const struct comparison_line *line = &comparison->lines[i];
 		struct region ground = ground_of(draft, line, scope);
 		if (ground.count > 0)
-			grounds[count++] = (struct cloud_ground){comparison_mark(draft->arena,
-			                                                         comparison, line),
-			                                         on_sheet(draft->arena,
-			                                                  &sheet->view, &ground)};
+			grounds.items[grounds.count++] = (struct cloud_ground){
+				comparison_mark(draft->arena, comparison, line),
+				on_sheet(draft->arena, &sheet->view, &ground)};
 	}
+	return grounds;
+}
+
+void clouds_reserve(struct sheet *sheet, struct cloud_scope scope)
+{
+	struct grounds grounds = grounds_of(sheet, scope);
+	if (grounds.count > 0)
+		cloud_reserve(sheet->list, grounds.items, grounds.count);
+}
+
+void clouds_draw(struct sheet *sheet, struct cloud_scope scope)
+{
+	struct grounds grounds = grounds_of(sheet, scope);
+	if (grounds.count == 0)
+		return;
 	list_set_clip(sheet->list, NULL);
-	cloud_draw(sheet->list, grounds, count, sheet->drawing);
+	cloud_draw(sheet->list, grounds.items, grounds.count, sheet->drawing);
 }

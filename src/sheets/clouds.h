@@ -14,6 +14,8 @@ struct cloud_scope {
 /* True where something in the scope has changed. */
 bool clouds_any(const struct draft *, struct cloud_scope);
 /* After list_finish, on a sheet that has a view. */
+/* Before the labels are placed: they keep off where clouds will run. */
+void clouds_reserve(struct sheet *, struct cloud_scope);
 void clouds_draw(struct sheet *, struct cloud_scope);
 
 #endif

@@ -203,6 +203,7 @@ static struct outcome try_sheet(const struct set_facts *facts, const struct plan
 	title_band_draw(sheet);
 	if (legend_fits(sheet, title_band_middle(sheet)))
 		legend_draw(sheet, title_band_middle(sheet));
+	clouds_reserve(sheet, scope_of(planned, sheet));
 	outcome.report = list_finish(sheet->list, sheet->drawing);
 	return outcome;
 }
