@@ -7,7 +7,7 @@
 #include "sheets/strip_corners.h"
 
 /* Floor mm. Nearer places are one; what lies this near to a wall is the wall. */
-static const double SAME_PLACE = 3, SAME_MARK = 8, AT_WALL = 40;
+static const double SAME_PLACE = 8, SAME_MARK = 8, AT_WALL = 40;
 /* A wall off its axis by more than this share of its length fixes no place on the other. */
 static const double SLANT = 0.02;
 
@@ -110,7 +110,7 @@ static void mark_square(struct arena *arena, const struct lay_view *v, struct cr
 		marks->sides[SIDE_LEFT] = tidy(arena, all.axes[1], marks->origin[1]);
 }
 
-static void mark_turned(struct arena *arena, const struct lay_view *v, struct crew_marks *marks)
+static void mark_ends(struct arena *arena, const struct lay_view *v, struct crew_marks *marks)
 {
 	const struct controls *controls = v->lay->controls;
 	struct located all = {0};
@@ -118,7 +118,7 @@ static void mark_turned(struct arena *arena, const struct lay_view *v, struct cr
 		const struct control *control = &controls->controls[i];
 		struct point ends[] = {lay_view_plan(v, control->from),
 		                       lay_view_plan(v, control->to)};
-		if (control->room == v->room)
+		if (control->room == v->room && lay_view_is_marked(v, control))
 			locate_line(arena, &all, ring_box(v->room->outline),
 			            (struct line){ends, 2});
 	}
@@ -136,10 +136,9 @@ static void mark_turned(struct arena *arena, const struct lay_view *v, struct cr
 struct crew_marks crew_marks_find(struct arena *arena, const struct lay_view *v)
 {
 	struct crew_marks marks = {0};
-	if (lay_view_is_turned(v))
-		mark_turned(arena, v, &marks);
-	else
+	if (!lay_view_is_turned(v))
 		mark_square(arena, v, &marks);
+	mark_ends(arena, v, &marks);
 	return marks;
 }
 

@@ -11,13 +11,13 @@ struct crew_marks {
 	double origin[2]; /* x and y of the control lines */
 	bool has_origin[2];
 	struct places sides[SIDE_COUNT]; /* sorted */
-	/* Of a turned lay: where its control lines meet the walls along a side of the window,
-	 * between the corners of the room; and the ends at other walls. */
+	/* Of control lines with no wall beside them: where they meet the walls along a side of the
+	 * window, between the corners of the room; and the ends at other walls. */
 	struct places ends[SIDE_COUNT];
 	ARRAY_OF(struct point) inside;
 };
 
-/* A turned lay has no sides, a square one no ends. */
+/* A turned lay has no sides. */
 struct crew_marks crew_marks_find(struct arena *, const struct lay_view *);
 /* The corners of the room along a side: its chain, first to last. */
 struct places room_corners(struct arena *, const struct site_room *, enum side);

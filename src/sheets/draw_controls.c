@@ -49,8 +49,7 @@ static void draw_control(struct sheet *sheet, const struct lay_view *v,
 	                                        .gap = 3,
 	                                        .can_lead = true,
 	                                        .is_clear = true});
-	/* A turned line is marked where it meets the walls, from their corners. */
-	for (size_t i = 0; i < control->offset_count && !lay_view_is_turned(v); i++)
+	for (size_t i = 0; i < control->offset_count && !lay_view_is_marked(v, control); i++)
 		draw_offset(sheet, v, control, &control->offsets[i]);
 	sheet_use(sheet, LEGEND_CONTROL);
 }

@@ -5,8 +5,12 @@
 
 #include "sheets/wall_label.h"
 
-/* A cut printed as whole, or two ends printed as one, differ by less than this (floor mm). */
+/* A cut printed as whole differs by less than this (floor mm). */
 static const double SAME_CUT = 0.8;
+/* Cuts that differ by less than this are one to a setter: 1/16 in (floor mm). */
+static const double SAME_TO_CUT = 1.6;
+/* More course ends than this repeat too seldom to be told one by one. */
+enum { ENDS_MOST = 4 };
 /* Borders nearer to one line than this run along one wall (floor mm). */
 static const double SAME_LINE = 20;
 /* Borders shorter than this take their cut from their neighbours (floor mm). */
@@ -29,9 +33,32 @@ static double course_end(const struct border_cut *cut, size_t i, double along)
 	return cut->courses[i] + (cut->courses_to[i] - cut->courses[i]) * along;
 }
 
+struct range {
+	double least, most;
+};
+
+static struct range range_of(const struct border_cut *cut, double along)
+{
+	struct range range = {INFINITY, 0};
+	for (size_t i = 0; i < cut->course_count; i++) {
+		range.least = fmin(range.least, course_end(cut, i, along));
+		range.most = fmax(range.most, course_end(cut, i, along));
+	}
+	return range;
+}
+
+static const char *range_text(const struct draft *draft, const struct border_cut *cut, double along)
+{
+	struct range range = range_of(cut, along);
+	return draft_text(draft, "cut.both-ends", {"from", draft_length(draft, range.least)},
+	                  {"to", draft_length(draft, range.most)});
+}
+
 /* The distinct course ends, in the order of the courses, by strokes. */
 static const char *ends_text(const struct draft *draft, const struct border_cut *cut, double along)
 {
+	if (cut->course_count > ENDS_MOST)
+		return range_text(draft, cut, along);
 	struct strbuf list = strbuf_in(draft->arena);
 	for (size_t i = 0; i < cut->course_count; i++)
 		strbuf_printf(&list, "%s%s", i ? " / " : "",
@@ -44,15 +71,15 @@ static const char *cut_text(const struct draft *draft, const struct border_cut *
 {
 	if (cut->course_count > 1)
 		return ends_text(draft, cut, 0.5);
-	return size_text(draft, cut->from, cut->whole);
+	return size_text(draft, (cut->from + cut->to) / 2, cut->whole);
 }
 
 static bool is_tapered(const struct border_cut *cut)
 {
 	for (size_t i = 0; cut->course_count > 1 && i < cut->course_count; i++)
-		if (fabs(cut->courses[i] - cut->courses_to[i]) >= SAME_CUT)
+		if (fabs(cut->courses[i] - cut->courses_to[i]) >= SAME_TO_CUT)
 			return true;
-	return cut->course_count <= 1 && fabs(cut->from - cut->to) >= SAME_CUT;
+	return cut->course_count <= 1 && fabs(cut->from - cut->to) >= SAME_TO_CUT;
 }
 
 static double border_length(const struct field_border *border)
@@ -105,14 +132,22 @@ static bool is_in_line(const struct field_border *a, const struct field_border *
 	       fabs(point_cross(along, point_sub(b->from, a->from))) < SAME_LINE;
 }
 
+static bool is_near(double a, double b)
+{
+	return fabs(a - b) < SAME_TO_CUT;
+}
+
 /* True where both print one cut: the same, but for what a wall is out of true by. */
 static bool is_same_cut(const struct border_cut *a, const struct border_cut *b)
 {
+	struct range one = range_of(a, 0.5), other = range_of(b, 0.5);
+	if (a->course_count <= 1 && b->course_count <= 1)
+		return is_near((a->from + a->to) / 2, (b->from + b->to) / 2);
+	if (a->course_count > ENDS_MOST && b->course_count > ENDS_MOST)
+		return is_near(one.least, other.least) && is_near(one.most, other.most);
 	bool is_same = a->course_count == b->course_count;
-	if (a->course_count <= 1)
-		return is_same && fabs(a->from - b->from) < SAME_CUT;
 	for (size_t i = 0; is_same && i < a->course_count; i++)
-		is_same = fabs(course_end(a, i, 0.5) - course_end(b, i, 0.5)) < SAME_CUT;
+		is_same = is_near(course_end(a, i, 0.5), course_end(b, i, 0.5));
 	return is_same;
 }
 

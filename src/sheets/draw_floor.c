@@ -318,10 +318,13 @@ static void draw_crack(struct sheet *sheet, const struct view *view, const struc
 	struct word_arg args[] = {{"id", draft_tag(draft, crack->id)},
 	                          {"width", draft_width(draft, crack->width)},
 	                          {"step", draft_width(draft, crack->step)}};
-	const char *lines[] = {
-		words_format(draft->arena, draft->words, "tag.crack", args, 3),
-		words_format(draft->arena, draft->words, "tag.crack-step", args, 3),
-	};
+	const char *lines[3] = {words_format(draft->arena, draft->words, "tag.crack", args, 3)};
+	size_t line_count = 1;
+	if (crack->step > 0)
+		lines[line_count++] =
+			words_format(draft->arena, draft->words, "tag.crack-step", args, 3);
+	if (crack->plan->moving == PLAN_MOVING_YES)
+		lines[line_count++] = draft_word(draft, "tag.crack-moves");
 	struct line named = view_named(draft->arena, view, line);
 	struct paper_point a, b;
 	if (named.count < 2)
@@ -329,7 +332,7 @@ static void draw_crack(struct sheet *sheet, const struct view *view, const struc
 	middle_of(view, named, &a, &b);
 	if (crack->step > 0)
 		draw_step(sheet, crack, a, b);
-	draw_tag(sheet, crack->id, LABEL_ROUND, a, b, lines, crack->step > 0 ? 2 : 1);
+	draw_tag(sheet, crack->id, LABEL_ROUND, a, b, lines, line_count);
 }
 
 void draw_cracks(struct sheet *sheet, const struct view *view, const struct region *ground)

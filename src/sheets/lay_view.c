@@ -71,6 +71,15 @@ bool lay_view_is_turned(const struct lay_view *v)
 	return fabs(frame->cos * frame->sin) > SQUARE;
 }
 
+bool lay_view_is_marked(const struct lay_view *v, const struct control *control)
+{
+	bool is_marked = lay_view_is_turned(v);
+	for (size_t i = 0; i < control->offset_count; i++)
+		is_marked = is_marked || field_is_askew(control->offsets[i].at_wall,
+		                                        control->offsets[i].at_line);
+	return is_marked;
+}
+
 const struct control *lay_view_control(const struct lay_view *v, bool along_u)
 {
 	const struct controls *controls = v->lay->controls;

@@ -32,6 +32,8 @@ static inline struct point lay_view_plan(const struct lay_view *v, struct point 
 }
 /* True where the lay's axes are not those of the plan. */
 bool lay_view_is_turned(const struct lay_view *);
+/* No wall runs beside the control line: it is told by its marks on the walls that it meets. */
+bool lay_view_is_marked(const struct lay_view *, const struct control *);
 /* Control line of the room along u (LINE 1) or v (LINE 2); NULL: none. */
 const struct control *lay_view_control(const struct lay_view *, bool along_u);
 struct paper_point lay_view_point(const struct lay_view *, struct point);

@@ -189,12 +189,13 @@ static const char *wall_place(const struct draft *draft, const struct site_room 
 	                  {"along", draft_measure(draft, point_distance(start, p))});
 }
 
-/* Lines askew to the walls have no offsets to one wall: they are snapped between two marks. */
+/* Lines askew to the walls beside them have no offsets to one wall: they are snapped between
+ * two marks. */
 static void add_ends(struct notes *notes, const struct lay_view *v, bool along_u)
 {
 	const struct draft *draft = notes->sheet->draft;
 	const struct control *control = lay_view_control(v, along_u);
-	if (!control || !lay_view_is_turned(v))
+	if (!control || !lay_view_is_marked(v, control))
 		return;
 	notes_item(notes, NOTE_WORK, NOTE_DASH,
 	           draft_text(draft, "controls.between",

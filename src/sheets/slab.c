@@ -19,7 +19,7 @@
 /* Paper mm, own design: the lane of a chain, outside the names of the walls. */
 static const double CHAIN_LANE = 8, FIRST_LANE = 6;
 /* Floor mm: places nearer than this are one. */
-static const double SAME_PLACE = 3;
+static const double SAME_PLACE = 8;
 
 static void locate_lines(struct arena *arena, struct located *all, struct box window,
                          struct line line, const struct region *ground)
