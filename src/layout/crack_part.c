@@ -224,13 +224,13 @@ static void lay_legs(struct arena *arena, const struct tiling *tiling, struct cr
 	}
 }
 
-/* A crack that comes back to its start ends there once: its joint goes round it. */
+/* A crack that comes back to its start has no end: its joint goes round it. */
 static void join_ring(struct crack_part *part)
 {
 	struct point last = part->line.points[part->line.count - 1];
-	if (part->ends[1] == PART_END_FREE && part->line.count > 3 &&
-	    point_distance(part->line.points[0], last) <= TOLERANCE_WHOLE)
-		part->ends[1] = PART_END_JOINED;
+	if (part->ends[0] == PART_END_FREE && part->ends[1] == PART_END_FREE &&
+	    part->line.count > 3 && point_distance(part->line.points[0], last) <= TOLERANCE_WHOLE)
+		part->ends[0] = part->ends[1] = PART_END_JOINED;
 }
 
 struct crack_part *crack_parts(struct arena *arena, const struct tiling *tiling,

@@ -3,7 +3,7 @@
 #include <string.h>
 
 #include "geometry/tolerance.h"
-#include "layout/soft_side.h"
+#include "layout/soft_round.h"
 
 struct placing {
 	struct arena *arena;
@@ -110,6 +110,20 @@ static struct soft_joint joint_from_walk(const struct placing *placing, const ch
 	return joint;
 }
 
+/* From corner to corner: the middle of the edge where the walk begins and ends is none, and that
+ * edge is walked once. */
+static struct soft_joint closed_joint(const struct placing *placing, const char *side,
+                                      const struct soft_walk *walk)
+{
+	struct soft_joint joint = joint_from_walk(placing, side, walk);
+	joint.place_count--;
+	joint.line.points++;
+	joint.line.count--;
+	joint.line.points[joint.line.count - 1] = joint.line.points[0];
+	joint.ends = "";
+	return joint;
+}
+
 static void add_joint(const struct placing *placing, struct soft_joint joint)
 {
 	*array_push(placing->arena, &placing->list->softs) = joint;
@@ -152,8 +166,10 @@ static struct soft_side_found find_side(struct placing *placing, struct soft_sid
 	struct soft_unit *wide = found.is_missing ? wide_unit(placing) : NULL;
 	if (!wide)
 		return found;
-	side.from = &wide->ends[side.from - unit->ends];
-	side.to = &wide->ends[side.to - unit->ends];
+	if (side.from) {
+		side.from = &wide->ends[side.from - unit->ends];
+		side.to = &wide->ends[side.to - unit->ends];
+	}
 	return soft_side_find(placing->arena, placing->setting, wide, side);
 }
 
@@ -217,6 +233,19 @@ static void place_branched(struct placing *placing)
 	}
 }
 
+/* Cracks without an end: one joint right round them; where their tile lies against a border,
+ * joints from border to border. */
+static void place_round(struct placing *placing)
+{
+	struct soft_walk walk;
+	if (soft_round_walk(placing->arena, placing->setting, placing->unit, &walk)) {
+		add_joint(placing, closed_joint(placing, "1", &walk));
+		return;
+	}
+	struct soft_side_found found = find_side(placing, (struct soft_side){NULL, NULL, false});
+	add_found(placing, "1", &found);
+}
+
 /* No tile is crossed: the joint the crack runs in, from end to end. */
 static void place_in_joint(const struct placing *placing)
 {
@@ -252,6 +281,8 @@ void soft_joints_of_group(struct arena *arena, const struct soft_setting *settin
 		placing.unit = &placing.units[u];
 		if (placing.unit->crossed.count == 0)
 			place_in_joint(&placing);
+		else if (placing.unit->end_count == 0)
+			place_round(&placing);
 		else if (soft_unit_is_plain(placing.unit))
 			place_plain(&placing);
 		else

@@ -16,13 +16,15 @@ struct soft_joint {
 	bool *reversed;
 	size_t place_count;
 	size_t panel;
-	struct line line;     /* with the first and last edge cut at the field's border */
+	struct line line; /* with the first and last edge cut at the field's border; a closed one
+	                       * ends where it begins */
 	double length, turns; /* turns in quarter turns */
 	double cost;          /* mm: length, and the penalty of the turns */
 	const char *uses; /* ids of the carried, field or perimeter joints that serve this side, by
 	                   * blanks, where tile lies against them; then it is no joint itself */
-	const char *ends; /* ids of what its two ends meet, by a blank: "south J1" */
-	long settled;     /* directed edges settled by the search */
+	const char
+		*ends; /* ids of what its two ends meet, by a blank: "south J1"; "": it is closed */
+	long settled;  /* directed edges settled by the search */
 };
 
 struct soft_joint_list {

@@ -136,15 +136,17 @@ static struct soft_ports ports_at(const struct finding *finding, bool at_end,
 	return ports;
 }
 
-/* From where one run of joints begins to where another ends; the side's own ends are where the
- * first begins and the last ends. */
+/* From where one run of joints begins to where another ends; the side's own ends, if any, are where
+ * the first begins and the last ends. */
 static bool find_from_to(struct finding *finding, size_t first, size_t last)
 {
-	bool is_last = last + 1 >= finding->run_count;
+	bool has_ends = finding->side.from != NULL;
+	bool is_first = has_ends && first == 0;
+	bool is_last = has_ends && last + 1 >= finding->run_count;
 	for (int extent = SOFT_EXTENT_LINE; extent < SOFT_EXTENTS; extent++) {
 		enum soft_extent own = (enum soft_extent)extent;
-		struct soft_ports from = first == 0 ? ports_at(finding, false, own)
-		                                    : ports_of_run(finding, first, false);
+		struct soft_ports from = is_first ? ports_at(finding, false, own)
+		                                  : ports_of_run(finding, first, false);
 		struct soft_ports to =
 			is_last ? ports_at(finding, true, own) : ports_of_run(finding, last, true);
 		if (add_walk(finding, &from, &to))
@@ -158,7 +160,7 @@ static void add_uses(struct finding *finding)
 {
 	const struct soft_outline *outline = &finding->outline;
 	size_t first = 0, end = outline->count;
-	bool skips = finding->run_count > 0;
+	bool skips = finding->run_count > 0 && finding->side.from;
 	while (skips && finding->side.from->at_border && !outline->stretches[first].is_joint)
 		first++;
 	while (skips && finding->side.to->at_border && !outline->stretches[end - 1].is_joint)
@@ -180,6 +182,21 @@ static void find_runs(struct finding *finding)
 	add_uses(finding);
 }
 
+/* Where a side begins on the outline, and where it ends. All round, it begins where the tile lies
+ * against a border. */
+static struct soft_outline outline_of(struct arena *arena, const struct soft_unit *unit,
+                                      struct soft_side side)
+{
+	const struct soft_outline *all = &unit->outline;
+	if (side.from)
+		return soft_outline_between(arena, all, side.from->round, side.to->round);
+	double round = 0;
+	for (size_t k = 0; k < all->count && round == 0; k++)
+		if (!all->stretches[k].is_joint)
+			round = all->stretches[k].round;
+	return soft_outline_between(arena, all, round, round);
+}
+
 struct soft_side_found soft_side_find(struct arena *arena, const struct soft_setting *setting,
                                       struct soft_unit *unit, struct soft_side side)
 {
@@ -189,11 +206,11 @@ struct soft_side_found soft_side_find(struct arena *arena, const struct soft_set
 	                          .side = side,
 	                          .found = {.uses = ""}};
 	struct corridor_bars bars = soft_bars(arena, setting, unit, side.from, side.to);
-	finding.outline =
-		soft_outline_between(arena, &unit->outline, side.from->round, side.to->round);
+	finding.outline = outline_of(arena, unit, side);
 	finding.runs = soft_outline_runs(arena, &finding.outline, &finding.run_count);
 	unit->corridor.side = &bars;
-	if (!find_from_to(&finding, 0, finding.run_count > 0 ? finding.run_count - 1 : 0))
+	size_t last = finding.run_count > 0 ? finding.run_count - 1 : 0;
+	if (!side.from || !find_from_to(&finding, 0, last))
 		find_runs(&finding);
 	unit->corridor.side = NULL;
 	finding.found.is_missing =

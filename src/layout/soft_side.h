@@ -8,8 +8,8 @@
 
 /* Anticlockwise round the unit's crossed tile. */
 struct soft_side {
-	const struct soft_end *from, *to;
-	bool is_backwards; /* walked from `to`: along the crack, not against it */
+	const struct soft_end *from, *to; /* NULL: the unit has no ends, and this is all round it */
+	bool is_backwards;                /* walked from `to`: along the crack, not against it */
 };
 
 struct soft_walk {

@@ -167,15 +167,10 @@ std::vector<OpenEnd> open_ends(const Floor &floor, const Crack &crack)
 		if (run.size() < 2)
 			continue;
 		size_t n = run.size();
-		bool is_ring = n > 3 && norm(run[n - 1] - run[0]) <= END_REACH, is_parted = false;
-		for (const Segment &s : segments_of(run))
-			is_parted = is_parted || cuts(s, stops).size() > 2;
-		std::vector<std::pair<Point, Point>> way_outs;
-		if (!is_ring || !is_parted)
-			way_outs.push_back({run[0], run[1]});
-		if (!is_ring) // which ends where it starts, once, or where it is parted
-			way_outs.push_back({run[n - 1], run[n - 2]});
-		for (auto [end, before] : way_outs)
+		if (n > 3 && norm(run[n - 1] - run[0]) <= END_REACH)
+			continue; // a ring has no end
+		for (auto [end, before] :
+		     {std::pair{run[0], run[1]}, std::pair{run[n - 1], run[n - 2]}})
 			if (distance(end, stops) > END_REACH)
 				ends.push_back({end, (end - before) * (1 / norm(end - before))});
 	}

@@ -178,6 +178,27 @@ double quarter_turns(Point before, Point after)
 	return std::fabs(std::atan2(cross(before, after), dot(before, after))) / (M_PI / 2);
 }
 
+SoftFigures soft_figures(const Line &line)
+{
+	SoftFigures figures;
+	for (size_t i = 0; i + 1 < line.size(); i++) {
+		figures.length += norm(line[i + 1] - line[i]);
+		if (i > 0)
+			figures.turns +=
+				quarter_turns(line[i] - line[i - 1], line[i + 1] - line[i]);
+	}
+	figures.is_closed = line.size() > 3 && norm(line.back() - line.front()) <= 1e-6;
+	if (figures.is_closed)
+		figures.turns += quarter_turns(line.back() - line[line.size() - 2],
+		                               line[1] - line.front());
+	return figures;
+}
+
+Segment Network::segment(const Edge &edge) const
+{
+	return {nodes[static_cast<size_t>(edge.from)], nodes[static_cast<size_t>(edge.to)]};
+}
+
 double Network::cheapest(const std::vector<int> &starts, const std::vector<int> &ends,
                          double penalty, std::vector<int> *way) const
 {

@@ -27,6 +27,7 @@ class Network
 	std::vector<char> crossed; // per cell
 	std::vector<Ring> cells;
 
+	Segment segment(const Edge &) const;
 	int node_at(Point, double within) const; // -1: none
 	int cell_at(int face, int i, int j) const;
 	// Least cost from one of `starts` to one of `ends` by open edges; negative: no way. `way`
@@ -55,7 +56,12 @@ class Network
 // Of two segments that follow each other: how far the way turns, in quarter turns.
 double quarter_turns(Point before, Point after);
 
-double soft_cost(const Line &, double penalty);
+// Length, and turns in quarter turns; a line that ends where it begins turns there too.
+struct SoftFigures {
+	double length = 0, turns = 0;
+	bool is_closed = false;
+};
+SoftFigures soft_figures(const Line &);
 void check_soft(const Floor &, double penalty, Report &);
 // Partial coverage is questioned where it must be, with both areas.
 void check_questions(const Floor &, Report &);

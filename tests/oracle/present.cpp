@@ -98,7 +98,7 @@ class Spill
 		while (!from.empty()) {
 			const Tile *tile = from.back();
 			from.pop_back();
-			if (is_far(*tile) || is_at_bare_border(*tile)) {
+			if (!is_enclosed(*tile) && (is_far(*tile) || is_at_bare_border(*tile))) {
 				loose.insert(tile);
 				continue;
 			}
@@ -259,11 +259,16 @@ class Spill
 		return false;
 	}
 
-	bool is_far(const Tile &tile) const
+	// Crossed, or inside of what is.
+	bool is_enclosed(const Tile &tile) const
 	{
 		int cell = network.cell_at(tile.face, tile.i, tile.j);
-		return !network.crossed[static_cast<size_t>(cell)] &&
-		       distance(tile.middle, group.line) > far;
+		return network.crossed[static_cast<size_t>(cell)];
+	}
+
+	bool is_far(const Tile &tile) const
+	{
+		return distance(tile.middle, group.line) > far;
 	}
 
 	// A border serves within a tile of the crack, as far as the flanks of the strip go, and

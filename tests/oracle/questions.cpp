@@ -172,17 +172,11 @@ Held is_long(const Floor &floor, const Joint &joint, double length)
 void check_ragged(const Floor &floor, const Joint &joint, double strips, double full,
                   Report &report)
 {
-	double length = 0, turns = 0;
-	for (size_t i = 0; i + 1 < joint.line.size(); i++) {
-		length += norm(joint.line[i + 1] - joint.line[i]);
-		if (i > 0)
-			turns += quarter_turns(joint.line[i] - joint.line[i - 1],
-			                       joint.line[i + 1] - joint.line[i]);
-	}
+	SoftFigures own = soft_figures(joint.line);
 	Held wanted = Held::NO;
 	if (floor.record.full_covers.empty())
-		wanted = either(over(turns / (length / FOOT), TURNS_BY_FOOT),
-		                is_long(floor, joint, length));
+		wanted = either(over(own.turns / (own.length / FOOT), TURNS_BY_FOOT),
+		                is_long(floor, joint, own.length));
 	const Element *asked = finding_of(floor, "soft-path-ragged", joint.id);
 	compare(report, wanted, asked, !asked || names_both(floor, *asked, strips, full),
 	        "soft-path-ragged", joint.id, asked ? asked->text : "");
@@ -196,11 +190,7 @@ void check_stepped(const Floor &floor, Report &report)
 	for (const Joint &joint : floor.record.joints) {
 		if (joint.kind != "soft")
 			continue;
-		double turns = 0;
-		for (size_t i = 1; i + 1 < joint.line.size(); i++)
-			turns += quarter_turns(joint.line[i] - joint.line[i - 1],
-			                       joint.line[i + 1] - joint.line[i]);
-		most = std::max(most, turns);
+		most = std::max(most, soft_figures(joint.line).turns);
 		is_asked = is_asked || finding_of(floor, "soft-path-stepped", joint.id);
 	}
 	compare(report, over(most, TURNS), is_asked, true, "soft-path-stepped", floor.field.lay,

@@ -120,20 +120,14 @@ void check_place(const Floor &floor, const SoftJoint &soft, const Network &netwo
 
 void check_figures(const Joint &joint, double penalty, Report &report)
 {
-	double length = 0, turns = 0;
-	for (size_t i = 0; i + 1 < joint.line.size(); i++) {
-		length += norm(joint.line[i + 1] - joint.line[i]);
-		if (i > 0)
-			turns += quarter_turns(joint.line[i] - joint.line[i - 1],
-			                       joint.line[i + 1] - joint.line[i]);
-	}
+	auto [length, turns, is_closed] = soft_figures(joint.line);
 	report.check(std::fabs(length - joint.length) <= NEAR &&
 	                     std::fabs(turns - joint.turns) <= 1e-4 &&
 	                     std::fabs(length + penalty * turns - joint.cost) <=
 	                             NEAR + 1e-4 * penalty,
 	             "E-C3.figures",
-	             "joint %s: length %.3f, turns %.4f, cost %.3f; recorded %.3f, %.4f, %.3f",
-	             joint.id.c_str(), length, turns, length + penalty * turns, joint.length,
+	             "joint %s%s: length %.3f, turns %.4f, cost %.3f; recorded %.3f, %.4f, %.3f",
+	             joint.id.c_str(), is_closed ? ", closed" : "", length, turns, length + penalty * turns, joint.length,
 	             joint.turns, joint.cost);
 }
 
@@ -357,6 +351,79 @@ std::string text_of(const Network &network, const std::vector<int> &way)
 	return text;
 }
 
+// Edges that a joint of the side may run along.
+long open_edges(const Floor &floor, const SoftJoint &soft, const std::vector<Segment> &barrier,
+                Network &network)
+{
+	long open = 0;
+	for (Network::Edge &edge : network.edges) {
+		Segment s = network.segment(edge);
+		// Along the panel's own edge runs another joint.
+		bool is_edge =
+			distance((s.a + s.b) * 0.5, floor.field.panels[soft.panel].border) <= NEAR;
+		edge.open = surely_in_corridor(floor, network, edge, soft.group.line) && !is_edge &&
+		            !is_crossing(s, barrier);
+		open += edge.open;
+	}
+	return open;
+}
+
+// From the crossed tile away: every way round crosses it.
+Segment ray_from(const Network &network, double length)
+{
+	const Point away = {0.0271828, 1};
+	Point from;
+	double most = -1e300;
+	for (size_t c = 0; c < network.cells.size(); c++)
+		for (Point p : network.cells[c])
+			if (network.crossed[c] && dot(p, away) > most) {
+				most = dot(p, away);
+				from = p;
+			}
+	// Not from the very corner: edges end there.
+	Point start = from + Point{-0.0314159, 0.0271828} - away * 0.1;
+	return {start, start + away * length};
+}
+
+// The cheapest way right round, through each edge that crosses the ray in turn.
+double cheapest_round(Network network, const Segment &ray, double penalty)
+{
+	std::vector<Network::Edge> across;
+	for (Network::Edge &edge : network.edges)
+		if (edge.open && distance(network.segment(edge), ray) <= 0) {
+			across.push_back(edge);
+			edge.open = false;
+		}
+	double best = -1;
+	for (const Network::Edge &edge : across) {
+		std::vector<int> way;
+		double cost = network.cheapest({edge.to}, {edge.from}, penalty, &way);
+		if (cost < 0)
+			continue;
+		Segment s = network.segment(edge);
+		auto node = [&](int n) { return network.nodes[static_cast<size_t>(n)]; };
+		Point second = node(way.back()), last = way.size() > 1 ? node(way[1]) : s.b;
+		cost += edge.length + penalty * (quarter_turns(s.b - s.a, second - s.b) +
+		                                 quarter_turns(s.a - last, s.b - s.a));
+		best = best < 0 ? cost : std::min(best, cost);
+	}
+	return best;
+}
+
+void check_round(const Floor &floor, const SoftJoint &soft, Network network, double penalty,
+                 Report &report)
+{
+	open_edges(floor, soft, {}, network);
+	Segment ray = ray_from(network, 2 * (floor.half_width() + floor.lay.tile_long));
+	double best = cheapest_round(network, ray, penalty);
+	SoftFigures own = soft_figures(soft.joint.line);
+	double cost = own.length + penalty * own.turns;
+	report.cases++;
+	report.check(best > 0 && cost <= best + NEAR, "E-C3.round",
+	             "joint %s: cost %.3f, cheapest right round %.3f", soft.joint.id.c_str(), cost,
+	             best);
+}
+
 void check_cheapest(const Floor &floor, const SoftJoint &soft, Network network, double penalty,
                     Report &report)
 {
@@ -380,20 +447,11 @@ void check_cheapest(const Floor &floor, const SoftJoint &soft, Network network, 
 	for (const Crack *crack : soft.group.cracks)
 		for (const OpenEnd &end : open_ends(floor, *crack))
 			barrier.push_back({end.at, end.at + end.along * (2 * floor.overrun())});
-	long open = 0;
-	for (Network::Edge &edge : network.edges) {
-		Segment s{network.nodes[static_cast<size_t>(edge.from)],
-		          network.nodes[static_cast<size_t>(edge.to)]};
-		// Along the panel's own edge runs another joint.
-		bool is_edge =
-			distance((s.a + s.b) * 0.5, floor.field.panels[soft.panel].border) <= NEAR;
-		edge.open = surely_in_corridor(floor, network, edge, soft.group.line) && !is_edge &&
-		            !is_crossing(s, barrier);
-		open += edge.open;
-	}
+	long open = open_edges(floor, soft, barrier, network);
 	std::vector<int> way;
 	double best = network.cheapest(ends[0], ends[1], penalty, &way);
-	double cost = soft_cost(joint.line, penalty);
+	SoftFigures own = soft_figures(joint.line);
+	double cost = own.length + penalty * own.turns;
 	report.cases += best >= 0;
 	if (open <= FEW) {
 		double all = network.cheapest_of_all(ends[0], ends[1], penalty);
@@ -448,18 +506,6 @@ bool wants_soft_joints(const Floor &floor)
 
 } // namespace
 
-double soft_cost(const Line &line, double penalty)
-{
-	double cost = 0;
-	for (size_t i = 0; i + 1 < line.size(); i++) {
-		cost += norm(line[i + 1] - line[i]);
-		if (i > 0)
-			cost += penalty *
-			        quarter_turns(line[i] - line[i - 1], line[i + 1] - line[i]);
-	}
-	return cost;
-}
-
 void check_soft(const Floor &floor, double penalty, Report &report)
 {
 	std::vector<Group> groups = groups_of(floor.record);
@@ -479,7 +525,10 @@ void check_soft(const Floor &floor, double penalty, Report &report)
 		network.mark_crossed(crossed_by(floor, *group, soft.panel));
 		check_place(floor, soft, network, report);
 		check_figures(joint, penalty, report);
-		check_cheapest(floor, soft, network, penalty, report);
+		if (soft_figures(joint.line).is_closed)
+			check_round(floor, soft, network, penalty, report);
+		else
+			check_cheapest(floor, soft, network, penalty, report);
 		check_beyond(floor, soft, report);
 	}
 	for (const Group &group : groups)
