@@ -193,7 +193,7 @@ static double cost_of(const struct soft_side_found *found)
 
 static bool is_found(const struct soft_side_found *found)
 {
-	return found->walks.count > 0 || *found->uses;
+	return (found->walks.count > 0 || *found->uses) && !found->is_enclosed;
 }
 
 /* A crack where the membrane takes one, a slab joint that is moved to one tile joint. Groups are

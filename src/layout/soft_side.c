@@ -197,6 +197,16 @@ static struct soft_outline outline_of(struct arena *arena, const struct soft_uni
 	return soft_outline_between(arena, all, round, round);
 }
 
+/* Some of the outline lies neither beside tile nor against a border: beyond it is crossed tile, or
+ * ground that crossed tile encloses. */
+static bool is_enclosed(const struct soft_outline *outline)
+{
+	for (size_t k = 0; k < outline->count; k++)
+		if (!outline->stretches[k].is_joint && !outline->stretches[k].is_against)
+			return true;
+	return false;
+}
+
 struct soft_side_found soft_side_find(struct arena *arena, const struct soft_setting *setting,
                                       struct soft_unit *unit, struct soft_side side)
 {
@@ -213,7 +223,8 @@ struct soft_side_found soft_side_find(struct arena *arena, const struct soft_set
 	if (!side.from || !find_from_to(&finding, 0, last))
 		find_runs(&finding);
 	unit->corridor.side = NULL;
-	finding.found.is_missing =
-		finding.run_count > 0 && finding.found.walks.count == 0 && !*finding.found.uses;
+	bool is_bare = finding.found.walks.count == 0;
+	finding.found.is_missing = is_bare && finding.run_count > 0 && !*finding.found.uses;
+	finding.found.is_enclosed = is_bare && is_enclosed(&finding.outline);
 	return finding.found;
 }

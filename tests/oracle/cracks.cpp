@@ -146,6 +146,15 @@ double length_where(const Segment &s, const std::vector<Shape> &shapes, bool is_
 	return sum;
 }
 
+bool goes_on(const Crack &crack, Point end)
+{
+	int ends = 0;
+	for (const Line &run : crack.runs)
+		for (Point p : {run.front(), run.back()})
+			ends += norm(p - end) <= END_REACH;
+	return ends > 1;
+}
+
 std::vector<OpenEnd> open_ends(const Floor &floor, const Crack &crack)
 {
 	std::vector<Segment> stops;
@@ -167,11 +176,9 @@ std::vector<OpenEnd> open_ends(const Floor &floor, const Crack &crack)
 		if (run.size() < 2)
 			continue;
 		size_t n = run.size();
-		if (n > 3 && norm(run[n - 1] - run[0]) <= END_REACH)
-			continue; // a ring has no end
 		for (auto [end, before] :
 		     {std::pair{run[0], run[1]}, std::pair{run[n - 1], run[n - 2]}})
-			if (distance(end, stops) > END_REACH)
+			if (!goes_on(crack, end) && distance(end, stops) > END_REACH)
 				ends.push_back({end, (end - before) * (1 / norm(end - before))});
 	}
 	return ends;

@@ -50,6 +50,8 @@ void add_band(const Joint &, std::vector<Shape> &bands);
 // Length of the segment outside (or inside) of all shapes; nearer than `slack` to a border
 // counts for neither.
 double length_where(const Segment &, const std::vector<Shape> &, bool is_inside, double slack);
+// Two ends of one crack in one place are none: it comes back to its start, there or past a joint.
+bool goes_on(const Crack &, Point end);
 // Ends of the crack that lie in the field, with the direction in which it would go on.
 struct OpenEnd {
 	Point at, along;

@@ -175,16 +175,16 @@ bool points_inwards(const Floor &floor, const Group &group, const Crack &crack, 
 	return false;
 }
 
-// The end of a crack of the group that is nearest to `p`.
+// The end of a crack of the group that is nearest to `p`; far away where they have none.
 Point nearest_end(const Floor &floor, const Group &group, Point p)
 {
-	Point nearest;
+	Point nearest = {1e9, 1e9};
 	double least = 1e300;
 	for (const Crack *crack : group.cracks)
 		for (Line run : crack->runs)
 			for (int turn = 0; turn < 2; turn++) {
 				std::reverse(run.begin(), run.end());
-				if (norm(run.back() - p) >= least ||
+				if (norm(run.back() - p) >= least || goes_on(*crack, run.back()) ||
 				    points_inwards(floor, group, *crack, run.back(),
 				                   run[run.size() - 2]))
 					continue;
