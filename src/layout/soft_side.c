@@ -82,6 +82,19 @@ static const struct soft_port *served_at(const struct soft_ports *from, const st
 	return NULL;
 }
 
+/* The strips' end lines share a corner of the network: nothing lies between the two ends. */
+static bool do_ends_meet(const struct soft_ports *from, const struct soft_ports *to)
+{
+	for (size_t k = 0; k < from->ports.count; k++)
+		for (size_t n = 0; n < to->ports.count; n++) {
+			const struct soft_port *a = &from->ports.items[k], *b = &to->ports.items[n];
+			if (!a->at_border && !b->at_border &&
+			    point_distance(a->at, b->at) < TOLERANCE_WHOLE)
+				return true;
+		}
+	return false;
+}
+
 /* Adds the least walk of the side from the one lot of ports to the other, or what serves
  * instead of one. */
 static bool add_walk(struct finding *finding, const struct soft_ports *from,
@@ -149,7 +162,8 @@ static bool find_from_to(struct finding *finding, size_t first, size_t last)
 		                                  : ports_of_run(finding, first, false);
 		struct soft_ports to =
 			is_last ? ports_at(finding, true, own) : ports_of_run(finding, last, true);
-		if (add_walk(finding, &from, &to))
+		finding->found.is_nothing = own == SOFT_EXTENT_LINE && do_ends_meet(&from, &to);
+		if (finding->found.is_nothing || add_walk(finding, &from, &to))
 			return true;
 	}
 	return false;
@@ -223,7 +237,7 @@ struct soft_side_found soft_side_find(struct arena *arena, const struct soft_set
 	if (!side.from || !find_from_to(&finding, 0, last))
 		find_runs(&finding);
 	unit->corridor.side = NULL;
-	bool is_bare = finding.found.walks.count == 0;
+	bool is_bare = finding.found.walks.count == 0 && !finding.found.is_nothing;
 	finding.found.is_missing = is_bare && finding.run_count > 0 && !*finding.found.uses;
 	finding.found.is_enclosed = is_bare && is_enclosed(&finding.outline);
 	return finding.found;

@@ -20,6 +20,7 @@ struct soft_walk {
 struct soft_side_found {
 	ARRAY_OF(struct soft_walk) walks; /* in the order they are walked */
 	const char *uses;                 /* ids of joints the tile lies against, by blanks; "" */
+	bool is_nothing;                  /* its two ends are one */
 	bool is_missing;                  /* there is tile between the ends, and no way beside it */
 	bool is_enclosed;                 /* crossed tile lies all about: there is no such side */
 };

@@ -175,8 +175,18 @@ bool points_inwards(const Floor &floor, const Group &group, const Crack &crack, 
 	return false;
 }
 
-// The end of a crack of the group that is nearest to `p`; far away where they have none.
-Point nearest_end(const Floor &floor, const Group &group, Point p)
+// The border parts the points, which may lie on it themselves.
+bool is_parted(Point a, Point b, const std::vector<Segment> &border)
+{
+	double reach = norm(b - a);
+	for (double t : cuts({a, b}, border))
+		if (t * reach > NEAR && (1 - t) * reach > NEAR)
+			return true;
+	return false;
+}
+
+// The end of a crack of the group that is nearest to `p` in its panel; far away where it has none.
+Point nearest_end(const Floor &floor, const Group &group, Point p, const Panel &panel)
 {
 	Point nearest = {1e9, 1e9};
 	double least = 1e300;
@@ -185,6 +195,7 @@ Point nearest_end(const Floor &floor, const Group &group, Point p)
 			for (int turn = 0; turn < 2; turn++) {
 				std::reverse(run.begin(), run.end());
 				if (norm(run.back() - p) >= least || goes_on(*crack, run.back()) ||
+				    is_parted(p, run.back(), panel.border) ||
 				    points_inwards(floor, group, *crack, run.back(),
 				                   run[run.size() - 2]))
 					continue;
@@ -202,7 +213,7 @@ class NodesAlongEdge
 {
       public:
 	NodesAlongEdge(const Floor &f, const SoftJoint &s, const Network &n, Point e)
-	    : floor(f), soft(s), network(n), end(e), crack_end(nearest_end(f, s.group, e)),
+	    : floor(f), soft(s), network(n), end(e), crack_end(nearest_end(f, s.group, e, f.field.panels[s.panel])),
 	      lines(inside_of(f.field.panels[s.panel].shape, s.group.line)), other_ends(ways_out())
 	{
 		for (size_t c = 0; c < network.cells.size(); c++)
