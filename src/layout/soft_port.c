@@ -1,6 +1,7 @@
 #include "layout/soft_port.h"
 
 #include "geometry/clip.h"
+#include "geometry/overlay.h"
 #include "geometry/tolerance.h"
 #include "layout/strip_piece.h"
 
@@ -315,24 +316,44 @@ static void add_beyond(struct gathering *gathering, const struct soft_end *end, 
 	}
 }
 
-/* From a border within one tile beside an end in the field: back along the crack, as far as it
- * stays within one tile, and on past the end. */
+/* Along a border from beside an end in the field, both ways: on the crack's own side of the end it
+ * is the tile's border too, on the other only as far as it is clear of crossed tile. */
+static void walk_beside(struct gathering *gathering, struct border_walk walk,
+                        const struct region *on, const struct region *clear, bool left)
+{
+	walk.on = on;
+	walk.forward = left;
+	walk_border(gathering, walk);
+	walk.on = clear;
+	walk.forward = !left;
+	walk_border(gathering, walk);
+}
+
+/* From a border within one tile beside an end in the field: back along the crack and on past the
+ * end, as far as it stays within one tile, or between the strip's flanks there. */
 static void add_border_beside(struct gathering *gathering, const struct soft_end *end, bool left)
 {
+	struct arena *arena = gathering->arena;
+	const struct soft_setting *setting = gathering->setting;
 	struct corridor *corridor = &gathering->unit->corridor;
+	struct point points[] = {end->at,
+	                         point_add(end->at, point_scale(end->out, TOLERANCE_SAME))};
+	struct region near_end =
+		overlay_band(arena, (struct line){points, 2}, setting->reach.half_width);
+	struct region own = overlay_intersection(arena, &near_end, &corridor->ground);
+	struct region own_clear = overlay_intersection(arena, &near_end, &corridor->clear_ground);
 	for (size_t r = 0; r < region_ring_count(&corridor->domain); r++) {
 		struct ring ring = region_ring(&corridor->domain, r);
 		for (size_t i = 0; i < ring.count; i++) {
 			struct point near = segment_nearest(segment_of_ring(ring, i), end->at);
 			if (point_distance(near, end->at) >
-			            gathering->setting->reach.one_tile + TOLERANCE_SAME ||
+			            setting->reach.one_tile + TOLERANCE_SAME ||
 			    !is_on_side(end, near, left))
 				continue;
-			struct border_walk walk = {r, i, near, left, &corridor->beside};
-			walk_border(gathering, walk);
-			walk.on = &corridor->clear_beside;
-			walk.forward = !left;
-			walk_border(gathering, walk);
+			struct border_walk walk = {.ring = r, .side = i, .from = near};
+			walk_beside(gathering, walk, &corridor->beside, &corridor->clear_beside,
+			            left);
+			walk_beside(gathering, walk, &own, &own_clear, left);
 		}
 	}
 }

@@ -175,14 +175,14 @@ bool points_inwards(const Floor &floor, const Group &group, const Crack &crack, 
 	return false;
 }
 
-// The border parts the points, which may lie on it themselves.
-bool is_parted(Point a, Point b, const std::vector<Segment> &border)
+// The straight way between points, which may lie on the border themselves, leaves the panel.
+bool is_parted(Point a, Point b, const Panel &panel)
 {
 	double reach = norm(b - a);
-	for (double t : cuts({a, b}, border))
+	for (double t : cuts({a, b}, panel.border))
 		if (t * reach > NEAR && (1 - t) * reach > NEAR)
 			return true;
-	return false;
+	return reach > NEAR && !inside(panel.shape, (a + b) * 0.5);
 }
 
 // The end of a crack of the group that is nearest to `p` in its panel; far away where it has none.
@@ -195,7 +195,7 @@ Point nearest_end(const Floor &floor, const Group &group, Point p, const Panel &
 			for (int turn = 0; turn < 2; turn++) {
 				std::reverse(run.begin(), run.end());
 				if (norm(run.back() - p) >= least || goes_on(*crack, run.back()) ||
-				    is_parted(p, run.back(), panel.border) ||
+				    is_parted(p, run.back(), panel) ||
 				    points_inwards(floor, group, *crack, run.back(),
 				                   run[run.size() - 2]))
 					continue;
@@ -214,7 +214,7 @@ class NodesAlongEdge
       public:
 	NodesAlongEdge(const Floor &f, const SoftJoint &s, const Network &n, Point e)
 	    : floor(f), soft(s), network(n), end(e), crack_end(nearest_end(f, s.group, e, f.field.panels[s.panel])),
-	      lines(inside_of(f.field.panels[s.panel].shape, s.group.line)), other_ends(ways_out())
+	      lines(inside_of(f.field.panels[s.panel].shape, own_line(s))), other_ends(ways_out())
 	{
 		for (size_t c = 0; c < network.cells.size(); c++)
 			if (network.crossed[c])
@@ -249,6 +249,20 @@ class NodesAlongEdge
 		double tile = floor.lay.tile_long - 0.5;
 		return distance(p, lines) <= std::min(half, tile) ||
 		       (norm(p - crack_end) <= half && distance(crack_end, panel().border) <= tile);
+	}
+
+	// A joint on the left or right is of one crack, others of all its group.
+	static std::vector<Segment> own_line(const SoftJoint &soft)
+	{
+		std::vector<Segment> line;
+		for (const Crack *crack : soft.group.cracks)
+			if (soft.joint.side == "left" || soft.joint.side == "right"
+			            ? crack->id == soft.joint.of
+			            : true)
+				for (const Line &run : crack->runs)
+					for (const Segment &s : segments_of(run))
+						line.push_back(s);
+		return line;
 	}
 
 	// Where another end of the group's cracks comes to the edge begins another side.
