@@ -20,6 +20,19 @@ static struct spot direction(double angle)
 
 /* ---- joints ---- */
 
+static double off_line(struct spot p, struct spot a, struct spot b)
+{
+	return fabs((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x)) /
+	       hypot(b.x - a.x, b.y - a.y);
+}
+
+/* No slab is cast with one joint along another. */
+static bool lies_on_joint(const struct floor_draft *floor, struct spot from, struct spot to)
+{
+	return floor->has_joint && off_line(from, floor->joint[0], floor->joint[1]) < 2 &&
+	       off_line(to, floor->joint[0], floor->joint[1]) < 2;
+}
+
 /* Straight through a point of the room from wall to wall, or to an end in the field. */
 static void write_slab_joint(struct floor_draft *floor, int number)
 {
@@ -35,8 +48,11 @@ static void write_slab_joint(struct floor_draft *floor, int number)
 	double behind = outline_reach(&floor->outline, middle, back);
 	if (floor_chance(floor, 20))
 		ahead *= seed_between(&floor->seed, 0.1, 0.9);
-	floor->joint[0] = moved(middle, back, behind);
-	floor->joint[1] = moved(middle, along, ahead);
+	struct spot from = moved(middle, back, behind), to = moved(middle, along, ahead);
+	if (lies_on_joint(floor, from, to))
+		return;
+	floor->joint[0] = from;
+	floor->joint[1] = to;
 	floor->has_joint = true;
 	printf("<slab-joint id=\"J%d\" kind=\"%s\"", number, kind);
 	floor_length(floor, "width", FLOOR_NUMBER(floor, WIDTHS));
