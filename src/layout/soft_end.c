@@ -60,11 +60,10 @@ static bool find_border_end(const struct corridor *corridor, struct soft_end *en
 	return false;
 }
 
-static void find_field_end(struct soft_end *end)
+static void find_across(struct soft_end *end)
 {
 	const struct crack_part *part = end->part;
 	const struct strip_leg *leg = &part->legs[end->which ? part->leg_count - 1 : 0];
-	struct segment last = way_side(part, end->which, 0);
 	double sign = end->which ? 1 : -1;
 	struct point out = point_scale(leg->along, sign);
 	struct point end_at = point_add(end->which ? leg->to : leg->from,
@@ -72,10 +71,15 @@ static void find_field_end(struct soft_end *end)
 	struct point left = point_left(out);
 	double to_left = end->which ? leg->left : leg->right;
 	double to_right = end->which ? leg->right : leg->left;
-	end->at = line_end(part, end->which);
-	end->out = point_unit(point_sub(last.to, last.from));
 	end->across = (struct segment){point_add(end_at, point_scale(left, to_left)),
 	                               point_sub(end_at, point_scale(left, to_right))};
+}
+
+static void find_field_end(struct soft_end *end)
+{
+	struct segment last = way_side(end->part, end->which, 0);
+	end->at = end->own;
+	end->out = point_unit(point_sub(last.to, last.from));
 }
 
 static bool is_under(struct arena *arena, const struct tiling *tiling,
@@ -135,7 +139,7 @@ static int by_place_round(const void *a, const void *b)
 /* Where the way on from the crack's end leaves the crossed tile, or meets the border. */
 static double place_round(struct ring outline, const struct soft_end *end)
 {
-	struct segment way = {line_end(end->part, end->which), end->at};
+	struct segment way = {end->own, end->at};
 	if (end->at_border && soft_outline_is_at(outline, end->at)) {
 		way.from = end->at;
 	} else if (!end->at_border) {
@@ -174,11 +178,10 @@ static void split_ends(const struct soft_setting *setting, struct soft_end *ends
 
 struct line soft_end_ahead(struct arena *arena, const struct soft_end *end)
 {
-	struct point from = line_end(end->part, end->which);
 	struct point to =
 		point_add(way_end(end->part, end->which), point_scale(end->out, TOLERANCE_WHOLE));
 	struct line line = {ARENA_ARRAY(arena, struct point, 2), 2};
-	line.points[0] = from;
+	line.points[0] = end->own;
 	line.points[1] = to;
 	return line;
 }
@@ -202,6 +205,7 @@ struct soft_end *soft_ends(struct arena *arena, const struct soft_setting *setti
 	size_t count = 0;
 	for (size_t k = 0; k < 2 * part_count; k++) {
 		struct soft_end end = {.part = parts[k / 2], .which = (int)(k % 2)};
+		end.own = line_end(end.part, end.which);
 		enum part_end kind = end.part->ends[end.which];
 		if (kind == PART_END_JOINED)
 			continue;
@@ -214,6 +218,7 @@ struct soft_end *soft_ends(struct arena *arena, const struct soft_setting *setti
 			if (points_inwards(arena, corridor, &end, parts, part_count))
 				continue;
 		}
+		find_across(&end);
 		if (end.at_border)
 			end.border = soft_setting_border_at(setting, end.at);
 		end.round = place_round(outline, &end);

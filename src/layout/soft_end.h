@@ -8,13 +8,14 @@
 struct soft_end {
 	const struct crack_part *part;
 	int which;        /* of part->ends */
+	struct point own; /* end of the crack */
 	struct point at;  /* on the border of the domain; or the crack's own end in the field */
 	struct point out; /* unit vector away from the crack */
 	bool at_border;
 	size_t ring, side;     /* of the domain, at a border */
 	const char *border;    /* id of what it meets there */
 	bool is_split;         /* the joints of its two sides keep apart there */
-	struct segment across; /* in the field: the strip's end, left to right as one looks out */
+	struct segment across; /* the strip's end, left to right as one looks out */
 	double round;          /* place on the outline */
 };
 

@@ -298,11 +298,14 @@ static void add_flank(struct gathering *gathering, const struct soft_end *end, b
 
 /* Every vertex that lies past the crack's end, less `short_by`. */
 static void add_beyond(struct gathering *gathering, const struct soft_end *end, bool left,
-                       struct point out, double short_by)
+                       struct point out, enum soft_extent extent)
 {
+	double short_by = extent == SOFT_EXTENT_NEAR ? gathering->setting->reach.one_tile : 0;
+	if (extent < SOFT_EXTENT_BEYOND)
+		return;
 	struct corridor *corridor = &gathering->unit->corridor;
 	const struct tiling *tiling = corridor->tiling;
-	struct segment ahead = {end->at, point_between(end->across.from, end->across.to, 0.5)};
+	struct segment ahead = {end->own, point_between(end->across.from, end->across.to, 0.5)};
 	size_t count;
 	const struct network_place *places =
 		network_near(gathering->arena, tiling->network, tiling->module,
@@ -311,7 +314,7 @@ static void add_beyond(struct gathering *gathering, const struct soft_end *end, 
 	for (size_t k = 0; k < 2 * count; k++) {
 		struct segment edge = corridor_segment(corridor, places[k / 2]);
 		struct point p = k % 2 ? edge.to : edge.from;
-		if (point_dot(out, point_sub(p, end->at)) >= -short_by && is_on_side(end, p, left))
+		if (point_dot(out, point_sub(p, end->own)) >= -short_by && is_on_side(end, p, left))
 			add_vertex(gathering, knot_of(corridor, places[k / 2], k % 2));
 	}
 }
@@ -363,19 +366,20 @@ struct soft_ports soft_end_ports(struct arena *arena, const struct soft_setting 
                                  enum soft_extent extent)
 {
 	struct gathering gathering = {.arena = arena, .setting = setting, .unit = unit};
+	struct point out = point_left(point_unit(point_sub(end->across.to, end->across.from)));
 	if (end->at_border) {
 		add_border(&gathering, end, left);
-		return gathering.ports;
+	} else {
+		add_border_beside(&gathering, end, left);
+		gathering.is_beside = false;
+		add_outline(&gathering, end, left, end->across, out);
+		if (extent >= SOFT_EXTENT_FLANK)
+			add_flank(&gathering, end, left, out);
 	}
-	struct point out = point_left(point_unit(point_sub(end->across.to, end->across.from)));
-	add_border_beside(&gathering, end, left);
 	gathering.is_beside = false;
-	add_outline(&gathering, end, left, end->across, out);
-	if (extent >= SOFT_EXTENT_FLANK)
-		add_flank(&gathering, end, left, out);
-	if (extent >= SOFT_EXTENT_BEYOND)
-		add_beyond(&gathering, end, left, out,
-		           extent == SOFT_EXTENT_NEAR ? setting->reach.one_tile : 0);
+	/* What a crack would meet past its end may be too small for a joint to come to it. */
+	if (point_distance(end->own, end->at) > TOLERANCE_WHOLE || !end->at_border)
+		add_beyond(&gathering, end, left, out, extent);
 	return gathering.ports;
 }
 
