@@ -189,8 +189,8 @@ SoftFigures soft_figures(const Line &line)
 	}
 	figures.is_closed = line.size() > 3 && norm(line.back() - line.front()) <= 1e-6;
 	if (figures.is_closed)
-		figures.turns += quarter_turns(line.back() - line[line.size() - 2],
-		                               line[1] - line.front());
+		figures.turns +=
+			quarter_turns(line.back() - line[line.size() - 2], line[1] - line.front());
 	return figures;
 }
 

@@ -117,7 +117,7 @@ class Spill
 	Network network;
 	const double greatest_reach, far, near, flank;
 	const std::vector<Shape> covers;
-	std::map<int, std::vector<const Tile *>> pieces; // by cell
+	std::map<int, std::vector<const Tile *>> pieces;                            // by cell
 	std::map<const Tile *, std::vector<std::pair<const Tile *, Point>>> beside; // and where
 	std::vector<OpenEnd> open;
 	bool served[2] = {}; // right, left
@@ -203,11 +203,11 @@ class Spill
 		std::vector<Segment> under;
 		for (const Segment &s : inside_of(panel.shape, group.line))
 			if (std::any_of(tiles.begin(), tiles.end(), [&](const Tile *tile) {
-				    return std::any_of(
-					    tile->quads.begin(), tile->quads.end(),
-					    [&](const Ring &quad) {
-						    return distance(quad, {s}) < greatest_reach;
-					    });
+				    return std::any_of(tile->quads.begin(), tile->quads.end(),
+				                       [&](const Ring &quad) {
+							       return distance(quad, {s}) <
+					                              greatest_reach;
+						       });
 			    }))
 				under.push_back(s);
 		return under;

@@ -9,14 +9,14 @@
 namespace
 {
 
-const double MANY = 0.40;             // share of the field
-const double NEAR_TILES = 2;          // strips nearer to each other than so many tiles
-const double LARGE_INCH = 15 * 25.4;  // nominal side; the tables' metric form is a round one
+const double MANY = 0.40;            // share of the field
+const double NEAR_TILES = 2;         // strips nearer to each other than so many tiles
+const double LARGE_INCH = 15 * 25.4; // nominal side; the tables' metric form is a round one
 const double LARGE_METRIC = 380;
-const double LONG = 2;                // soft joint against its crack
+const double LONG = 2; // soft joint against its crack
 const double TURNS_BY_FOOT = 1, FOOT = 304.8;
-const double TURNS = 2;               // the sealant's maker is asked beyond
-const double SURE = 1e-6;             // nearer to a limit than this share either answer is right
+const double TURNS = 2;   // the sealant's maker is asked beyond
+const double SURE = 1e-6; // nearer to a limit than this share either answer is right
 
 // What holds of a quantity and its limit: yes, no, or too near to say.
 enum class Held { NO, YES, EITHER };
@@ -58,7 +58,7 @@ double area_where(const std::vector<Shape> &in, const std::vector<Shape> &out)
 	auto first_out = static_cast<long>(in.size());
 	return total_area(trapezoids(shapes, box, [&](const auto &inside) {
 		return std::count(inside.begin(), inside.begin() + first_out, 1) > 0 &&
-	               std::count(inside.begin() + first_out, inside.end(), 1) == 0;
+		       std::count(inside.begin() + first_out, inside.end(), 1) == 0;
 	}));
 }
 
@@ -163,8 +163,8 @@ double length_in_tile(const Floor &floor, const Joint &joint)
 Held is_long(const Floor &floor, const Joint &joint, double length)
 {
 	double least = length_in_tile(floor, joint);
-	double most = least + 2 * floor.line_width *
-	                              static_cast<double>(floor.field.panels.size() - 1);
+	double most =
+		least + 2 * floor.line_width * static_cast<double>(floor.field.panels.size() - 1);
 	Held sure = over(length, LONG * most), may = over(length, LONG * least);
 	return sure == may ? sure : Held::EITHER;
 }

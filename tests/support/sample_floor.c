@@ -161,7 +161,8 @@ static const struct position *make_position(struct arena *arena)
 	                             .course_count = 3,
 	                             .courses = LIST(double, 139.7, 342.9, 546.1),
 	                             .courses_to = LIST(double, 139.7, 342.9, 546.1)}};
-	return NEW(struct position, .cut_count = 4,
+	return NEW(struct position, .parts = LIST(struct point, {AT_U, AT_V}), .part_count = 1,
+	           .cut_count = 4,
 	           .cuts = memcpy(arena_alloc(arena, sizeof cuts), cuts, sizeof cuts));
 }
 
