@@ -133,9 +133,7 @@ static void write_tile(struct floor *f, struct arena *arena)
 	                             .least = 80,
 	                             .worst = 74,
 	                             .small_share = 0.5};
-	f->position = (struct position){.parts = &f->panel.position,
-	                                .part_count = 1,
-	                                .cuts = &f->cut,
+	f->position = (struct position){.cuts = &f->cut,
 	                                .cut_count = 1,
 	                                .smallest_cut = 80,
 	                                .smallest_cut_worst = 74};
