@@ -2,7 +2,7 @@
 # moved_floors.sh - E-T3: random floors counted, then moved, turned a quarter and turned by an odd
 # angle, and counted again: the same rows, the same numbers of pieces, the same amounts as far as
 # they are printed. Floors with curves are not turned oddly: their polygons have other corners
-# then. With JURYSTICK_LONG a hundred of each kind.
+# then. Wings of tests/random/seeds too; with JURYSTICK_LONG a hundred of each kind.
 set -eu
 cd "$(dirname "$0")/../.."
 build=${BUILD:-build}
@@ -55,7 +55,7 @@ try() { # KIND SEED
 for seed in $(seq "$first" $((first + rooms - 1))); do
 	try '' "$seed"
 done
-for seed in $(seq "$first" $((first + wings - 1))); do
+for seed in $(seq "$first" $((first + wings - 1))) $(sed -n 's/^moved-wing //p' tests/random/seeds); do
 	try wing "$seed"
 done
 
