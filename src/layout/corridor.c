@@ -125,13 +125,14 @@ static double overlap(struct stretch a, struct stretch b)
 	return fmin(a.to, b.to) - fmax(a.from, b.from);
 }
 
-/* An end lies between the tiles, or where a border cuts the edge: at a slant the one tile ends
- * there before the other, but no joint runs on along a border. */
+/* An end lies between the tiles, or at a border: at a slant, or at the corner of a wall, the one
+ * tile ends there before the other. No joint runs beside a border for most of its way. */
 static bool is_end(const struct corridor *corridor, double beyond, double within, struct point p)
 {
+	double rim = corridor_rim(corridor->tiling);
 	return beyond <= corridor->tiling->module->joint ||
-	       (beyond <= fmax(within, corridor_rim(corridor->tiling)) &&
-	        region_distance(&corridor->domain, p) <= TOLERANCE_WHOLE);
+	       (beyond <= fmax(within, rim) &&
+	        region_distance(&corridor->domain, p) <= rim + TOLERANCE_WHOLE);
 }
 
 /* The joint between two tiles that most of a stretch of the edge at a place lies in; NULL: it does
