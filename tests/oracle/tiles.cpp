@@ -110,10 +110,7 @@ class Tiler
 		std::vector<Trapezoid> outside =
 			trapezoids({&face, &panel.shape}, box,
 		                   [](const auto &in) { return in[0] && !in[1]; });
-		// A rim of a few printed digits: lattice vectors are printed to FINE and many
-		// steps add up.
-		double around = 2 * (box.x1 - box.x0 + box.y1 - box.y0);
-		if (total_area(outside) < 2 * FINE * around || is_rim(outside))
+		if (is_rim(outside))
 			return true;
 		Bounds reach = greatest(
 			outside, [&](Point p) { return distance(p, panel.border); }, WHOLE, 1e-5);
