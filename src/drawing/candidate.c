@@ -1,16 +1,10 @@
 #include "drawing/candidate.h"
 
 /* Frame to text in capital heights. */
-static const double pads_x[] = {[LABEL_PLAIN] = 0,
-                                [LABEL_BOX] = 0.6,
-                                [LABEL_ROUND] = 0.7,
-                                [LABEL_HEXAGON] = 0.9,
-                                [LABEL_UNDERLINE] = 0};
-static const double pads_y[] = {[LABEL_PLAIN] = 0,
-                                [LABEL_BOX] = 0.5,
-                                [LABEL_ROUND] = 0.5,
-                                [LABEL_HEXAGON] = 0.5,
-                                [LABEL_UNDERLINE] = 0.3};
+static const double pads_x[] = {
+	[LABEL_PLAIN] = 0, [LABEL_BOX] = 0.6, [LABEL_ROUND] = 0.7, [LABEL_HEXAGON] = 0.9};
+static const double pads_y[] = {
+	[LABEL_PLAIN] = 0, [LABEL_BOX] = 0.5, [LABEL_ROUND] = 0.5, [LABEL_HEXAGON] = 0.5};
 
 static const double DEFAULT_REACH = 90; /* mm: the longest leader; R-D14 */
 static const double SHOULDER = 2.5, LEADER_GAP = 0.8;
@@ -19,8 +13,7 @@ static const double WANDER_COST = 0.25; /* per mm along a line or from a room's 
 
 static bool is_framed(const struct label *label)
 {
-	return label->frame == LABEL_BOX || label->frame == LABEL_ROUND ||
-	       label->frame == LABEL_HEXAGON;
+	return label->frame != LABEL_PLAIN;
 }
 
 struct label_body label_body_of(const struct list *list, const struct label *label)

@@ -14,7 +14,8 @@ static const double TEXT_GAP = 1;        /* line to text; common practice */
 static const double TEXT_FIT = 1.2;      /* between ticks and text, both sides together */
 static const double LEVEL_STEP = 1.5;    /* between levels of staggered values */
 static const double ORIGIN_RADIUS = 1.2; /* of a running chain's origin circle */
-static const double SPREAD_GAP = 1.4;    /* between values of a crowded running chain */
+static const double UNDER_COST = 8;      /* a value belongs over its line: R-D03 */
+static const double SPREAD_GAP = 1.6;    /* between values of a crowded running chain */
 static const double SPREAD_SLACK = 1e-9; /* values of one group stand exactly a pitch apart */
 static const double SPREAD_LED = 0.5;    /* a value moved farther has a leader */
 static const double SPREAD_SLOPE = 0.35; /* of the flattest leader, over what keeps texts clear */
@@ -178,7 +179,8 @@ static void add_inside(struct value *v, struct paper_point middle, double room)
 	for (size_t i = 0; i < sizeof shifts / sizeof *shifts; i++) {
 		struct paper_point on = paper_step(middle, c->along, shifts[i] * room / 2);
 		add_place(v, level_at(v, on, 1), c->is_upright, fabs(shifts[i]), false);
-		add_place(v, level_at(v, on, -1), c->is_upright, 4 + fabs(shifts[i]), false);
+		add_place(v, level_at(v, on, -1), c->is_upright, UNDER_COST + fabs(shifts[i]),
+		          false);
 	}
 }
 

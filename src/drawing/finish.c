@@ -25,7 +25,7 @@ static const double ARROW = 0.7, ARROW_SLENDER = 3, DOT_RADIUS = 0.6;
 static const double ARROW_SHARE = 0.6;
 /* A text that had to stand on heavier lines than this breaks them: mm of weight 1. */
 static const double HEAVY_COVER = 3;
-static const double CLEAR_MARGIN = 0.4;
+static const double CLEAR_MARGIN = 0.2;
 
 /* ---- what is there ---- */
 
@@ -127,19 +127,13 @@ static void draw_frame(struct list *list, const struct label *label, struct pape
 	case LABEL_HEXAGON:
 		path = hexagon(arena, box);
 		break;
-	case LABEL_UNDERLINE:
-		path = paper_path_segment(arena, paper_at(box.x0, box.y1),
-		                          paper_at(box.x1, box.y1));
-		break;
 	}
 	if (path.count == 0 && is_clear)
 		box = paper_box_grown(box, CLEAR_MARGIN);
 	/* A framed tag is read against white, whatever it stands on. */
-	if (is_clear || (path.count > 0 && label->frame != LABEL_UNDERLINE))
+	if (is_clear || path.count > 0)
 		list_area(list, label->layer, AREA_PAPER, label->element,
-		          label->frame == LABEL_PLAIN || label->frame == LABEL_UNDERLINE
-		                  ? paper_path_box(arena, box)
-		                  : path);
+		          path.count > 0 ? path : paper_path_box(arena, box));
 	list_stroke(list, label->layer, PEN_TAG, label->element, path);
 }
 

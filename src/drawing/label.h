@@ -18,7 +18,6 @@ enum label_frame {
 	LABEL_BOX,
 	LABEL_ROUND,   /* box with half-round ends */
 	LABEL_HEXAGON, /* box with pointed ends */
-	LABEL_UNDERLINE,
 };
 
 /* Where the text may stand beside what it names. */

@@ -3,25 +3,22 @@
 #include <stdint.h>
 #include <stdlib.h>
 
-/* Clear on each side of a text, mm; and to the text before and after it on its line, so that
- * two never read as one: half a capital height. */
-static const double TEXT_CLEAR = 0.6, READ_APART = 1.75;
+#include "drawing/clash.h"
+
 /* Crossing a mark costs as much as covering this many mm of it. */
 static const double CROSS_MM = 1.5;
-/* The end of a leader lies on what it names: this much of it is not looked at. */
-static const double LEADER_END = 1.2;
-static const double LEADERS_CROSS = 25;
-/* Leaders whose elbows come as near to each other as this (mm) are mistaken for one. */
-static const double LEADERS_APART = 2, LEADERS_JOIN = 50;
 /* A place that costs more is worth looking for one with a leader. */
 static const double LEADER_WORTH = 6;
 /* And one that costs more than this worth a closer look. */
 static const double CLOSER_WORTH = 14;
-enum { IMPROVE_ROUNDS = 2, NEVER = -1 };
+enum { IMPROVE_ROUNDS = 2, POLISH_ROUNDS = 2, NEVER = -1 };
 /* From a height of lettering to the next lower of ISO 3098-1, within its rounding. */
 static const double STEP_DOWN = 0.7;
 /* So many labels may be moved to make room for one. */
 enum { PUSHED_MOST = 3 };
+/* A label that costs more than this tries to swap places, so many of them. */
+static const double SWAP_WORTH = 20;
+enum { SWAPS_MOST = 12 };
 
 struct choice {
 	struct candidates near, led, dense;
@@ -38,51 +35,6 @@ struct solver {
 	size_t count;
 };
 
-static struct paper_box clear_box(const struct candidate *c)
-{
-	return paper_box_grown(c->box, TEXT_CLEAR);
-}
-
-/* The place of a text with the white that other texts keep off. */
-static struct paper_box apart_box(const struct candidate *c)
-{
-	struct paper_box box = clear_box(c);
-	double more = READ_APART - TEXT_CLEAR;
-	if (c->is_upright) {
-		box.y0 -= more;
-		box.y1 += more;
-	} else {
-		box.x0 -= more;
-		box.x1 += more;
-	}
-	return box;
-}
-
-static struct paper_point leader_tip(const struct candidate *c)
-{
-	struct paper_point before = c->leader[c->leader_count - 2];
-	struct paper_point tip = c->leader[c->leader_count - 1];
-	double length = paper_distance(before, tip);
-	return length > LEADER_END ? paper_step(tip, paper_sub(before, tip), LEADER_END / length)
-	                           : before;
-}
-
-/* The i-th stretch of a leader, without its tip. */
-static void leader_piece(const struct candidate *c, int i, struct paper_point *a,
-                         struct paper_point *b)
-{
-	*a = c->leader[i];
-	*b = i + 2 == c->leader_count ? leader_tip(c) : c->leader[i + 1];
-}
-
-static struct paper_box extent_of(const struct candidate *c)
-{
-	struct paper_box box = c->box;
-	for (int i = 0; i < c->leader_count; i++)
-		box = paper_box_with(box, c->leader[i]);
-	return paper_box_grown(box, READ_APART);
-}
-
 /* Nothing may stand there, or it is seen to cost no less than `best`. */
 static bool is_out(const struct candidate *c, int64_t best)
 {
@@ -92,11 +44,11 @@ static bool is_out(const struct candidate *c, int64_t best)
 /* What the text covers, as far as that is less than `best`. */
 static void rate_body(const struct solver *s, struct candidate *c, int64_t best)
 {
-	struct paper_box box = clear_box(c);
+	struct paper_box box = clash_clear_box(c);
 	double most = INFINITY;
 	if (best != NEVER)
 		most = (double)best / 1e6 - c->place_cost;
-	c->extent = extent_of(c);
+	c->extent = clash_extent(c);
 	c->is_impossible =
 		!paper_box_inside(c->box, s->within) || occupancy_is_blocked(s->occupancy, box);
 	if (c->is_impossible)
@@ -111,7 +63,7 @@ static void rate_leader(const struct solver *s, struct candidate *c)
 {
 	struct paper_point a, b;
 	for (int i = 0; i + 1 < c->leader_count && !c->is_impossible; i++) {
-		leader_piece(c, i, &a, &b);
+		clash_leader_piece(c, i, &a, &b);
 		c->is_impossible = occupancy_blocks_line(s->occupancy, a, b);
 		if (!c->is_impossible)
 			c->cost += CROSS_MM * occupancy_cross(s->occupancy, a, b);
@@ -130,66 +82,12 @@ static bool is_worth(const struct solver *s, struct candidate *c, int64_t best)
 	return c->rated == RATED_ALL && !is_out(c, best);
 }
 
-static bool leader_meets_box(const struct candidate *leader, struct paper_box box)
+/* Values of a chain stand as close as their ticks. */
+static bool may_read_on(const struct solver *s, size_t a, size_t b)
 {
-	struct paper_point a, b;
-	double t0, t1;
-	for (int i = 0; i + 1 < leader->leader_count; i++) {
-		leader_piece(leader, i, &a, &b);
-		if (paper_box_clip(box, a, b, &t0, &t1))
-			return true;
-	}
-	return false;
-}
-
-static bool is_clash(const struct candidate *c, const struct candidate *other)
-{
-	if (!paper_box_meets(c->extent, other->extent))
-		return false;
-	return paper_box_meets(apart_box(c), other->box) ||
-	       paper_box_meets(apart_box(other), c->box) || leader_meets_box(c, clear_box(other)) ||
-	       leader_meets_box(other, clear_box(c));
-}
-
-static bool leaders_cross(const struct candidate *c, const struct candidate *other)
-{
-	struct paper_point a, b, d, e;
-	for (int i = 0; i + 1 < c->leader_count; i++)
-		for (int j = 0; j + 1 < other->leader_count; j++) {
-			leader_piece(c, i, &a, &b);
-			leader_piece(other, j, &d, &e);
-			if (occupancy_is_crossing(a, b, d, e))
-				return true;
-		}
-	return false;
-}
-
-static double distance_to(struct paper_point p, struct paper_point a, struct paper_point b)
-{
-	struct paper_point d = paper_sub(b, a), from = paper_sub(p, a);
-	double square = d.x * d.x + d.y * d.y;
-	double share = square > 0 ? (from.x * d.x + from.y * d.y) / square : 0;
-	return paper_distance(p, paper_step(a, d, fmax(0, fmin(1, share))));
-}
-
-/* True where the shoulder or the elbow of one leader comes near the other. */
-static bool leader_joins(const struct candidate *c, const struct candidate *other)
-{
-	struct paper_point a, b;
-	for (int i = 0; i + 1 < c->leader_count; i++)
-		for (int j = 0; j + 1 < other->leader_count; j++) {
-			leader_piece(other, j, &a, &b);
-			if (distance_to(c->leader[i], a, b) < LEADERS_APART)
-				return true;
-		}
-	return false;
-}
-
-static double tangle_cost(const struct candidate *c, const struct candidate *other)
-{
-	if (leader_joins(c, other) || leader_joins(other, c))
-		return LEADERS_JOIN;
-	return leaders_cross(c, other) ? LEADERS_CROSS : 0;
+	const struct label *one = s->labels[a].label, *other = s->labels[b].label;
+	return one->frame == LABEL_PLAIN && other->frame == LABEL_PLAIN &&
+	       !(one->role == TEXT_DIMENSION && other->role == TEXT_DIMENSION);
 }
 
 /* Cost with all labels placed so far, in millionths; NEVER where it clashes. */
@@ -200,9 +98,11 @@ static int64_t cost_now(const struct solver *s, size_t self, const struct candid
 		if (i == self || !paper_box_meets(c->extent, s->taken[i]))
 			continue;
 		const struct candidate *other = s->labels[i].chosen;
-		if (is_clash(c, other))
+		if (clash_is(c, other))
 			return NEVER;
-		cost += tangle_cost(c, other);
+		cost += clash_tangle(c, other);
+		if (may_read_on(s, self, i))
+			cost += clash_reads_on(c, other, s->labels[self].body.cap);
 	}
 	return (int64_t)llround(cost * 1e6);
 }
@@ -256,55 +156,6 @@ static void choose(struct solver *s, size_t self)
 		take(s, self, led);
 }
 
-/* The labels that `c` clashes with; more than PUSHED_MOST: too many to move. */
-static size_t clashes(const struct solver *s, size_t self, const struct candidate *c,
-                      size_t out_others[PUSHED_MOST])
-{
-	size_t count = 0;
-	for (size_t i = 0; i < s->count && count <= PUSHED_MOST; i++) {
-		if (i == self || !paper_box_meets(c->extent, s->taken[i]) ||
-		    !is_clash(c, s->labels[i].chosen))
-			continue;
-		if (count < PUSHED_MOST)
-			out_others[count] = i;
-		count++;
-	}
-	return count;
-}
-
-/* Takes `c` for `self` from the labels that stand there, if each finds another place. */
-static bool push_from(struct solver *s, size_t self, const struct candidate *c)
-{
-	size_t others[PUSHED_MOST], count = clashes(s, self, c, others), moved = 0;
-	const struct candidate *before[PUSHED_MOST];
-	if (count > PUSHED_MOST)
-		return false;
-	for (size_t i = 0; i < count; i++) {
-		before[i] = s->labels[others[i]].chosen;
-		take(s, others[i], NULL);
-	}
-	take(s, self, c);
-	for (; moved < count; moved++) {
-		choose(s, others[moved]);
-		if (!s->labels[others[moved]].chosen)
-			break;
-	}
-	if (moved == count)
-		return true;
-	take(s, self, NULL);
-	for (size_t i = 0; i < count; i++)
-		take(s, others[i], before[i]);
-	return false;
-}
-
-static bool push_aside(struct solver *s, size_t self, struct candidates among)
-{
-	for (size_t i = 0; i < among.count; i++)
-		if (is_worth(s, &among.items[i], NEVER) && push_from(s, self, &among.items[i]))
-			return true;
-	return false;
-}
-
 /* Among many more places the cheapest that is free, if cheaper than `best`. */
 static bool look_closely(struct solver *s, size_t self, int64_t best)
 {
@@ -319,6 +170,73 @@ static bool look_closely(struct solver *s, size_t self, int64_t best)
 	if (found)
 		take(s, self, found);
 	return found;
+}
+
+/* Labels taken from their places, to be placed anew; more than PUSHED_MOST: too many. */
+struct pushed {
+	size_t items[PUSHED_MOST], count;
+	const struct candidate *before[PUSHED_MOST];
+};
+
+/* Those that `c` clashes with, or (where asked) entangles its leader with. */
+static struct pushed in_the_way(const struct solver *s, size_t self, const struct candidate *c,
+                                bool with_leaders)
+{
+	struct pushed p = {.count = 0};
+	for (size_t i = 0; i < s->count && p.count <= PUSHED_MOST; i++) {
+		const struct candidate *other = s->labels[i].chosen;
+		if (i == self || !paper_box_meets(c->extent, s->taken[i]) ||
+		    !(clash_is(c, other) || (with_leaders && clash_tangle(c, other) > 0)))
+			continue;
+		if (p.count < PUSHED_MOST) {
+			p.items[p.count] = i;
+			p.before[p.count] = other;
+		}
+		p.count++;
+	}
+	return p;
+}
+
+static void put_back(struct solver *s, size_t self, const struct candidate *own,
+                     const struct pushed *p)
+{
+	take(s, self, own);
+	for (size_t i = 0; i < p->count; i++)
+		take(s, p->items[i], p->before[i]);
+}
+
+/* Takes `c` for `self`; false: one of those that stood there finds no other place. */
+static bool push(struct solver *s, size_t self, const struct candidate *c, const struct pushed *p)
+{
+	for (size_t i = 0; i < p->count; i++)
+		take(s, p->items[i], NULL);
+	take(s, self, c);
+	for (size_t i = 0; i < p->count; i++) {
+		choose(s, p->items[i]);
+		if (!s->labels[p->items[i]].chosen && !look_closely(s, p->items[i], NEVER))
+			return false;
+	}
+	return true;
+}
+
+/* Takes `c` for `self` from the labels that stand there, if each finds another place. */
+static bool push_from(struct solver *s, size_t self, const struct candidate *c)
+{
+	struct pushed p = in_the_way(s, self, c, false);
+	if (p.count > PUSHED_MOST)
+		return false;
+	if (push(s, self, c, &p))
+		return true;
+	put_back(s, self, NULL, &p);
+	return false;
+}
+
+static bool push_aside(struct solver *s, size_t self, struct candidates among)
+{
+	for (size_t i = 0; i < among.count; i++)
+		if (is_worth(s, &among.items[i], NEVER) && push_from(s, self, &among.items[i]))
+			return true;
+	return false;
 }
 
 static bool make_room(struct solver *s, size_t self)
@@ -391,13 +309,69 @@ static void untangle(struct solver *s, size_t self)
 	for (size_t i = 0; i < s->count; i++) {
 		const struct candidate *a = s->labels[self].chosen, *b = s->labels[i].chosen;
 		if (i == self || !a || !b || !paper_box_meets(a->extent, b->extent) ||
-		    tangle_cost(a, b) <= 0)
+		    clash_tangle(a, b) <= 0)
 			continue;
 		int64_t before = cost_now(s, self, a) + cost_now(s, i, b);
 		if (untangle_pair(s, self, i, before) || untangle_pair(s, i, self, before))
 			continue;
 		take(s, self, a);
 		take(s, i, b);
+	}
+}
+
+/* The places that fixed marks make cheapest, cheapest first. */
+struct best_places {
+	struct candidate *items[SWAPS_MOST];
+	size_t count;
+};
+
+static void keep_best(struct best_places *best, struct candidate *c)
+{
+	size_t at = best->count < SWAPS_MOST ? best->count++ : SWAPS_MOST - 1;
+	if (best->items[at] && best->items[at]->cost <= c->cost)
+		return;
+	for (; at > 0 && best->items[at - 1]->cost > c->cost; at--)
+		best->items[at] = best->items[at - 1];
+	best->items[at] = c;
+}
+
+static void find_best(const struct solver *s, struct candidates among, int64_t most,
+                      struct best_places *best)
+{
+	for (size_t i = 0; i < among.count; i++)
+		if (is_worth(s, &among.items[i], most))
+			keep_best(best, &among.items[i]);
+}
+
+static int64_t cost_of(const struct solver *s, size_t self, const struct pushed *p)
+{
+	int64_t cost = cost_now(s, self, s->labels[self].chosen);
+	for (size_t i = 0; i < p->count; i++)
+		cost += cost_now(s, p->items[i], s->labels[p->items[i]].chosen);
+	return cost;
+}
+
+/* A label that stands badly takes the place of others, where all of them together then stand
+ * better. */
+static void swap_places(struct solver *s, size_t self)
+{
+	const struct candidate *own = s->labels[self].chosen;
+	int64_t cost = own ? cost_now(s, self, own) : NEVER;
+	if (cost <= llround(SWAP_WORTH * 1e6))
+		return;
+	struct best_places best = {.count = 0};
+	prepare(s, self, s->labels[self].label->can_lead);
+	find_best(s, s->choices[self].near, cost, &best);
+	if (s->labels[self].label->can_lead)
+		find_best(s, s->choices[self].led, cost, &best);
+	for (size_t i = 0; i < best.count; i++) {
+		struct pushed p = in_the_way(s, self, best.items[i], true);
+		if (p.count == 0 || p.count > PUSHED_MOST)
+			continue;
+		int64_t before = cost_of(s, self, &p);
+		if (push(s, self, best.items[i], &p) && cost_of(s, self, &p) < before)
+			return;
+		put_back(s, self, own, &p);
 	}
 }
 
@@ -422,6 +396,17 @@ static struct turn *turns_of(const struct solver *s)
 	if (s->count > 0)
 		qsort(turns, s->count, sizeof *turns, compare_turns);
 	return turns;
+}
+
+static void polish(struct solver *s, const struct turn *turns)
+{
+	for (int round = 0; round < IMPROVE_ROUNDS; round++)
+		for (size_t i = 0; i < s->count; i++)
+			improve(s, turns[i].index);
+	for (size_t i = 0; i < s->count; i++)
+		untangle(s, turns[i].index);
+	for (size_t i = 0; i < s->count; i++)
+		swap_places(s, turns[i].index);
 }
 
 struct solver_label *solver_place(struct arena *arena, const struct list *list,
@@ -449,10 +434,7 @@ struct solver_label *solver_place(struct arena *arena, const struct list *list,
 		if (!s.labels[self].chosen && !make_room(&s, self))
 			set_small(&s, list, self);
 	}
-	for (int round = 0; round < IMPROVE_ROUNDS; round++)
-		for (size_t i = 0; i < count; i++)
-			improve(&s, turns[i].index);
-	for (size_t i = 0; i < count; i++)
-		untangle(&s, turns[i].index);
+	for (int round = 0; round < POLISH_ROUNDS; round++)
+		polish(&s, turns);
 	return s.labels;
 }

@@ -91,8 +91,8 @@ static struct paper_path wedge(struct arena *arena, struct paper_point centre, d
 	return paper_path_line(arena, points, 10, PAPER_RING);
 }
 
-void symbol_control_end(struct list *list, const char *element, struct paper_point at,
-                        struct paper_point outward)
+struct paper_point symbol_control_end(struct list *list, const char *element, struct paper_point at,
+                                      struct paper_point outward)
 {
 	struct arena *arena = list->arena;
 	struct paper_point centre = paper_step(at, outward, TARGET_RADIUS);
@@ -105,6 +105,7 @@ void symbol_control_end(struct list *list, const char *element, struct paper_poi
 	                          wedge(arena, centre, TARGET_RADIUS, back,
 	                                paper_step(paper_at(0, 0), side, -1))));
 	list_stroke(list, LAYER_CONTROL, PEN_SYMBOL, element, circle);
+	return centre;
 }
 
 void symbol_step(struct list *list, const char *element, struct paper_point at,

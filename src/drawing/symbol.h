@@ -13,9 +13,9 @@ void symbol_scale_bar(struct list *, struct paper_point left, double floor_step,
 /* Arrow of work, tail at `at`. */
 void symbol_arrow(struct list *, enum layer, const char *element, struct paper_point at,
                   struct paper_point direction, double length);
-/* End mark of a control line: a target, half black. */
-void symbol_control_end(struct list *, const char *element, struct paper_point at,
-                        struct paper_point outward);
+/* End mark of a control line: a target, half black. Gives its middle. */
+struct paper_point symbol_control_end(struct list *, const char *element, struct paper_point at,
+                                      struct paper_point outward);
 /* Half-filled square by a crack whose sides differ in height. */
 void symbol_step(struct list *, const char *element, struct paper_point at,
                  struct paper_point low_side);

@@ -57,6 +57,11 @@ const char *draft_measure(const struct draft *draft, double mm)
 	                                           : arena_printf(draft->arena, "%s mm", text));
 }
 
+const char *draft_width_measure(const struct draft *draft, double mm)
+{
+	return kept_together(draft->arena, draft_width(draft, mm));
+}
+
 const char *draft_date(const struct draft *draft, struct date date)
 {
 	if (date.day == 0)

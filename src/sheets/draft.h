@@ -33,6 +33,8 @@ double draft_rounded(const struct draft *, double mm);
 const char *draft_date(const struct draft *, struct date);
 /* A width of a crack or joint: inches to 1/32, or millimetres with a decimal. */
 const char *draft_width(const struct draft *, double mm);
+/* A width for sentences: no line ends inside it. */
+const char *draft_width_measure(const struct draft *, double mm);
 const char *draft_word(const struct draft *, const char *key);
 /* What floats on a sheet as an identifier is in capitals: `SOUTH`, `K1`. */
 const char *draft_tag(const struct draft *, const char *id);

@@ -7,6 +7,9 @@
 
 /* Paper mm, own design: a control line runs this far past the walls, to its end mark. */
 static const double BEYOND_WALL = 3.5;
+/* From the middle of the mark at its end to its name; the name at the far end costs this much
+ * more. */
+static const double NAME_CLEAR = 3.8, NAME_FAR = 1;
 static const double ARROW_LENGTH = 14;
 /* An offset shorter than this on paper says nothing a crew could measure by. */
 static const double OFFSET_LEAST = 1;
@@ -22,6 +25,48 @@ static void draw_offset(struct sheet *sheet, const struct lay_view *v,
 	               control->id);
 }
 
+/* Round the mark at either end, outside the walls first: over the floor other lines are near. */
+static void name_control(struct sheet *sheet, const struct control *control, const char *text,
+                         struct paper_point from, struct paper_point to)
+{
+	static const struct {
+		double along, beside, cost;
+	} STANDS[] = {{1, 0, 0},   {1, -1, 0},    {1, 1, 0.4}, {0, -1, 1},
+	              {0, 1, 1.4}, {-1, -1, 2.5}, {-1, 1, 3}};
+	enum { STAND_COUNT = sizeof STANDS / sizeof *STANDS };
+	struct label_place places[2 * STAND_COUNT];
+	double cap = sheet->draft->style->texts[TEXT_TAG].cap;
+	double half = list_text_width(sheet->list, TEXT_TAG, text) / 2;
+	for (int i = 0; i < 2 * STAND_COUNT; i++) {
+		bool is_far = i >= STAND_COUNT;
+		struct paper_point end = is_far ? from : to;
+		struct paper_point along =
+			paper_unit(is_far ? paper_sub(from, to) : paper_sub(to, from));
+		double on = STANDS[i % STAND_COUNT].along, off = STANDS[i % STAND_COUNT].beside;
+		struct paper_point way = {on * along.x - off * along.y,
+		                          on * along.y + off * along.x};
+		/* Slantwise it begins over or under the mark: so it keeps near. */
+		double x = way.x * (on != 0 && off != 0 ? half : half + NAME_CLEAR);
+		double y = way.y * (cap / 2 + NAME_CLEAR);
+		places[i] = (struct label_place){.at = paper_at(end.x + x, end.y + y),
+		                                 .cost = STANDS[i % STAND_COUNT].cost +
+		                                         (is_far ? NAME_FAR : 0)};
+	}
+	list_label(sheet->list, &(struct label){.lines = &text,
+	                                        .line_count = 1,
+	                                        .role = TEXT_TAG,
+	                                        .layer = LAYER_LABELS,
+	                                        .element = control->id,
+	                                        .where = LABEL_FIXED,
+	                                        .places = places,
+	                                        .place_count = 2 * STAND_COUNT,
+	                                        .a = to,
+	                                        .b = to,
+	                                        .priority = 8,
+	                                        .can_lead = true,
+	                                        .is_clear = true});
+}
+
 static void draw_control(struct sheet *sheet, const struct lay_view *v,
                          const struct control *control)
 {
@@ -32,23 +77,12 @@ static void draw_control(struct sheet *sheet, const struct lay_view *v,
 	struct paper_point to = paper_step(b, along, BEYOND_WALL);
 	list_stroke(sheet->list, LAYER_CONTROL, PEN_CONTROL, control->id,
 	            paper_path_segment(draft->arena, from, to));
-	symbol_control_end(sheet->list, control->id, from, paper_at(-along.x, -along.y));
-	symbol_control_end(sheet->list, control->id, to, along);
+	from = symbol_control_end(sheet->list, control->id, from, paper_at(-along.x, -along.y));
+	to = symbol_control_end(sheet->list, control->id, to, along);
 	const char *text = draft_word(draft, control->along_u ? "tag.line-u" : "tag.line-v");
 	/* On a part the name stands where the line leaves it. */
 	list_clip_named(sheet->list, &from, &to);
-	list_label(sheet->list, &(struct label){.lines = &text,
-	                                        .line_count = 1,
-	                                        .role = TEXT_TAG,
-	                                        .layer = LAYER_LABELS,
-	                                        .element = control->id,
-	                                        .where = LABEL_AROUND,
-	                                        .a = to,
-	                                        .b = to,
-	                                        .priority = 8,
-	                                        .gap = 3,
-	                                        .can_lead = true,
-	                                        .is_clear = true});
+	name_control(sheet, control, text, from, to);
 	for (size_t i = 0; i < control->offset_count && !lay_view_is_marked(v, control); i++)
 		draw_offset(sheet, v, control, &control->offsets[i]);
 	sheet_use(sheet, LEGEND_CONTROL);

@@ -54,23 +54,35 @@ static const char *range_text(const struct draft *draft, const struct border_cut
 	                  {"to", draft_length(draft, range.most)});
 }
 
-/* The distinct course ends, in the order of the courses, by strokes. */
-static const char *ends_text(const struct draft *draft, const struct border_cut *cut, double along)
+/* True where the courses, which lie in order along v, follow each other the other way as the
+ * sheet is read: to the right, and up. */
+static bool is_read_back(const struct lay_view *v)
+{
+	struct paper_point along = lay_view_direction(v, (struct point){0, 1});
+	return v->lay->module->offset_count > 0 && along.x - along.y < 0;
+}
+
+/* The distinct course ends, as one meets them along the wall, by strokes. */
+static const char *ends_text(const struct draft *draft, const struct lay_view *v,
+                             const struct border_cut *cut, double along)
 {
 	if (cut->course_count > ENDS_MOST)
 		return range_text(draft, cut, along);
 	struct strbuf list = strbuf_in(draft->arena);
-	for (size_t i = 0; i < cut->course_count; i++)
+	for (size_t i = 0; i < cut->course_count; i++) {
+		size_t at = is_read_back(v) ? cut->course_count - 1 - i : i;
 		strbuf_printf(&list, "%s%s", i ? " / " : "",
-		              draft_length(draft, course_end(cut, i, along)));
+		              draft_length(draft, course_end(cut, at, along)));
+	}
 	return list.text;
 }
 
 /* Half way along, where both ends print as one. */
-static const char *cut_text(const struct draft *draft, const struct border_cut *cut)
+static const char *cut_text(const struct draft *draft, const struct lay_view *v,
+                            const struct border_cut *cut)
 {
 	if (cut->course_count > 1)
-		return ends_text(draft, cut, 0.5);
+		return ends_text(draft, v, cut, 0.5);
 	return size_text(draft, (cut->from + cut->to) / 2, cut->whole);
 }
 
@@ -229,8 +241,8 @@ static void label_courses(struct sheet *sheet, const struct lay_view *v,
 		count = 2;
 	}
 	bool is_apart = paper_distance(a, b) >= ENDS_APART;
-	const char *lines[] = {name, ends_text(draft, cut, along[0]),
-	                       ends_text(draft, cut, along[1])};
+	const char *lines[] = {name, ends_text(draft, v, cut, along[0]),
+	                       ends_text(draft, v, cut, along[1])};
 	if (count == 1 || !is_apart) {
 		wall_label(sheet, border->of, a, b,
 		           (struct wall_text){.lines = lines, .count = 1 + count, .around = 0.5});
@@ -267,19 +279,20 @@ static void label_side(struct sheet *sheet, const char *of, struct paper_point a
 
 /* There is tile on both sides of a carried joint: each side says its own cut, on itself. Of
  * one askew to the courses there is no one cut to say. */
-static void label_carried(struct sheet *sheet, const struct field_border *border,
-                          const struct border_cut *cut, struct paper_point a, struct paper_point b)
+static void label_carried(struct sheet *sheet, const struct lay_view *v,
+                          const struct field_border *border, const struct border_cut *cut,
+                          struct paper_point a, struct paper_point b)
 {
 	const struct draft *draft = sheet->draft;
 	if (field_is_askew(border->from, border->to) || cut->varies)
 		return;
 	if (cut->course_count > 1) {
 		label_side(sheet, border->of, a, b, 0.5,
-		           draft_text(draft, "cut.size", {"size", cut_text(draft, cut)}));
+		           draft_text(draft, "cut.size", {"size", cut_text(draft, v, cut)}));
 		return;
 	}
 	if (!is_tapered(cut)) {
-		label_side(sheet, border->of, a, b, 0.5, cut_text(draft, cut));
+		label_side(sheet, border->of, a, b, 0.5, cut_text(draft, v, cut));
 		return;
 	}
 	label_side(sheet, border->of, a, b, 0.82, size_text(draft, cut->from, cut->whole));
@@ -295,7 +308,7 @@ static void label_border(struct sheet *sheet, const struct lay_view *v, size_t i
 	const char *ends[] = {size_text(draft, cut->from, cut->whole),
 	                      size_text(draft, cut->to, cut->whole)};
 	if (border->is_carried)
-		label_carried(sheet, border, cut, a, b);
+		label_carried(sheet, v, border, cut, a, b);
 	else if (is_askew(v, border) || cut->varies)
 		label_askew(sheet, v, index, a, b);
 	else if (cut->course_count > 1)
@@ -304,7 +317,7 @@ static void label_border(struct sheet *sheet, const struct lay_view *v, size_t i
 		label_taper(sheet, border, ends, a, b);
 	else
 		wall_line(sheet, border->of, a, b, 0.5,
-		          wall_text(draft, border, cut_text(draft, cut)));
+		          wall_text(draft, border, cut_text(draft, v, cut)));
 }
 
 void draw_cuts(struct sheet *sheet, const struct lay_view *v)

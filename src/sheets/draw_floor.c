@@ -129,8 +129,7 @@ static void tag_doorway(struct sheet *sheet, const struct view *view,
 	                              {"width", draft_length(draft, width)});
 	wall_label(sheet, door->id, view_point(view, door->stop_from),
 	           view_point(view, door->stop_to),
-	           (struct wall_text){
-			   .lines = &text, .count = 1, .around = 0.5, .frame = LABEL_UNDERLINE});
+	           (struct wall_text){.lines = &text, .count = 1, .around = 0.5});
 }
 
 void draw_doorways(struct sheet *sheet, const struct view *view, const struct site_room *room,

@@ -133,7 +133,7 @@ void draw_joint_lines(struct sheet *sheet, const struct lay_view *v)
 			draw_line(sheet, v, &joints->joints[i]);
 }
 
-void draw_joints(struct sheet *sheet, const struct lay_view *v)
+static void draw_tagged(struct sheet *sheet, const struct lay_view *v, bool carried_alone)
 {
 	const struct draft *draft = sheet->draft;
 	const struct joints *joints = v->lay->joints;
@@ -141,10 +141,21 @@ void draw_joints(struct sheet *sheet, const struct lay_view *v)
 	size_t count = 0;
 	for (size_t i = 0; i < joints->joint_count; i++) {
 		const struct joint *joint = &joints->joints[i];
-		if (!is_gap(joint) && draw_line(sheet, v, joint))
+		bool is_out = carried_alone ? joint->kind != JOINT_CARRIED : is_gap(joint);
+		if (!is_out && draw_line(sheet, v, joint))
 			tags[count++] = joint_tag_make(draft, v, joint);
 	}
 	draw_tags(sheet, v, tags, count);
+}
+
+void draw_joints(struct sheet *sheet, const struct lay_view *v)
+{
+	draw_tagged(sheet, v, false);
+}
+
+void draw_carried_joints(struct sheet *sheet, const struct lay_view *v)
+{
+	draw_tagged(sheet, v, true);
 }
 
 void draw_scheduled_joints(struct sheet *sheet, const struct lay_view *v)

@@ -13,6 +13,8 @@ void draw_strips(struct sheet *, const struct lay_view *);
 /* Hatched over tile; on the slab the outline alone, so that nothing hides the crack. */
 void draw_holds(struct sheet *, const struct lay_view *, bool hatched);
 void draw_joints(struct sheet *, const struct lay_view *);
+/* Those of the slab alone, which a membrane ends at. */
+void draw_carried_joints(struct sheet *, const struct lay_view *);
 /* The same without tags. */
 void draw_joint_lines(struct sheet *, const struct lay_view *);
 /* Every joint that is not grouted, tagged with its id as in the schedule; perimeter joints

@@ -4,7 +4,8 @@
 #include <stdlib.h>
 #include <string.h>
 
-static const double METRIC[] = {5, 10, 20, 50, 100, 200, 500, 1000, 0};
+/* Those of R-D25, and of R-D26 those that close its gaps where rooms are drawn. */
+static const double METRIC[] = {5, 10, 20, 25, 40, 50, 75, 100, 200, 500, 1000, 0};
 static const double METRIC_DETAIL[] = {0.5, 1, 2, 5, 10, 0};
 
 static const struct {

@@ -1,6 +1,6 @@
 /* drawing_scale.h - the scales a sheet may have, as a rule has them on its edge.
  * A scale is floor mm per paper mm: 48 for 1/4 in to the foot.
- * Source: ISO 5455 (docs/sources.md S19), US architectural scales (S20). */
+ * Source: docs/sources.md R-D25 to R-D27. */
 #ifndef SHEETS_DRAWING_SCALE_H
 #define SHEETS_DRAWING_SCALE_H
 #include <stdbool.h>

@@ -56,14 +56,6 @@ static void add_square(struct steps *s, const struct first_tile *first)
 	                       {"across", draft_length(s->draft, 5 * unit)}));
 }
 
-static bool has_joint(const struct steps *s, enum joint_kind kind)
-{
-	for (size_t i = 0; i < s->lay->joints->joint_count; i++)
-		if (s->lay->joints->joints[i].kind == kind)
-			return true;
-	return false;
-}
-
 /* Ids of what is held, carried or covered, by commas. */
 static void add_id(struct strbuf *list, const char *id)
 {
@@ -72,12 +64,21 @@ static void add_id(struct strbuf *list, const char *id)
 
 static bool sees_line(const struct steps *s, struct line line)
 {
-	return !s->seen || lay_view_named(s->draft->arena, s->seen, line).count >= 2;
+	return lay_view_names(s->draft->arena, s->seen, line);
 }
 
 static bool sees_carried(const struct steps *s, const struct joint *joint)
 {
 	return joint->kind == JOINT_CARRIED && sees_line(s, joint->line);
+}
+
+static bool sees_kind(const struct steps *s, enum joint_kind kind)
+{
+	const struct joints *joints = s->lay->joints;
+	for (size_t i = 0; i < joints->joint_count; i++)
+		if (joints->joints[i].kind == kind && sees_line(s, joints->joints[i].line))
+			return true;
+	return false;
 }
 
 static bool sees_region(const struct steps *s, const struct region *region)
@@ -240,7 +241,7 @@ static void add_after(struct steps *s)
 
 static void add_sealed(struct steps *s)
 {
-	bool has_field = has_joint(s, JOINT_MOVEMENT), has_soft = has_joint(s, JOINT_SOFT);
+	bool has_field = sees_kind(s, JOINT_MOVEMENT), has_soft = sees_kind(s, JOINT_SOFT);
 	if (has_field || has_soft)
 		add_word(s, !has_soft    ? "step.field"
 		            : !has_field ? "step.soft"
@@ -259,8 +260,8 @@ static bool has_slant(const struct steps *s)
 	return false;
 }
 
-/* The sheet of the part that the first tile lies on; NULL: this one, or all of the floor. */
-static const char *first_sheet(const struct steps *s)
+/* The part that the first tile lies on; NULL: this one, or all of the floor. */
+static const struct part *first_part(const struct steps *s)
 {
 	const struct sheet *sheet = s->notes->sheet;
 	const struct first_tile *first = first_of(s);
@@ -271,19 +272,21 @@ static const char *first_sheet(const struct steps *s)
 		return NULL;
 	for (size_t i = 0; i < sheet->parts->count; i++)
 		if (box_meets(sheet->parts->list[i].core, at))
-			return sheet->parts->list[i].name;
+			return &sheet->parts->list[i];
 	return NULL;
 }
 
 static void add_first(struct steps *s)
 {
-	const char *sheet = first_sheet(s);
-	if (!sheet) {
+	const struct part *part = first_part(s);
+	if (!part) {
 		add_word(s, "step.first");
 		return;
 	}
-	add_step(s, draft_text(s->draft, "step.first-part", {"sheet", sheet}));
-	notes_lead(s->notes, sheet);
+	size_t index = (size_t)(part - s->notes->sheet->parts->list);
+	add_step(s, draft_text(s->draft, "step.first-part",
+	                       {"part", arena_printf(s->draft->arena, "%zu", index + 1)}));
+	notes_lead(s->notes, part->name);
 }
 
 /* From the lines on: nothing of it where no whole tile can be laid. */
@@ -360,7 +363,7 @@ void install_notes(struct sheet *sheet, const struct site_room *room, const stru
 	struct strip_corners corners = strip_corners_find(draft->arena, &v, false, 0);
 	strip_corners_note(&notes, &v, &corners);
 	notes_heading(&notes, NOTE_MATERIAL, "heading.materials");
-	materials_add(&notes, lay);
+	materials_add(&notes, lay, &v);
 	notes_missing(&notes);
 	cautions_add(&notes);
 	notes_legend(&notes);

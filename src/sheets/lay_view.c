@@ -156,6 +156,11 @@ struct line lay_view_named(struct arena *arena, const struct lay_view *v, struct
 	return v->is_cut ? longest_in(arena, line, &v->named) : line;
 }
 
+bool lay_view_names(struct arena *arena, const struct lay_view *v, struct line line)
+{
+	return !v || lay_view_named(arena, v, line).count >= 2;
+}
+
 struct line view_named(struct arena *arena, const struct view *view, struct line line)
 {
 	if (!view->core)

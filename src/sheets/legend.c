@@ -5,7 +5,7 @@
 
 /* Paper mm, own design. */
 static const double ROW = 6.8, SWATCH_WIDTH = 13, SWATCH_HEIGHT = 4.6, TEXT_GAP = 2.5;
-static const double COLUMN_LEAST = 58;
+static const double COLUMN_SPARE = 14;
 
 enum swatch_kind {
 	SWATCH_AREA,
@@ -102,25 +102,38 @@ static int rows_of(struct paper_box box)
 	return (int)((box.y1 - box.y0) / ROW);
 }
 
-/* As many columns as the longest text in use leaves. */
-static int columns_of(const struct sheet *sheet, struct paper_box box, enum text_role role)
+/* The marks in use, column by column; each column as wide as its longest text. */
+struct legend_plan {
+	enum legend_mark marks[LEGEND_COUNT];
+	int count, rows, columns;
+	double widths[LEGEND_COUNT], width; /* of each column, of all */
+};
+
+static struct legend_plan plan_legend(const struct sheet *sheet, struct paper_box box,
+                                      enum text_role role)
 {
-	double least = COLUMN_LEAST;
-	for (int mark = 0; mark < LEGEND_COUNT; mark++) {
-		const char *text = draft_word(sheet->draft, ENTRIES[mark].key);
+	struct legend_plan plan = {.rows = rows_of(box)};
+	for (int mark = 0; mark < LEGEND_COUNT; mark++)
 		if (sheet_uses(sheet, (enum legend_mark)mark))
-			least = fmax(least, SWATCH_WIDTH + 2 * TEXT_GAP +
-			                            list_text_width(sheet->list, role, text));
+			plan.marks[plan.count++] = (enum legend_mark)mark;
+	if (plan.rows < 1)
+		return plan;
+	plan.columns = (plan.count + plan.rows - 1) / plan.rows;
+	for (int i = 0; i < plan.count; i++) {
+		const char *text = draft_word(sheet->draft, ENTRIES[plan.marks[i]].key);
+		double *width = &plan.widths[i / plan.rows];
+		*width = fmax(*width, SWATCH_WIDTH + 2 * TEXT_GAP +
+		                              list_text_width(sheet->list, role, text));
 	}
-	return (int)((box.x1 - box.x0 + TEXT_GAP) / least);
+	for (int k = 0; k < plan.columns; k++)
+		plan.width += plan.widths[k];
+	return plan;
 }
 
 static bool fits(const struct sheet *sheet, struct paper_box box, enum text_role role)
 {
-	int used = 0;
-	for (int mark = 0; mark < LEGEND_COUNT; mark++)
-		used += sheet_uses(sheet, (enum legend_mark)mark);
-	return used <= rows_of(box) * columns_of(sheet, box, role);
+	struct legend_plan plan = plan_legend(sheet, box, role);
+	return plan.count == 0 || (plan.rows > 0 && plan.width <= box.x1 - box.x0 + TEXT_GAP);
 }
 
 bool legend_fits(const struct sheet *sheet, struct paper_box box)
@@ -131,13 +144,11 @@ bool legend_fits(const struct sheet *sheet, struct paper_box box)
 void legend_draw(struct sheet *sheet, struct paper_box box)
 {
 	enum text_role role = fits(sheet, box, TEXT_BODY) ? TEXT_BODY : TEXT_TABLE;
-	int rows = rows_of(box), next = 0;
-	double width = (box.x1 - box.x0) / columns_of(sheet, box, role);
-	for (int mark = 0; mark < LEGEND_COUNT; mark++) {
-		if (!sheet_uses(sheet, (enum legend_mark)mark))
-			continue;
-		legend_draw_entry(sheet, role, (enum legend_mark)mark,
-		                  box.x0 + width * (next / rows), box.y0 + ROW * (next % rows));
-		next++;
+	struct legend_plan plan = plan_legend(sheet, box, role);
+	double spare = fmax(0, box.x1 - box.x0 - plan.width) / fmax(1, plan.columns), x = box.x0;
+	for (int i = 0; i < plan.count; i++) {
+		if (i > 0 && i % plan.rows == 0)
+			x += plan.widths[i / plan.rows - 1] + fmin(spare, COLUMN_SPARE);
+		legend_draw_entry(sheet, role, plan.marks[i], x, box.y0 + ROW * (i % plan.rows));
 	}
 }

@@ -78,29 +78,33 @@ static void add_membrane(struct notes *notes, const struct placed_lay *lay)
 }
 
 /* Width and depth of the first joint of a kind: all of one lay are alike. */
-static void add_sealed(struct notes *notes, const struct placed_lay *lay, enum joint_kind kind,
-                       const char *key)
+static void add_sealed(struct notes *notes, const struct placed_lay *lay,
+                       const struct lay_view *seen, enum joint_kind kind, const char *key)
 {
 	const struct draft *draft = notes->sheet->draft;
 	for (size_t i = 0; i < lay->joints->joint_count; i++) {
 		const struct joint *joint = &lay->joints->joints[i];
-		if (joint->kind != kind)
+		if (joint->kind != kind || !lay_view_names(draft->arena, seen, joint->line))
 			continue;
 		add(notes, NULL,
-		    draft_text(draft, key, {"width", draft_width(draft, joint->width)},
-		               {"depth", draft_width(draft, joint->depth)}));
+		    draft_text(draft, key, {"width", draft_width_measure(draft, joint->width)},
+		               {"depth", draft_width_measure(draft, joint->depth)}));
 		return;
 	}
 }
 
 /* Open where a base covers the gap, sealed where nothing does; both in many rooms. */
-static void add_perimeter(struct notes *notes, const struct placed_lay *lay)
+static void add_perimeter(struct notes *notes, const struct placed_lay *lay,
+                          const struct lay_view *seen)
 {
 	const struct draft *draft = notes->sheet->draft;
 	size_t open = 0, sealed = 0;
-	for (size_t i = 0; i < lay->joints->joint_count; i++)
-		if (lay->joints->joints[i].kind == JOINT_PERIMETER)
-			*(lay->joints->joints[i].is_open ? &open : &sealed) += 1;
+	for (size_t i = 0; i < lay->joints->joint_count; i++) {
+		const struct joint *joint = &lay->joints->joints[i];
+		if (joint->kind == JOINT_PERIMETER &&
+		    lay_view_names(draft->arena, seen, joint->line))
+			*(joint->is_open ? &open : &sealed) += 1;
+	}
 	const char *key = !sealed ? "material.gap-open"
 	                  : !open ? "material.gap-sealed"
 	                          : "material.gap-mixed";
@@ -116,17 +120,18 @@ void materials_lippage(struct notes *notes, const struct placed_lay *lay)
 	for (size_t i = 0; i < lay->field->lay->tile_count; i++)
 		warpage = fmax(warpage, length_mm(lay->field->lay->tiles[i]->warpage_nm));
 	double most = workmanship_lippage(draft->placed->rules, lay->module->joint, warpage);
-	add(notes, NULL, draft_text(draft, "material.lippage", {"most", draft_width(draft, most)}));
+	add(notes, NULL,
+	    draft_text(draft, "material.lippage", {"most", draft_width_measure(draft, most)}));
 }
 
-void materials_add(struct notes *notes, const struct placed_lay *lay)
+void materials_add(struct notes *notes, const struct placed_lay *lay, const struct lay_view *seen)
 {
 	add_tiles(notes, lay->field->lay);
 	add_pattern(notes, lay->field->lay);
 	add_membrane(notes, lay);
-	add_sealed(notes, lay, JOINT_SOFT, "material.soft");
-	add_sealed(notes, lay, JOINT_MOVEMENT, "material.field");
-	add_perimeter(notes, lay);
+	add_sealed(notes, lay, seen, JOINT_SOFT, "material.soft");
+	add_sealed(notes, lay, seen, JOINT_MOVEMENT, "material.field");
+	add_perimeter(notes, lay, seen);
 }
 
 const char *materials_cure(const struct draft *draft, const struct placed_lay *lay)

@@ -106,6 +106,7 @@ static void draw_room(struct sheet *sheet, const struct lay_view *v)
 	draw_cover(sheet, v);
 	draw_strips(sheet, v);
 	draw_holds(sheet, v, false);
+	draw_carried_joints(sheet, v);
 	draw_covered_cracks(sheet, v);
 	draw_controls(sheet, v);
 	strip_corners_mark(sheet, v, &corners);
@@ -176,7 +177,7 @@ static struct table_row piece_row(const struct draft *draft, const struct strip 
 	                  draft_length(draft, piece->wide),
 	                  piece->lap > 0 ? draft_length(draft, piece->lap) : NULL,
 	                  piece->roll > 0 ? arena_printf(draft->arena, "%d", piece->roll) : NULL,
-	                  strip->pending ? draft_word(draft, "tag.pending") : ""}};
+	                  strip->pending ? draft_word(draft, "tag.pending") : NULL}};
 }
 
 static struct table piece_list(struct sheet *sheet)
@@ -194,6 +195,7 @@ static struct table piece_list(struct sheet *sheet)
 			for (size_t k = 0; k < strips->strips[s].piece_count; k++)
 				table_add(sheet, &table, piece_row(draft, &strips->strips[s], k));
 	}
+	table_drop_blank(&table);
 	return table;
 }
 

@@ -69,9 +69,7 @@ bool notes_of_parts(struct notes *notes)
 	const struct sheet *sheet = notes->sheet;
 	if (sheet->part == 0)
 		return true;
-	notes_item(notes, NOTE_WORK, NOTE_DASH,
-	           draft_text(sheet->draft, "note.first-part",
-	                      {"sheet", sheet->parts->list[0].name}));
+	notes_item(notes, NOTE_WORK, NOTE_DASH, draft_word(sheet->draft, "note.first-part"));
 	notes_lead(notes, sheet->parts->list[0].name);
 	return false;
 }
@@ -158,16 +156,16 @@ static void set_heading(struct setting *s, const struct note *note)
 	s->y = y + white(s, AFTER_HEADING);
 }
 
-/* Texts of a group line up behind its widest mark. */
+/* Texts under one heading line up behind the widest mark. */
 static double indent_of(const struct setting *s, const struct note *note, enum text_role role)
 {
+	const struct note *first = note, *end = s->notes->list.items + s->notes->list.count;
 	double widest = 0;
-	for (size_t i = 0; i < s->notes->list.count; i++) {
-		const struct note *other = &s->notes->list.items[i];
-		bool has_mark = other->kind == NOTE_ITEM || other->kind == NOTE_HALF;
-		if (other->group == note->group && has_mark)
-			widest = fmax(widest, list_text_width(s->sheet->list, role, other->mark));
-	}
+	while (first > s->notes->list.items && first[-1].kind != NOTE_HEADING)
+		first--;
+	for (; first < end && first->kind != NOTE_HEADING; first++)
+		if (first->kind == NOTE_ITEM || first->kind == NOTE_HALF)
+			widest = fmax(widest, list_text_width(s->sheet->list, role, first->mark));
 	return widest > 0 ? widest + MARK_GAP : 0;
 }
 
@@ -459,6 +457,11 @@ bool notes_continue(struct sheet *sheet, struct notes *rest)
 	size_t first = rest->next;
 	struct setting s = {.sheet = sheet, .notes = rest};
 	struct places_of_text places = places_all_over(sheet);
+	/* Rather less white round the headings than a further sheet. */
+	while (first == 0 && s.tight + 1 < TIGHT_COUNT && !all_fit(s, &places))
+		s.tight++;
+	if (!all_fit(s, &places))
+		s.tight = 0;
 	if (first == 0)
 		balance(&s, &places);
 	for (int i = 0; i < places.count; i++) {

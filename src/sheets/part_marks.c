@@ -30,13 +30,15 @@ static void place_at(struct box box, enum side side, struct point *a, struct poi
 		a->x = b->x = side == SIDE_RIGHT ? box.x1 : box.x0;
 }
 
-/* Sheet and zone where the neighbour shows the middle of the match line. */
+/* Part and zone where the neighbour shows the middle of the match line. */
 static const char *line_text(const struct sheet *sheet, const struct part *next,
                              struct point middle)
 {
 	const struct draft *draft = sheet->draft;
-	struct view view = parts_view(sheet->parts, (size_t)(next - sheet->parts->list));
-	return draft_text(draft, "part.match", {"sheet", next->name},
+	size_t part = (size_t)(next - sheet->parts->list);
+	struct view view = parts_view(sheet->parts, part);
+	return draft_text(draft, "part.match",
+	                  {"part", arena_printf(draft->arena, "%zu", part + 1)},
 	                  {"zone", sheet_zone(draft, view_point(&view, middle))});
 }
 

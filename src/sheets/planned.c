@@ -86,8 +86,24 @@ struct sheet *planned_begin(const struct draft *draft, const char *name, const c
                             const char *subject)
 {
 	struct sheet *sheet = sheet_new(draft, name, title, subject);
-	sheet_draw_frame(sheet);
 	title_block_reserve(sheet);
+	sheet_draw_frame(sheet);
+	return sheet;
+}
+
+struct sheet *planned_table(const struct draft *draft, const char *name, const char *title,
+                            const char *subject, struct table *table)
+{
+	struct sheet *sheet = sheet_new(draft, name, title, subject);
+	title_block_reserve(sheet);
+	sheet_release_band(sheet);
+	sheet_open(sheet);
+	if (table_enlarge(sheet, table)) {
+		sheet_draw_frame(sheet);
+		return sheet;
+	}
+	sheet = planned_begin(draft, name, title, subject);
+	sheet_release_band(sheet);
 	return sheet;
 }
 

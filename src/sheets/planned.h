@@ -47,6 +47,10 @@ struct planned_sheets {
 /* An empty sheet with its frame. */
 struct sheet *planned_begin(const struct draft *, const char *name, const char *title,
                             const char *subject);
+/* The same for a table alone, which then is set larger and takes the column's place too, if
+ * all of it fits so. */
+struct sheet *planned_table(const struct draft *, const char *name, const char *title,
+                            const char *subject, struct table *);
 const char *planned_title(const struct draft *, const struct planned *);
 /* True where something that has changed is to be seen on a sheet of it; on the first of several
  * parts, where the notes of all are, always. */

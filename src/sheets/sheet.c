@@ -149,7 +149,8 @@ void sheet_draw_frame(struct sheet *sheet)
 	draw_columns(sheet);
 	draw_rows(sheet);
 	draw_centre_marks(sheet);
-	add_segment(sheet, PEN_RULE_HEAVY, sheet->band.x1, f.y0, sheet->band.x1, f.y1);
+	add_segment(sheet, PEN_RULE_HEAVY, sheet->column.x0, sheet->is_open ? sheet->band.y0 : f.y0,
+	            sheet->column.x0, f.y1);
 }
 
 void sheet_release_band(struct sheet *sheet)
@@ -161,4 +162,11 @@ void sheet_release_band(struct sheet *sheet)
 	sheet->band.y1 = sheet->column.y1 + high;
 	sheet->foot.y0 = sheet->foot.y1 = sheet->frame.y1;
 	sheet->drawing.y1 = sheet->frame.y1 - GUTTER;
+}
+
+void sheet_open(struct sheet *sheet)
+{
+	sheet->is_open = true;
+	sheet->drawing.x1 = sheet->frame.x1 - GUTTER;
+	sheet->drawing.y1 = sheet->band.y0 - GUTTER;
 }

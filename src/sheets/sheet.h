@@ -71,6 +71,7 @@ struct sheet {
 	bool is_cramped;               /* a narrow column of text would give it a larger scale */
 	bool is_section;               /* cuts through the floor: no north */
 	bool is_index;                 /* a key plan beside north, and no scale */
+	bool is_open;                  /* no column of text: the drawing reaches over the block */
 	const char *missing;           /* labels that found no room on the drawing; NULL: none */
 	struct notes *rest;            /* notes that go on on a further sheet; NULL: none */
 	struct table *more;            /* a table that goes on on a further sheet; NULL: none */
@@ -94,5 +95,7 @@ void sheet_draw_frame(struct sheet *);
 /* Of a sheet without a view: what stands in the band stands at the end of the column, and the
  * drawing's place is as high as the sheet. */
 void sheet_release_band(struct sheet *);
+/* Of such a sheet, before its frame: the drawing takes the column's place too, down to the band. */
+void sheet_open(struct sheet *);
 
 #endif

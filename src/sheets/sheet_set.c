@@ -184,9 +184,11 @@ static struct sheet *draw_next(struct set_builder *b, const struct planned *plan
 	const char *name = arena_printf(draft->arena, "%s-%zu", planned->name, number);
 	const char *title = draft_text(draft, "sheet.continued", {"title", of},
 	                               {"number", arena_printf(draft->arena, "%zu", number)});
-	struct sheet *sheet = planned_begin(draft, name, title, before->subject);
-	bool has_scale = !before->rest && before->details;
-	if (!has_scale)
+	bool is_table = !before->rest && !before->details;
+	struct sheet *sheet =
+		is_table ? planned_table(draft, name, title, before->subject, before->more)
+			 : planned_begin(draft, name, title, before->subject);
+	if (before->rest)
 		sheet_release_band(sheet);
 	if (!draw_rest(sheet, before)) {
 		diag_error(b->diags, 0,
@@ -201,20 +203,23 @@ static struct sheet *draw_next(struct set_builder *b, const struct planned *plan
 	return sheet;
 }
 
+/* The numbers of a kind's sheets, and its title. */
 static struct contents_row contents_row(const struct set_builder *b, size_t i)
 {
 	const struct draft *draft = b->draft;
 	const struct planned *planned = &b->plans.items[i];
 	size_t parts = planned->part_count;
-	const char *text =
-		draft_text(draft, parts > 1 ? "contents.row-parts" : "contents.row",
-	                   {"name", planned->name}, {"title", planned_title(draft, planned)},
-	                   {"count", arena_printf(draft->arena, "%zu", parts)});
-	size_t number = 1;
+	const char *text = draft_text(draft, parts > 1 ? "contents.row-parts" : "contents.row",
+	                              {"title", planned_title(draft, planned)},
+	                              {"count", arena_printf(draft->arena, "%zu", parts)});
+	size_t first = 1, count = planned->sheets.count;
 	for (size_t k = 0; k < i; k++)
-		number += b->plans.items[k].sheets.count;
-	return (struct contents_row){planned->name, arena_printf(draft->arena, "%zu", number),
-	                             text};
+		first += b->plans.items[k].sheets.count;
+	const char *numbers = arena_printf(draft->arena, "%zu", first);
+	if (count > 1)
+		numbers =
+			arena_printf(draft->arena, "%zu" NOTE_DASH "%zu", first, first + count - 1);
+	return (struct contents_row){planned->name, numbers, text};
 }
 
 static void list_contents(struct set_builder *b)

@@ -26,17 +26,60 @@ void table_add(struct sheet *sheet, struct table *table, struct table_row row)
 	*array_push(sheet->draft->arena, &table->rows) = row;
 }
 
+static bool is_blank(const struct table *table, size_t column)
+{
+	for (size_t i = 0; i < table->rows.count; i++)
+		if (table->rows.items[i].cells[column] != NULL)
+			return false;
+	return true;
+}
+
+static unsigned without_bit(unsigned set, size_t bit)
+{
+	unsigned under = (1u << bit) - 1;
+	return (set & under) | (set >> 1 & ~under);
+}
+
+void table_drop_blank(struct table *table)
+{
+	for (size_t k = table->column_count; k-- > 0;) {
+		if (!is_blank(table, k))
+			continue;
+		table->column_count--;
+		table->right = without_bit(table->right, k);
+		table->ditto = without_bit(table->ditto, k);
+		for (size_t c = k; c < table->column_count; c++) {
+			table->heads[c] = table->heads[c + 1];
+			for (size_t i = 0; i < table->rows.count; i++)
+				table->rows.items[i].cells[c] = table->rows.items[i].cells[c + 1];
+		}
+	}
+	/* The last column is as wide as what is left. */
+	table->right &= ~(1u << (table->column_count - 1));
+}
+
+static double cap_of(const struct sheet *sheet, const struct table *table)
+{
+	return table->cap > 0 ? table->cap : sheet->draft->style->texts[TEXT_TABLE].cap;
+}
+
+static double text_wide(const struct sheet *sheet, const struct table *table, bool is_strong,
+                        const char *text)
+{
+	const struct draft *draft = sheet->draft;
+	enum text_role role = is_strong ? TEXT_TABLE_HEAD : TEXT_TABLE;
+	return text_width(draft->text, draft->style->texts[role].weight, cap_of(sheet, table),
+	                  text);
+}
+
 static double natural_width(const struct sheet *sheet, const struct table *table, size_t column)
 {
-	double width = list_text_width(sheet->list, TEXT_TABLE_HEAD, table->heads[column]);
+	double width = text_wide(sheet, table, true, table->heads[column]);
 	for (size_t i = 0; i < table->rows.count; i++) {
 		const struct table_row *row = &table->rows.items[i];
 		const char *cell = row->cells[column];
 		if (cell)
-			width = fmax(width,
-			             list_text_width(sheet->list,
-			                             row->is_strong ? TEXT_TABLE_HEAD : TEXT_TABLE,
-			                             cell));
+			width = fmax(width, text_wide(sheet, table, row->is_strong, cell));
 	}
 	return width;
 }
@@ -68,7 +111,7 @@ static struct layout lay_out(const struct sheet *sheet, const struct table *tabl
 	struct layout l = {.draft = sheet->draft,
 	                   .table = table,
 	                   .box = box,
-	                   .cap = sheet->draft->style->texts[TEXT_TABLE].cap,
+	                   .cap = cap_of(sheet, table),
 	                   .pad = table->is_tight ? PAD_LEAST : PAD};
 	size_t last = table->column_count - 1;
 	for (size_t k = 0; k < last; k++)
@@ -95,15 +138,16 @@ static struct table_row row_as_set(const struct table *table, size_t index)
 	return row;
 }
 
-static size_t line_count(const struct layout *l, const struct text_style *style, size_t column,
-                         const char *cell)
+/* The lines of a cell; numbers are never wrapped. */
+static struct text_lines cell_lines(const struct layout *l, bool is_strong, size_t column,
+                                    const char *cell)
 {
-	if (!cell || l->table->right >> column & 1)
-		return 1;
-	size_t count = text_wrap(l->draft->text, l->draft->arena, style->weight, style->cap,
-	                         l->width[column] + WRAP_SLACK, cell)
-	                       .count;
-	return count > 1 ? count : 1;
+	enum text_role role = is_strong ? TEXT_TABLE_HEAD : TEXT_TABLE;
+	double width = l->width[column] + WRAP_SLACK;
+	if (l->table->right >> column & 1)
+		width = HUGE_VAL;
+	return text_wrap(l->draft->text, l->draft->arena, l->draft->style->texts[role].weight,
+	                 l->cap, width, cell);
 }
 
 static double wrapped_height(const struct layout *l, const struct table_row *row)
@@ -111,11 +155,12 @@ static double wrapped_height(const struct layout *l, const struct table_row *row
 	const struct text_style *style =
 		&l->draft->style->texts[row->is_strong ? TEXT_TABLE_HEAD : TEXT_TABLE];
 	size_t count = 1;
-	for (size_t k = 0; k < l->table->column_count; k++) {
-		size_t lines = line_count(l, style, k, row->cells[k]);
-		count = lines > count ? lines : count;
-	}
-	return 2 * l->pad + text_descent(l->draft->text, style->weight, style->cap) + l->cap +
+	for (size_t k = 0; k < l->table->column_count; k++)
+		if (row->cells[k]) {
+			size_t lines = cell_lines(l, row->is_strong, k, row->cells[k]).count;
+			count = lines > count ? lines : count;
+		}
+	return 2 * l->pad + text_descent(l->draft->text, style->weight, l->cap) + l->cap +
 	       (double)(count - 1) * text_pitch(l->cap);
 }
 
@@ -126,14 +171,14 @@ static void set_row(struct sheet *sheet, const struct layout *l, const struct ta
 	for (size_t k = 0; k < l->table->column_count; k++) {
 		if (!row->cells[k])
 			continue;
-		if (l->table->right >> k & 1)
-			list_text(sheet->list, LAYER_NOTES, role, NULL,
-			          paper_at(l->x[k] + l->width[k], y + l->pad + l->cap), ALIGN_END,
-			          row->cells[k]);
-		else
-			list_paragraph(sheet->list, LAYER_NOTES, role,
-			               paper_at(l->x[k], y + l->pad), l->width[k] + WRAP_SLACK,
-			               row->cells[k]);
+		bool is_right = l->table->right >> k & 1;
+		struct text_place place = {l->cap, is_right ? ALIGN_END : ALIGN_START, false};
+		double x = is_right ? l->x[k] + l->width[k] : l->x[k], base = y + l->pad + l->cap;
+		struct text_lines lines = cell_lines(l, row->is_strong, k, row->cells[k]);
+		for (size_t i = 0; i < lines.count; i++)
+			list_text_at(sheet->list, LAYER_NOTES, role, NULL,
+			             paper_at(x, base + (double)i * text_pitch(l->cap)), place,
+			             lines.lines[i]);
 	}
 }
 
@@ -211,11 +256,31 @@ static int blocks_in(const struct sheet *sheet, const struct table *table, doubl
 	return (int)fmax(1, floor((width + BLOCK_GAP) / wide));
 }
 
-void table_draw_sheet(struct sheet *sheet, struct table *table)
+static struct paper_box sheet_box(const struct sheet *sheet)
 {
 	struct paper_box box = sheet->drawing;
 	box.x0 += SHEET_INSET;
 	box.x1 -= SHEET_INSET;
+	return box;
+}
+
+bool table_enlarge(const struct sheet *sheet, struct table *table)
+{
+	struct paper_box box = sheet_box(sheet);
+	double before = table->cap, wide = 0;
+	table->cap = sheet->draft->style->texts[TEXT_BODY].cap;
+	for (size_t k = 0; k < table->column_count; k++)
+		wide += natural_width(sheet, table, k) + GAP;
+	bool is_larger =
+		table->next == 0 && wide - GAP <= box.x1 - box.x0 && table_fits(sheet, table, box);
+	if (!is_larger)
+		table->cap = before;
+	return is_larger;
+}
+
+void table_draw_sheet(struct sheet *sheet, struct table *table)
+{
+	struct paper_box box = sheet_box(sheet);
 	struct table tight = *table;
 	tight.is_tight = true;
 	table->is_tight = !table_fits(sheet, table, box) && table_fits(sheet, &tight, box);

@@ -21,13 +21,19 @@ struct table {
 	ARRAY_OF(struct table_row) rows;
 	size_t next;   /* the first row that is not set yet */
 	bool is_tight; /* its rows stand as close as can be read */
+	double cap;    /* 0: the style's for tables */
 };
 
 void table_add(struct sheet *, struct table *, struct table_row);
+/* Leaves out the columns that no row has anything in. */
+void table_drop_blank(struct table *);
 /* True where all rows that are left find room in `box`. */
 bool table_fits(const struct sheet *, const struct table *, struct paper_box box);
 /* Sets the rows that fit; what is left becomes sheet->more. Gives the y under the last. */
 double table_draw(struct sheet *, struct table *, struct paper_box box);
+/* To be set in the height of notes, where all of it finds room so on this sheet in lines that
+ * need no wrapping; else nothing happens. */
+bool table_enlarge(const struct sheet *, struct table *);
 /* The same all over the drawing's place, clear of the centring marks: several times side by
  * side where it is long and the sheet is wide. */
 void table_draw_sheet(struct sheet *, struct table *);

@@ -9,8 +9,7 @@ struct wall_text {
 	const char *const *lines;
 	size_t count;
 	double around; /* share of the wall's length where it would stand best */
-	enum label_frame frame;
-	bool stays; /* there is tile on both sides: a leader ends in that of this side */
+	bool stays;    /* there is tile on both sides: a leader ends in that of this side */
 };
 
 void wall_label(struct sheet *, const char *element, struct paper_point a, struct paper_point b,

@@ -40,20 +40,17 @@ done
 for plan in demo-plans/*.xml tests/golden/*.xml; do
 	read_back "$plan"
 done
-# A floor in parts: at a scale too large for its paper. Each match line names the sheet where
-# the floor goes on, and that sheet names it back.
+# A floor in parts: at a scale too large for its paper. Each match line names the part where
+# the floor goes on, and that part names it back.
 cross_referenced() {
 	for page in $(seq 2 "$(pdfinfo "$1" | sed -n 's/^Pages: *//p')"); do
 		pdftotext -raw -f "$page" -l "$page" "$1" - | tr '\n' ' ' |
-			grep -o 'CONTINUED ON install-[a-z0-9-]*' | sed "s/.* /$page /"
+			grep -o 'CONTINUED ON PART [0-9]*' | sed "s/.* /$page /"
 	done >"$TMPDIR/references"
 	awk '{ from[NR] = $1; to[NR] = $2; n = NR }
 		END {
-			for (i = 1; i <= n; i++) {
-				part = to[i] ~ /-[0-9]+$/ ? to[i] : to[i] "-1"
-				sub(/.*-/, "", part)
-				pair[from[i] - 1, part + 0] = 1
-			}
+			for (i = 1; i <= n; i++)
+				pair[from[i] - 1, to[i] + 0] = 1
 			for (key in pair) {
 				split(key, side, SUBSEP)
 				if (!((side[2], side[1]) in pair)) { print "not back:", key; bad = 1 }

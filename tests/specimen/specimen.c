@@ -94,7 +94,7 @@ static void draw_tags(struct sheet *sheet)
 	draw_tag(sheet, LABEL_ROUND, RIGHT + 36, y, "K1  1 mm");
 	draw_tag(sheet, LABEL_HEXAGON, RIGHT + 98, y, "J1  6 mm");
 	draw_tag(sheet, LABEL_BOX, RIGHT + 36, y + 12, "SOFT JOINT");
-	draw_tag(sheet, LABEL_UNDERLINE, RIGHT + 98, y + 12, "D1  900");
+	draw_tag(sheet, LABEL_PLAIN, RIGHT + 98, y + 12, "D1  900");
 	draw_tag(sheet, LABEL_PLAIN, RIGHT + 36, y + 24, "C1  COLUMN");
 	symbol_control_end(list, NULL, paper_at(RIGHT + 74, y + 24), paper_at(1, 0));
 	symbol_arrow(list, LAYER_CONTROL, NULL, paper_at(RIGHT + 84, y + 24), paper_at(1, 0), 12);

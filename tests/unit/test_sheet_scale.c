@@ -44,6 +44,17 @@ static void test_standard_scales_fall(void **state)
 			assert_true(drawing_scale_at(inches, i) > drawing_scale_at(inches, i - 1));
 }
 
+/* Between two scales of rooms a view never shrinks to less than half of what would fit. */
+static void test_no_scale_of_rooms_is_half_of_the_next(void **state)
+{
+	(void)state;
+	for (int inches = 0; inches <= 1; inches++)
+		for (size_t i = 1; drawing_scale_at(inches, i) > 0; i++)
+			assert_true(drawing_scale_at(inches, i) > 100 ||
+			            drawing_scale_at(inches, i) <=
+			                    2 * drawing_scale_at(inches, i - 1));
+}
+
 static void test_scales_print_as_a_rule_has_them(void **state)
 {
 	(void)state;
@@ -69,6 +80,7 @@ int main(void)
 		cmocka_unit_test(test_written_scales_are_read),
 		cmocka_unit_test(test_what_is_no_scale_is_refused),
 		cmocka_unit_test(test_standard_scales_fall),
+		cmocka_unit_test(test_no_scale_of_rooms_is_half_of_the_next),
 		cmocka_unit_test(test_scales_print_as_a_rule_has_them),
 		cmocka_unit_test(test_half_of_ansi_d_is_tabloid),
 	};

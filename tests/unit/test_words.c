@@ -1,6 +1,7 @@
 /* Texts by key: reading the tables, filling, and the shipped language. */
 #include <string.h>
 
+#include "plan/grammar.h"
 #include "rules/rules.h"
 #include "support/program.h"
 #include "words/words.h"
@@ -141,6 +142,33 @@ static void languages_say_the_same(void **state)
 			fail_msg("en has no %s", words_key_at(es, i));
 }
 
+static bool tells_default(const struct words *words, const char *element,
+                          const struct grammar_attribute *attribute, const char *value)
+{
+	const char *key = arena_printf(arena, "default.%s.%s", element, attribute->name);
+	return words_has(words, key) || words_has(words, arena_printf(arena, "%s.%s", key, value));
+}
+
+static void check_defaults(const struct words *words, const struct grammar_element *element)
+{
+	for (size_t i = 0; i < element->attribute_count; i++) {
+		const struct grammar_attribute *a = &element->attributes[i];
+		if (a->fallback && !a->later &&
+		    !tells_default(words, element->name, a, a->fallback))
+			fail_msg("nothing tells that %s of %s is %s", a->name, element->name,
+			         a->fallback);
+	}
+	for (size_t i = 0; i < element->child_count; i++)
+		check_defaults(words, element->children[i].element);
+}
+
+/* What a description may leave unsaid is printed as an assumption. */
+static void every_default_is_told_in_words(void **state)
+{
+	(void)state;
+	check_defaults(shipped("en"), &grammar_floor);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -150,6 +178,7 @@ int main(void)
 		cmocka_unit_test(the_pseudo_language_brackets_every_text),
 		cmocka_unit_test(every_rule_has_its_message_and_who_answers),
 		cmocka_unit_test(languages_say_the_same),
+		cmocka_unit_test(every_default_is_told_in_words),
 	};
 	return cmocka_run_group_tests(tests, start, end);
 }
