@@ -53,12 +53,12 @@ second='<crack id="K2" width="1/16in" found="2026-03-09" note="Under the old mor
 second="$second"'<at x="6ft" y="2ft"/><at x="7ft" y="4ft"/></crack>'
 made added -e "s|<tile|$second<tile|"
 check "a crack more" tells added '^1 *Crack K2: added. nook' 'Under the old mortar. 2026-03-09' \
-	'soft joint  *nook K2.left  *0.00  *[1-9]' 'Appeared: .*K2 is'
+	'soft joint  *nook K2.left  *0.00  *[1-9]' 'Appeared: .*K2:'
 sed -e 's/"K1"/"K3"/; s/"K2"/"K1"/' "$TMPDIR/added.xml" >"$TMPDIR/shifted.xml"
 check "a crack more, the others renumbered" tells shifted '^1 *Crack K1: added' \
 	'Crack K3: called K1 before' 'soft joint  *nook K1.left  *0.00  *[1-9]'
 made removed -e '/<crack/d'
-check "a crack less" tells removed '^1 *Crack K1: removed' 'Went: .*K1 is'
+check "a crack less" tells removed '^1 *Crack K1: removed' 'Went: .*K1:'
 made moved -e 's|x="3ft 1in"|x="3ft 6in"|'
 check "a crack moved" tells moved '^1 *Crack K1: moved'
 made widened -e 's|1/32in|3/16in|'
