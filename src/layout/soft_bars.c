@@ -14,9 +14,8 @@ static const struct outline_stretch *middle_joint(const struct soft_outline *sid
 	return NULL;
 }
 
-/* From the middle of a side square outwards, to where it would meet the crossed tile again. */
-static struct line spoke(struct arena *arena, const struct soft_setting *setting, struct ring ring,
-                         struct segment joint)
+struct segment soft_spoke(const struct soft_setting *setting, struct ring ring,
+                          struct segment joint)
 {
 	struct point along = point_unit(point_sub(joint.to, joint.from));
 	struct point out = point_scale(point_left(along), -1);
@@ -31,10 +30,7 @@ static struct line spoke(struct arena *arena, const struct soft_setting *setting
 		if (segment_crossing(ray, segment_of_ring(ring, i), &share))
 			least = fmin(least, share);
 	}
-	struct line line = {ARENA_ARRAY(arena, struct point, 2), 2};
-	line.points[0] = foot;
-	line.points[1] = point_between(ray.from, ray.to, least);
-	return line;
+	return (struct segment){foot, point_between(ray.from, ray.to, least)};
 }
 
 struct corridor_bars soft_bars(struct arena *arena, const struct soft_setting *setting,
@@ -53,7 +49,7 @@ struct corridor_bars soft_bars(struct arena *arena, const struct soft_setting *s
 		soft_outline_between(arena, &unit->outline, to->round, from->round);
 	const struct outline_stretch *middle = middle_joint(&other);
 	if (middle)
-		corridor_bars_add(arena, &bars,
-		                  spoke(arena, setting, unit->outline.ring, middle->line));
+		*array_push(arena, &bars.segments) =
+			soft_spoke(setting, unit->outline.ring, middle->line);
 	return bars;
 }

@@ -10,4 +10,8 @@ struct corridor_bars soft_bars(struct arena *, const struct soft_setting *,
                                const struct soft_unit *, const struct soft_end *from,
                                const struct soft_end *to);
 
+/* From the middle of a joint along the outline square outwards, to where it would meet the crossed
+ * tile again. */
+struct segment soft_spoke(const struct soft_setting *, struct ring outline, struct segment joint);
+
 #endif

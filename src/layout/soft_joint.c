@@ -4,6 +4,7 @@
 
 #include "geometry/tolerance.h"
 #include "layout/soft_round.h"
+#include "layout/soft_side.h"
 
 struct placing {
 	struct arena *arena;
@@ -262,8 +263,7 @@ static void place_in_joint(const struct placing *placing)
 	}
 	struct soft_walk walk;
 	int first = unit->ends[0].which == 0 ? 0 : 1;
-	if (soft_side_search(arena, placing->setting, unit, &ports[first], &ports[1 - first],
-	                     &walk))
+	if (soft_search(arena, placing->setting, unit, &ports[first], &ports[1 - first], &walk))
 		add_joint(placing, joint_from_walk(placing, "on", &walk));
 }
 

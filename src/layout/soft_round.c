@@ -25,13 +25,24 @@ static bool find_ray(const struct soft_setting *setting, const struct soft_unit 
 	return isfinite(most);
 }
 
-/* An edge that crosses the ray, walked anticlockwise round its beginning: the port at which a walk
- * leaves the ray by it, and the one at which it comes back. */
-static struct soft_walk across(const struct corridor *corridor, struct network_place place,
-                               struct point ray, double share)
+/* A ray, and which way walks cross it. */
+struct crossing {
+	struct arena *arena;
+	const struct soft_setting *setting;
+	struct soft_unit *unit;
+	struct segment ray;
+	bool anticlockwise;
+};
+
+/* An edge that crosses the ray: the port at which a walk leaves the ray by it, and the one at which
+ * it comes to it. */
+static struct soft_walk across(const struct crossing *crossing, struct network_place place,
+                               double share)
 {
-	struct segment edge = corridor_segment(corridor, place);
-	bool reversed = point_dot(point_left(ray), point_sub(edge.to, edge.from)) < 0;
+	struct segment edge = corridor_segment(&crossing->unit->corridor, place);
+	struct point ray = point_sub(crossing->ray.to, crossing->ray.from);
+	bool is_left = point_dot(point_left(ray), point_sub(edge.to, edge.from)) > 0;
+	bool reversed = is_left != crossing->anticlockwise;
 	double length = segment_length(edge);
 	double ahead = reversed ? share * length : (1 - share) * length;
 	struct soft_port port = {.at = point_between(edge.from, edge.to, share)};
@@ -41,47 +52,104 @@ static struct soft_walk across(const struct corridor *corridor, struct network_p
 	return walk;
 }
 
-static bool search_across(struct arena *arena, const struct soft_setting *setting,
-                          struct soft_unit *unit, struct soft_walk across,
-                          struct soft_walk *out_walk)
+static struct soft_ports only(struct arena *arena, struct soft_port port)
 {
-	struct soft_ports from = {0}, to = {0};
-	*array_push(arena, &from.ports) = across.from;
-	*array_push(arena, &to.ports) = across.to;
-	return soft_side_search(arena, setting, unit, &from, &to, out_walk);
+	struct soft_ports ports = {0};
+	*array_push(arena, &ports.ports) = port;
+	return ports;
+}
+
+/* Two walks that meet in the middle of an edge. */
+static struct soft_walk joined(struct arena *arena, const struct soft_walk *a,
+                               const struct soft_walk *b)
+{
+	struct soft_walk walk = {a->path, a->from, b->to};
+	struct soft_path *path = &walk.path;
+	path->steps = ARENA_ARRAY(arena, struct soft_step, a->path.count + b->path.count);
+	path->count = 0;
+	for (size_t k = 0; k < a->path.count; k++)
+		path->steps[path->count++] = a->path.steps[k];
+	for (size_t k = 1; k < b->path.count; k++)
+		path->steps[path->count++] = b->path.steps[k];
+	path->least.cost += b->path.least.cost;
+	path->least.turns += b->path.least.turns;
+	path->least.length += b->path.least.length;
+	path->settled += b->path.settled;
+	return walk;
+}
+
+/* Over one edge: from port to port, or right round where there are none. */
+static bool search_over(const struct crossing *crossing, const struct soft_walk *across,
+                        const struct soft_ports *from, const struct soft_ports *to,
+                        struct soft_walk *out_walk)
+{
+	struct arena *arena = crossing->arena;
+	struct soft_ports leaving = only(arena, across->from), coming = only(arena, across->to);
+	struct soft_walk before, after;
+	if (!from)
+		return soft_search(arena, crossing->setting, crossing->unit, &leaving, &coming,
+		                   out_walk);
+	if (!soft_search(arena, crossing->setting, crossing->unit, from, &coming, &before) ||
+	    !soft_search(arena, crossing->setting, crossing->unit, &leaving, to, &after))
+		return false;
+	*out_walk = joined(arena, &before, &after);
+	return true;
+}
+
+/* The bars of the corridor's side, and the ray. */
+static struct corridor_bars bars_with(const struct crossing *crossing)
+{
+	struct corridor_bars bars = {0};
+	const struct corridor_bars *side = crossing->unit->corridor.side;
+	for (size_t k = 0; side && k < side->segments.count; k++)
+		*array_push(crossing->arena, &bars.segments) = side->segments.items[k];
+	*array_push(crossing->arena, &bars.segments) = crossing->ray;
+	return bars;
+}
+
+static bool search_all(const struct crossing *crossing, const struct soft_ports *from,
+                       const struct soft_ports *to, struct soft_walk *out_walk)
+{
+	struct corridor *corridor = &crossing->unit->corridor;
+	const struct tiling *tiling = corridor->tiling;
+	const struct corridor_bars *side = corridor->side, bars = bars_with(crossing);
+	bool is_found = false;
+	size_t count;
+	const struct network_place *places =
+		network_near(crossing->arena, tiling->network, tiling->module,
+	                     tiling->panels[corridor->panel].position, crossing->ray, 0, &count);
+	for (size_t k = 0; k < count; k++) {
+		double share;
+		struct soft_walk walk;
+		struct segment edge = corridor_segment(corridor, places[k]);
+		if (!segment_crossing(edge, crossing->ray, &share) ||
+		    !corridor_is_open(corridor, places[k]))
+			continue;
+		struct soft_walk over = across(crossing, places[k], share);
+		corridor->side = &bars;
+		bool is_way = search_over(crossing, &over, from, to, &walk);
+		corridor->side = side;
+		if (is_way &&
+		    (!is_found || soft_cost_compare(walk.path.least, out_walk->path.least) < 0))
+			*out_walk = walk;
+		is_found = is_found || is_way;
+	}
+	return is_found;
 }
 
 bool soft_round_walk(struct arena *arena, const struct soft_setting *setting,
                      struct soft_unit *unit, struct soft_walk *out_walk)
 {
-	struct corridor *corridor = &unit->corridor;
-	const struct tiling *tiling = corridor->tiling;
-	struct segment ray;
-	struct corridor_bars bars = {0};
-	bool is_found = false;
-	if (!find_ray(setting, unit, &ray))
-		return false;
-	size_t count;
-	const struct network_place *places =
-		network_near(arena, tiling->network, tiling->module,
-	                     tiling->panels[corridor->panel].position, ray, 0, &count);
-	*array_push(arena, &bars.segments) = ray;
-	for (size_t k = 0; k < count; k++) {
-		double share;
-		struct soft_walk walk;
-		if (!segment_crossing(corridor_segment(corridor, places[k]), ray, &share) ||
-		    !corridor_is_open(corridor, places[k]))
-			continue;
-		corridor->side = &bars;
-		bool is_round = search_across(arena, setting, unit,
-		                              across(corridor, places[k],
-		                                     point_sub(ray.to, ray.from), share),
-		                              &walk);
-		corridor->side = NULL;
-		if (is_round &&
-		    (!is_found || soft_cost_compare(walk.path.least, out_walk->path.least) < 0))
-			*out_walk = walk;
-		is_found = is_found || is_round;
-	}
-	return is_found;
+	struct crossing crossing = {arena, setting, unit, {{0, 0}, {0, 0}}, true};
+	return find_ray(setting, unit, &crossing.ray) &&
+	       search_all(&crossing, NULL, NULL, out_walk);
+}
+
+bool soft_round_walk_over(struct arena *arena, const struct soft_setting *setting,
+                          struct soft_unit *unit, struct segment ray, bool anticlockwise,
+                          const struct soft_ports *from, const struct soft_ports *to,
+                          struct soft_walk *out_walk)
+{
+	struct crossing crossing = {arena, setting, unit, ray, anticlockwise};
+	return search_all(&crossing, from, to, out_walk);
 }

@@ -4,6 +4,7 @@
 
 #include "geometry/tolerance.h"
 #include "layout/soft_bars.h"
+#include "layout/soft_round.h"
 
 struct finding {
 	struct arena *arena;
@@ -15,40 +16,6 @@ struct finding {
 	size_t run_count;
 	struct soft_side_found found;
 };
-
-/* Gates at which a walk ends are walked outwards. */
-static struct soft_gate *gates_of(struct arena *arena, const struct soft_ports *ports, bool outward)
-{
-	struct soft_gate *gates = ARENA_ARRAY(arena, struct soft_gate, ports->ports.count);
-	for (size_t k = 0; k < ports->ports.count; k++) {
-		gates[k] = ports->ports.items[k].gate;
-		gates[k].step.reversed ^= outward;
-	}
-	return gates;
-}
-
-bool soft_side_search(struct arena *arena, const struct soft_setting *setting,
-                      struct soft_unit *unit, const struct soft_ports *from,
-                      const struct soft_ports *to, struct soft_walk *out_walk)
-{
-	const struct soft_query query = {
-		.network = setting->tiling->network,
-		.module = setting->tiling->module,
-		.is_open = corridor_is_open,
-		.context = &unit->corridor,
-		.from = gates_of(arena, from, false),
-		.to = gates_of(arena, to, true),
-		.from_count = from->ports.count,
-		.to_count = to->ports.count,
-		.turn_penalty = setting->turn_penalty,
-	};
-	struct soft_path path = soft_path_search(arena, &query);
-	if (path.count == 0)
-		return false;
-	*out_walk =
-		(struct soft_walk){path, from->ports.items[path.from], to->ports.items[path.to]};
-	return true;
-}
 
 static bool is_listed(const char *ids, const char *id)
 {
@@ -67,32 +34,81 @@ static void add_use(struct finding *finding, struct point at)
 			arena_printf(finding->arena, *uses ? "%s %s" : "%s%s", uses, id);
 }
 
-/* A port at a border where both ends may be, the crack within one tile of it all the way;
- * NULL: none. */
-static const struct soft_port *served_at(const struct soft_ports *from, const struct soft_ports *to)
+/* A place of some kind where both ends may be; NULL: none. */
+static const struct soft_port *shared_port(const struct soft_ports *from,
+                                           const struct soft_ports *to,
+                                           bool (*is_such)(const struct soft_port *))
 {
 	for (size_t k = 0; k < from->ports.count; k++)
 		for (size_t n = 0; n < to->ports.count; n++) {
 			const struct soft_port *a = &from->ports.items[k], *b = &to->ports.items[n];
-			if (a->at_border && a->is_beside && b->at_border && b->is_beside &&
-			    soft_step_compare(a->gate.step, b->gate.step) == 0 &&
+			if (is_such(a) && is_such(b) &&
 			    point_distance(a->at, b->at) < TOLERANCE_WHOLE)
 				return a;
 		}
 	return NULL;
 }
 
-/* The strips' end lines share a corner of the network: nothing lies between the two ends. */
-static bool do_ends_meet(const struct soft_ports *from, const struct soft_ports *to)
+static bool is_any(const struct soft_port *port)
 {
-	for (size_t k = 0; k < from->ports.count; k++)
-		for (size_t n = 0; n < to->ports.count; n++) {
-			const struct soft_port *a = &from->ports.items[k], *b = &to->ports.items[n];
-			if (!a->at_border && !b->at_border &&
-			    point_distance(a->at, b->at) < TOLERANCE_WHOLE)
-				return true;
-		}
-	return false;
+	(void)port;
+	return true;
+}
+
+/* A corner that a strip ends at. */
+static bool is_in_field(const struct soft_port *port)
+{
+	return !port->at_border;
+}
+
+/* At a border, the crack within one tile of it all the way. */
+static bool is_beside(const struct soft_port *port)
+{
+	return port->at_border && port->is_beside;
+}
+
+/* True where the side runs round the tile and comes back to a place: it does not lie beyond. */
+static bool goes_round(const struct finding *finding, struct point place)
+{
+	const struct soft_outline *outline = &finding->outline;
+	double twice = 0;
+	for (size_t k = 0; k < outline->count; k++) {
+		struct point a = point_sub(outline->stretches[k].line.from, place);
+		twice += point_cross(a, point_sub(outline->stretches[k].line.to, place));
+	}
+	return twice > 0;
+}
+
+/* Of the joints along the side the one farthest from a place. */
+static const struct outline_stretch *farthest_joint(const struct finding *finding,
+                                                    struct point place)
+{
+	const struct outline_stretch *farthest = NULL;
+	double most = 0;
+	for (size_t k = 0; k < finding->outline.count; k++) {
+		const struct outline_stretch *stretch = &finding->outline.stretches[k];
+		double distance = segment_distance(stretch->line, place);
+		if (!stretch->is_joint || distance <= most)
+			continue;
+		most = distance;
+		farthest = stretch;
+	}
+	return farthest;
+}
+
+static bool search_side(struct finding *finding, const struct soft_ports *from,
+                        const struct soft_ports *to, const struct soft_port *shared,
+                        struct soft_walk *out_walk)
+{
+	const struct outline_stretch *far = NULL;
+	if (shared)
+		far = farthest_joint(finding, shared->at);
+	if (!far)
+		return soft_search(finding->arena, finding->setting, finding->unit, from, to,
+		                   out_walk);
+	struct segment ray = soft_spoke(finding->setting, finding->unit->outline.ring, far->line);
+	return soft_round_walk_over(finding->arena, finding->setting, finding->unit, ray,
+	                            !finding->side.is_backwards, from, to, out_walk);
 }
 
 /* Adds the least walk of the side from the one lot of ports to the other, or what serves
@@ -102,13 +118,15 @@ static bool add_walk(struct finding *finding, const struct soft_ports *from,
 {
 	struct soft_walk walk;
 	bool backwards = finding->side.is_backwards;
-	const struct soft_port *served = served_at(from, to);
-	if (served) {
+	const struct soft_port *shared = shared_port(from, to, is_any);
+	const struct soft_port *served = shared_port(from, to, is_beside);
+	bool is_round = shared && goes_round(finding, shared->at);
+	if (served && !is_round) {
 		add_use(finding, served->at);
 		return true;
 	}
-	if (!soft_side_search(finding->arena, finding->setting, finding->unit,
-	                      backwards ? to : from, backwards ? from : to, &walk))
+	if (!search_side(finding, backwards ? to : from, backwards ? from : to,
+	                 is_round ? shared : NULL, &walk))
 		return false;
 	*array_push(finding->arena, &finding->found.walks) = walk;
 	return true;
@@ -162,7 +180,8 @@ static bool find_from_to(struct finding *finding, size_t first, size_t last)
 		                                  : ports_of_run(finding, first, false);
 		struct soft_ports to =
 			is_last ? ports_at(finding, true, own) : ports_of_run(finding, last, true);
-		finding->found.is_nothing = own == SOFT_EXTENT_LINE && do_ends_meet(&from, &to);
+		finding->found.is_nothing =
+			own == SOFT_EXTENT_LINE && shared_port(&from, &to, is_in_field);
 		if (finding->found.is_nothing || add_walk(finding, &from, &to))
 			return true;
 	}

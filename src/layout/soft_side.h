@@ -3,18 +3,12 @@
  * Units: mm in the lay's own axes. Owns: arena. Source: contract E-C3. */
 #ifndef LAYOUT_SOFT_SIDE_H
 #define LAYOUT_SOFT_SIDE_H
-#include "layout/soft_port.h"
-#include "layout/soft_unit.h"
+#include "layout/soft_search.h"
 
 /* Anticlockwise round the unit's crossed tile. */
 struct soft_side {
 	const struct soft_end *from, *to; /* NULL: the unit has no ends, and this is all round it */
 	bool is_backwards;                /* walked from `to`: along the crack, not against it */
-};
-
-struct soft_walk {
-	struct soft_path path;
-	struct soft_port from, to;
 };
 
 struct soft_side_found {
@@ -27,9 +21,5 @@ struct soft_side_found {
 
 struct soft_side_found soft_side_find(struct arena *, const struct soft_setting *,
                                       struct soft_unit *, struct soft_side);
-/* The least walk between the ports; false: there is none. */
-bool soft_side_search(struct arena *, const struct soft_setting *, struct soft_unit *,
-                      const struct soft_ports *from, const struct soft_ports *to,
-                      struct soft_walk *out_walk);
 
 #endif
