@@ -30,11 +30,14 @@ bool surely_in_corridor(const Floor &floor, const Network &network, const Networ
 		return true;
 	Point a = network.nodes[static_cast<size_t>(edge.from)],
 	      b = network.nodes[static_cast<size_t>(edge.to)];
-	int steps = static_cast<int>(edge.length / 10) + 1;
 	double far = std::min(floor.half_width(), joint_limit(floor)) - 0.5;
-	for (int i = 0; i <= steps; i++)
-		if (distance(a + (b - a) * (static_cast<double>(i) / steps), lines) > far)
+	// A distance changes by no more than the way walked.
+	for (double t = 0; t <= edge.length;) {
+		double d = distance(a + (b - a) * (t / edge.length), lines);
+		if (d > far)
 			return false;
+		t += std::max(0.5, far - d);
+	}
 	return true;
 }
 
@@ -72,18 +75,33 @@ std::string text_of(const Network &network, const std::vector<int> &way)
 	return text;
 }
 
+// Cells in which there is tile: between tile and a remainder that is none there is no joint.
+std::vector<char> tiled_cells(const Floor &floor, const SoftJoint &soft, const Network &network)
+{
+	std::vector<char> tiled(network.cells.size(), 0);
+	for (const Tile &tile : floor.tiling.tiles)
+		if (tile.panel == soft.panel)
+			if (int c = network.cell_at(tile.face, tile.i, tile.j); c >= 0)
+				tiled[static_cast<size_t>(c)] = 1;
+	return tiled;
+}
+
 // Edges that a joint of the side may run along.
 long open_edges(const Floor &floor, const SoftJoint &soft, const std::vector<Segment> &barrier,
                 Network &network)
 {
 	long open = 0;
+	std::vector<char> tiled = tiled_cells(floor, soft, network);
 	for (Network::Edge &edge : network.edges) {
 		Segment s = network.segment(edge);
+		bool is_joint = edge.cells.size() == 2;
+		for (int c : edge.cells)
+			is_joint = is_joint && tiled[static_cast<size_t>(c)];
 		// Along the panel's own edge runs another joint.
 		bool is_edge = distance((s.a + s.b) * 0.5, floor.field.panels[soft.panel].border) <=
 		               SOFT_NEAR;
-		edge.open = surely_in_corridor(floor, network, edge, soft.group.line) && !is_edge &&
-		            !is_crossing(s, barrier);
+		edge.open = is_joint && surely_in_corridor(floor, network, edge, soft.group.line) &&
+		            !is_edge && !is_crossing(s, barrier);
 		open += edge.open;
 	}
 	return open;
