@@ -9,7 +9,6 @@ struct gathering {
 	struct arena *arena;
 	const struct soft_setting *setting;
 	struct soft_unit *unit;
-	bool is_beside; /* of the ports to come */
 	struct soft_ports ports;
 };
 
@@ -17,7 +16,7 @@ static void add_port(struct gathering *gathering, struct soft_gate gate, struct 
                      bool at_border)
 {
 	*array_push(gathering->arena, &gathering->ports.ports) =
-		(struct soft_port){gate, at, at_border, gathering->is_beside};
+		(struct soft_port){gate, at, at_border};
 }
 
 /* True where an edge can be walked from `from` to a border that cuts it. */
@@ -192,7 +191,6 @@ static bool cut_at_ends(const struct gathering *gathering, struct border_walk wa
 static void walk_border(struct gathering *gathering, struct border_walk walk)
 {
 	struct corridor *corridor = &gathering->unit->corridor;
-	gathering->is_beside = walk.on == &corridor->beside || walk.on == &corridor->clear_beside;
 	struct ring ring = region_ring(&corridor->domain, walk.ring);
 	struct point from = walk.from;
 	size_t side = walk.side, step = walk.forward ? 1 : ring.count - 1;
@@ -371,12 +369,10 @@ struct soft_ports soft_end_ports(struct arena *arena, const struct soft_setting 
 		add_border(&gathering, end, left);
 	} else {
 		add_border_beside(&gathering, end, left);
-		gathering.is_beside = false;
 		add_outline(&gathering, end, left, end->across, out);
 		if (extent >= SOFT_EXTENT_FLANK)
 			add_flank(&gathering, end, left, out);
 	}
-	gathering.is_beside = false;
 	/* What a crack would meet past its end may be too small for a joint to come to it. */
 	if (point_distance(end->own, end->at) > TOLERANCE_WHOLE || !end->at_border)
 		add_beyond(&gathering, end, left, out, extent);
@@ -411,8 +407,6 @@ struct soft_ports soft_run_ports(struct arena *arena, const struct soft_setting 
 	const struct outline_stretch *stretch = at_end ? &run->last : &run->first;
 	struct point at = at_end ? stretch->line.to : stretch->line.from;
 	const struct region *beside = &unit->corridor.beside;
-	gathering.is_beside =
-		region_holds(beside, at) || region_distance(beside, at) < TOLERANCE_WHOLE;
 	add_inward(&gathering, stretch->step.at, at, stretch->step.reversed ^ at_end);
 	struct border_walk walk = border_at(&unit->corridor, at);
 	walk.on = &unit->corridor.clear_beside;

@@ -10,7 +10,6 @@ struct soft_port {
 	struct soft_gate gate; /* walking in */
 	struct point at;
 	bool at_border;
-	bool is_beside; /* the border lies within one tile of the crack all the way to its end */
 };
 
 struct soft_ports {

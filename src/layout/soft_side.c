@@ -34,40 +34,22 @@ static void add_use(struct finding *finding, struct point at)
 			arena_printf(finding->arena, *uses ? "%s %s" : "%s%s", uses, id);
 }
 
-/* A place of some kind where both ends may be; NULL: none. */
+/* A place where both ends may be, at a border, or in the field, at a strip's end; NULL: none. */
 static const struct soft_port *shared_port(const struct soft_ports *from,
-                                           const struct soft_ports *to,
-                                           bool (*is_such)(const struct soft_port *))
+                                           const struct soft_ports *to, bool at_border)
 {
 	for (size_t k = 0; k < from->ports.count; k++)
 		for (size_t n = 0; n < to->ports.count; n++) {
 			const struct soft_port *a = &from->ports.items[k], *b = &to->ports.items[n];
-			if (is_such(a) && is_such(b) &&
+			if (a->at_border == at_border && b->at_border == at_border &&
 			    point_distance(a->at, b->at) < TOLERANCE_WHOLE)
 				return a;
 		}
 	return NULL;
 }
 
-static bool is_any(const struct soft_port *port)
-{
-	(void)port;
-	return true;
-}
-
-/* A corner that a strip ends at. */
-static bool is_in_field(const struct soft_port *port)
-{
-	return !port->at_border;
-}
-
-/* At a border, the crack within one tile of it all the way. */
-static bool is_beside(const struct soft_port *port)
-{
-	return port->at_border && port->is_beside;
-}
-
-/* True where the side runs round the tile and comes back to a place: it does not lie beyond. */
+/* True where the side runs round the tile and comes back to a place: what it encloses with it is
+ * the tile, or else what lies between the two. */
 static bool goes_round(const struct finding *finding, struct point place)
 {
 	const struct soft_outline *outline = &finding->outline;
@@ -76,7 +58,7 @@ static bool goes_round(const struct finding *finding, struct point place)
 		struct point a = point_sub(outline->stretches[k].line.from, place);
 		twice += point_cross(a, point_sub(outline->stretches[k].line.to, place));
 	}
-	return twice > 0;
+	return twice > region_area(&finding->unit->crossed);
 }
 
 /* Of the joints along the side the one farthest from a place. */
@@ -118,15 +100,12 @@ static bool add_walk(struct finding *finding, const struct soft_ports *from,
 {
 	struct soft_walk walk;
 	bool backwards = finding->side.is_backwards;
-	const struct soft_port *shared = shared_port(from, to, is_any);
-	const struct soft_port *served = shared_port(from, to, is_beside);
-	bool is_round = shared && goes_round(finding, shared->at);
-	if (served && !is_round) {
-		add_use(finding, served->at);
+	const struct soft_port *shared = shared_port(from, to, true);
+	if (shared && !goes_round(finding, shared->at)) {
+		add_use(finding, shared->at);
 		return true;
 	}
-	if (!search_side(finding, backwards ? to : from, backwards ? from : to,
-	                 is_round ? shared : NULL, &walk))
+	if (!search_side(finding, backwards ? to : from, backwards ? from : to, shared, &walk))
 		return false;
 	*array_push(finding->arena, &finding->found.walks) = walk;
 	return true;
@@ -181,7 +160,7 @@ static bool find_from_to(struct finding *finding, size_t first, size_t last)
 		struct soft_ports to =
 			is_last ? ports_at(finding, true, own) : ports_of_run(finding, last, true);
 		finding->found.is_nothing =
-			own == SOFT_EXTENT_LINE && shared_port(&from, &to, is_in_field);
+			own == SOFT_EXTENT_LINE && shared_port(&from, &to, false);
 		if (finding->found.is_nothing || add_walk(finding, &from, &to))
 			return true;
 	}

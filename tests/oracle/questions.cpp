@@ -146,13 +146,10 @@ void check_many(const Floor &floor, double strips, double full, Report &report)
 	        "cracks-many", floor.field.lay, asked ? asked->text : "");
 }
 
-// Where the group runs in tile. Field joints lie across it: as much again as they are wide may
-// count, and more where it crosses them aslant.
-double length_in_tile(const Floor &floor, const Joint &joint)
+// Where a group runs in tile, and where it runs in rooms, outside of obstacles: between the two
+// lie the gaps at walls, field joints and carried joints.
+double length_in_tile(const Floor &floor, const std::vector<Segment> &line)
 {
-	std::vector<Group> groups = groups_of(floor.record);
-	const Group *group = group_of(groups, joint);
-	std::vector<Segment> line = group ? group->line : std::vector<Segment>();
 	double length = 0;
 	for (const Panel &panel : floor.field.panels)
 		for (const Segment &s : inside_of(panel.shape, line))
@@ -160,12 +157,22 @@ double length_in_tile(const Floor &floor, const Joint &joint)
 	return length;
 }
 
+double length_in_rooms(const Floor &floor, const std::vector<Segment> &line)
+{
+	double length = 0;
+	for (const Segment &s : line)
+		length += length_where(s, floor.ground(), true, 0) -
+		          length_where(s, floor.obstacles(), true, 0);
+	return length;
+}
+
 Held is_long(const Floor &floor, const Joint &joint, double length)
 {
-	double least = length_in_tile(floor, joint);
-	double most =
-		least + 2 * floor.line_width * static_cast<double>(floor.field.panels.size() - 1);
-	Held sure = over(length, LONG * most), may = over(length, LONG * least);
+	std::vector<Group> groups = groups_of(floor.record);
+	const Group *group = group_of(groups, joint);
+	std::vector<Segment> line = group ? group->line : std::vector<Segment>();
+	Held sure = over(length, LONG * length_in_rooms(floor, line));
+	Held may = over(length, LONG * length_in_tile(floor, line));
 	return sure == may ? sure : Held::EITHER;
 }
 
