@@ -406,7 +406,6 @@ struct soft_ports soft_run_ports(struct arena *arena, const struct soft_setting 
 	struct gathering gathering = {.arena = arena, .setting = setting, .unit = unit};
 	const struct outline_stretch *stretch = at_end ? &run->last : &run->first;
 	struct point at = at_end ? stretch->line.to : stretch->line.from;
-	const struct region *beside = &unit->corridor.beside;
 	add_inward(&gathering, stretch->step.at, at, stretch->step.reversed ^ at_end);
 	struct border_walk walk = border_at(&unit->corridor, at);
 	walk.on = &unit->corridor.clear_beside;
