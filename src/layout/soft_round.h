@@ -1,5 +1,5 @@
-/* soft_round.h - soft joints that go round all of a unit's crossed tile: closed, as round a crack that
- * comes back to its start, or from an obstacle in such a crack's way back to that obstacle.
+/* soft_round.h - soft joints that go round all of a unit's crossed tile: closed, as round a crack
+ * that comes back to its start, or from an obstacle in such a crack's way back to that obstacle.
  * Units: mm in the lay's own axes. Owns: arena. Source: contract E-C3. */
 #ifndef LAYOUT_SOFT_ROUND_H
 #define LAYOUT_SOFT_ROUND_H
