@@ -16,6 +16,8 @@ static const double layer_weights[LAYER_COUNT] = {
 };
 /* Of hatch: on an obstacle or a hold a text would seem its name. */
 static const double HATCH_WEIGHT = 0.12, HATCH_OWN_WEIGHT = 4;
+/* Of a strip: its own name may stand on it, another strip's would mislead. */
+static const double HATCH_STRIP_WEIGHT = 0.3;
 /* Solid ink is rated as level lines so far apart, mm. */
 static const double SOLID_PITCH = 1;
 
@@ -54,6 +56,8 @@ static bool is_reserved(const struct op *op)
 
 static double hatch_weight(enum area area)
 {
+	if (area == AREA_STRIP || area == AREA_STRIP_PENDING)
+		return HATCH_STRIP_WEIGHT;
 	return area == AREA_OBSTACLE || area == AREA_HOLD ? HATCH_OWN_WEIGHT : HATCH_WEIGHT;
 }
 

@@ -369,24 +369,29 @@ static void go_to(struct setting *s, struct paper_box place)
 	s->is_right = false;
 }
 
-static bool all_fit(struct setting s, const struct places_of_text *places)
+/* Torn: a column begins within a list. */
+static bool all_fit(struct setting s, const struct places_of_text *places, bool *out_is_torn)
 {
-	size_t next = 0;
+	size_t next = 0, count = s.notes->list.count;
+	*out_is_torn = false;
 	for (int i = 0; i < places->count; i++) {
+		if (next > 0 && next < count && s.notes->list.items[next].kind != NOTE_HEADING)
+			*out_is_torn = true;
 		go_to(&s, places->items[i]);
 		next += count_fitting(s, next, places->items[i].y1);
 	}
-	return next == s.notes->list.count;
+	return next == count;
 }
 
 /* The first of these in which all fit: as they are, tight, findings small, both. With a
  * further sheet there is room for the full height on both. False: not in full height. */
 static bool find_setting(struct setting *s, const struct places_of_text *places)
 {
+	bool is_torn;
 	for (int way = 0; way < 2 * TIGHT_COUNT; way++) {
 		s->tight = way % TIGHT_COUNT;
 		s->is_small = way >= TIGHT_COUNT;
-		if (all_fit(*s, places))
+		if (all_fit(*s, places, &is_torn))
 			return !s->is_small;
 	}
 	s->tight = 0;
@@ -412,11 +417,23 @@ void notes_draw(struct notes *notes)
 	}
 }
 
+/* All that is left fits the column that `s` begins. */
+static bool rest_fits(struct setting s, double bottom)
+{
+	s.is_dry = true;
+	set_heading_again(&s);
+	return s.notes->next + count_fitting(s, s.notes->next, bottom) == s.notes->list.count;
+}
+
 bool notes_carry(struct sheet *sheet, struct notes *rest)
 {
 	struct setting s = {.sheet = sheet, .notes = rest};
 	struct paper_box column = sheet->column;
 	go_to(&s, (struct paper_box){column.x0 + INSET, column.y0, column.x1 - INSET, column.y1});
+	while (s.tight + 1 < TIGHT_COUNT && !rest_fits(s, column.y1))
+		s.tight++;
+	if (!rest_fits(s, column.y1))
+		s.tight = 0;
 	begin_column(&s, rest, column.y1);
 	fill_column(&s, rest, column.y1);
 	sheet->column.y0 = s.y;
@@ -436,19 +453,25 @@ static struct places_of_text places_all_over(const struct sheet *sheet)
 	return places;
 }
 
-/* Notes that fill a few of many columns stand in all of them, as short as they can. */
+/* Notes that fill a few of many columns stand in all of them, as short as they can; higher
+ * where that tears no list. */
 static void balance(const struct setting *s, struct places_of_text *places)
 {
 	enum { STEPS = 24 };
+	const struct places_of_text whole = *places;
 	double top = places->items[0].y0, high = places->items[0].y1 - top;
+	bool is_found = false, is_torn;
 	for (int i = 1; i < STEPS; i++) {
-		struct places_of_text shorter = *places;
+		struct places_of_text shorter = whole;
 		for (int k = 0; k < shorter.count; k++)
 			shorter.items[k].y1 = fmin(shorter.items[k].y1, top + high * i / STEPS);
-		if (!all_fit(*s, &shorter))
+		if (!all_fit(*s, &shorter, &is_torn))
 			continue;
-		*places = shorter;
-		return;
+		if (!is_torn || !is_found)
+			*places = shorter;
+		is_found = true;
+		if (!is_torn)
+			return;
 	}
 }
 
@@ -458,9 +481,10 @@ bool notes_continue(struct sheet *sheet, struct notes *rest)
 	struct setting s = {.sheet = sheet, .notes = rest};
 	struct places_of_text places = places_all_over(sheet);
 	/* Rather less white round the headings than a further sheet. */
-	while (first == 0 && s.tight + 1 < TIGHT_COUNT && !all_fit(s, &places))
+	bool is_torn;
+	while (first == 0 && s.tight + 1 < TIGHT_COUNT && !all_fit(s, &places, &is_torn))
 		s.tight++;
-	if (!all_fit(s, &places))
+	if (!all_fit(s, &places, &is_torn))
 		s.tight = 0;
 	if (first == 0)
 		balance(&s, &places);

@@ -256,6 +256,55 @@ static int blocks_in(const struct sheet *sheet, const struct table *table, doubl
 	return (int)fmax(1, floor((width + BLOCK_GAP) / wide));
 }
 
+/* The box of the block beside this one. */
+static struct paper_box box_beside(struct paper_box box, double step)
+{
+	return (struct paper_box){box.x0 + step, box.y0, box.x1 + step, box.y1};
+}
+
+static bool blocks_fit(const struct sheet *sheet, const struct table *table, struct paper_box box,
+                       int blocks, double step)
+{
+	struct table left = *table;
+	for (int i = 0; i < blocks; i++, box = box_beside(box, step)) {
+		struct layout l = lay_out(sheet, &left, box);
+		left.next += count_fitting(&l);
+	}
+	return left.next == left.rows.count;
+}
+
+/* Blocks that the rows do not fill are as short as they can be, and so alike. */
+static double short_bottom(const struct sheet *sheet, const struct table *table,
+                           struct paper_box box, int blocks, double step)
+{
+	enum { STEPS = 32 };
+	double high = box.y1 - box.y0;
+	for (int i = 1; i < STEPS; i++) {
+		struct paper_box shorter = box;
+		shorter.y1 = box.y0 + high * i / STEPS;
+		if (blocks_fit(sheet, table, shorter, blocks, step))
+			return shorter.y1;
+	}
+	return box.y1;
+}
+
+/* Sheets that the table takes, with its rows as close as can be read, or not. */
+static int sheets_of(const struct sheet *sheet, const struct table *table, struct paper_box box,
+                     bool is_tight)
+{
+	struct table left = *table;
+	int count = 0;
+	left.is_tight = is_tight;
+	for (size_t before; left.next < left.rows.count; count++) {
+		struct layout l = lay_out(sheet, &left, box);
+		before = left.next;
+		left.next += count_fitting(&l);
+		if (left.next == before)
+			break;
+	}
+	return count;
+}
+
 static struct paper_box sheet_box(const struct sheet *sheet)
 {
 	struct paper_box box = sheet->drawing;
@@ -281,15 +330,16 @@ bool table_enlarge(const struct sheet *sheet, struct table *table)
 void table_draw_sheet(struct sheet *sheet, struct table *table)
 {
 	struct paper_box box = sheet_box(sheet);
-	struct table tight = *table;
-	tight.is_tight = true;
-	table->is_tight = !table_fits(sheet, table, box) && table_fits(sheet, &tight, box);
 	int blocks = table_fits(sheet, table, box) ? 1 : blocks_in(sheet, table, box.x1 - box.x0);
+	if (table->next == 0 && blocks == 1)
+		table->is_tight =
+			sheets_of(sheet, table, box, true) < sheets_of(sheet, table, box, false);
 	double step = (box.x1 - box.x0 + BLOCK_GAP) / blocks;
+	box.x1 = box.x0 + step - BLOCK_GAP;
+	box.y1 = short_bottom(sheet, table, box, blocks, step);
 	for (int i = 0; i < blocks && table->next < table->rows.count; i++) {
-		box.x1 = box.x0 + step - BLOCK_GAP;
 		table_draw(sheet, table, box);
-		box.x0 += step;
+		box = box_beside(box, step);
 	}
 }
 

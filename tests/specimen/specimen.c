@@ -111,11 +111,11 @@ static void draw_dimensions(struct sheet *sheet)
 	static const char *const between[] = {"1500", "60", "2440"};
 	static const char *const running[] = {"1500", "1560", "4000"};
 	struct arena *arena = sheet->draft->arena;
-	double y = TOP + AREA_PITCH_Y * ((AREA_COUNT + AREA_COLUMNS - 1) / AREA_COLUMNS) + 4;
+	double y = TOP + AREA_PITCH_Y * ((AREA_COUNT + AREA_COLUMNS - 1) / AREA_COLUMNS) + 6;
 	heading(sheet, MIDDLE, y, "DIMENSIONS");
 	struct box window = {0, 0, 4000, 500};
 	struct view view =
-		view_make(window, 90, 50, (struct paper_box){MIDDLE, y + 12, MIDDLE + 122, y + 24});
+		view_make(window, 90, 50, (struct paper_box){MIDDLE, y + 2, MIDDLE + 122, y + 14});
 	list_stroke(sheet->list, LAYER_SLAB, PEN_WALL, NULL,
 	            view_segment(arena, &view, points[0], points[3]));
 	struct paper_point foot = view_point(&view, points[0]);
