@@ -25,6 +25,9 @@
 #define TOLERANCE_LEVEL 1e-4
 /* Areas below this are rounding of the overlay, not ground (mm2). */
 #define TOLERANCE_AREA_MM2 1e-4
+/* Two answers of a set operation that differ by more than this are two (mm2): what areas must
+ * agree to. */
+#define TOLERANCE_DOUBT_MM2 1.0
 /* An edge of the floor that runs this near a wall (moved by its gap) is of that wall: far
  * above what set operations round, far below the shortest wall. */
 #define TOLERANCE_ORIGIN 1e-3

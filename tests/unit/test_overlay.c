@@ -356,6 +356,41 @@ static void test_simple_outlines(void **state)
 	assert_false(overlay_is_simple(RING({0, 0}, {NAN, 0}, {2, 2})));
 }
 
+/* A strip across a doorway whose side comes within the last digits of a wall, as a floor drew
+ * it: GEOS 3.11 finds only points in common. */
+static void test_ground_beside_a_border_nearly_the_same(void **state)
+{
+	(void)state;
+	struct arena *arena = arena_new();
+	struct point near_door[] = {{1780.7774929623545, 1144.609757703761},
+	                            {2055.6077992512755, 906.37486326666829},
+	                            {1870.8296271915976, 643.0607984652338},
+	                            {3227.8435479664458, -309.21097603872687},
+	                            {3953.840859814547, 948.25325424061111},
+	                            {3846.6719625800961, 1041.1519278415808},
+	                            {2205.4589839868031, 1988.706682829926}};
+	struct point in_room[] = {{3414.8418409249457, -435.3204317059558},
+	                          {3991.971833180261, -807.47715075655503},
+	                          {4389.5154666681783, -1176.6071262331113},
+	                          {4455.014831063042, -1106.0659698854956},
+	                          {4654.6112792558852, -1234.7738178407278},
+	                          {5233.5779419845439, -336.92888189790438},
+	                          {3912.1306570155921, 426.00906379881985}};
+	struct point walls[] = {{2749.6306570155925, -1587.4999999999998},
+	                        {5888.9727457341824, -3399.9999999999995},
+	                        {7056.8854045078351, -1389.6159362011799},
+	                        {3912.1306570155921, 426.00906379881985},
+	                        {3187.1306570155925, -829.72777168861603},
+	                        {2862.1306570155925, -1392.6442841485011}};
+	struct polygon parts[] = {{.outline = {near_door, 7}}, {.outline = {in_room, 7}}};
+	struct region strip = {parts, 2}, room = region_from_ring(arena, (struct ring){walls, 6});
+	struct region own = overlay_intersection(arena, &strip, &room);
+	struct region rest = overlay_difference(arena, &strip, &room);
+	assert_near(region_area(&own), polygon_area(&parts[1]), 1e-3);
+	assert_near(region_area(&rest), polygon_area(&parts[0]), 1e-3);
+	arena_free(arena);
+}
+
 static void test_library_is_named(void **state)
 {
 	(void)state;
@@ -381,6 +416,7 @@ int main(void)
 		cmocka_unit_test(test_arc_is_an_inscribed_polygon),
 		cmocka_unit_test(test_band_of_a_bent_line),
 		cmocka_unit_test(test_simple_outlines),
+		cmocka_unit_test(test_ground_beside_a_border_nearly_the_same),
 		cmocka_unit_test(test_library_is_named),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
