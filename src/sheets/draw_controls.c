@@ -4,12 +4,15 @@
 #include "drawing/dimension.h"
 #include "drawing/symbol.h"
 #include "sheets/draw_tile.h"
+#include "sheets/wall_label.h"
 
 /* Paper mm, own design: a control line runs this far past the walls, to its end mark. */
 static const double BEYOND_WALL = 3.5;
 /* From the middle of the mark at its end to its name; the name at the far end costs this much
  * more. */
 static const double NAME_CLEAR = 3.8, NAME_FAR = 1;
+/* In another room it would seem to name a line of that one. */
+static const double NAME_ELSEWHERE = 14;
 static const double ARROW_LENGTH = 14;
 /* An offset shorter than this on paper says nothing a crew could measure by. */
 static const double OFFSET_LEAST = 1;
@@ -26,8 +29,9 @@ static void draw_offset(struct sheet *sheet, const struct lay_view *v,
 }
 
 /* Round the mark at either end, outside the walls first: over the floor other lines are near. */
-static void name_control(struct sheet *sheet, const struct control *control, const char *text,
-                         struct paper_point from, struct paper_point to)
+static void name_control(struct sheet *sheet, const struct lay_view *v,
+                         const struct control *control, const char *text, struct paper_point from,
+                         struct paper_point to)
 {
 	static const struct {
 		double along, beside, cost;
@@ -51,6 +55,8 @@ static void name_control(struct sheet *sheet, const struct control *control, con
 		places[i] = (struct label_place){.at = paper_at(end.x + x, end.y + y),
 		                                 .cost = STANDS[i % STAND_COUNT].cost +
 		                                         (is_far ? NAME_FAR : 0)};
+		const struct site_room *room = wall_label_room(sheet, places[i].at);
+		places[i].cost += room && room != v->room ? NAME_ELSEWHERE : 0;
 	}
 	list_label(sheet->list, &(struct label){.lines = &text,
 	                                        .line_count = 1,
@@ -82,7 +88,7 @@ static void draw_control(struct sheet *sheet, const struct lay_view *v,
 	const char *text = draft_word(draft, control->along_u ? "tag.line-u" : "tag.line-v");
 	/* On a part the name stands where the line leaves it. */
 	list_clip_named(sheet->list, &from, &to);
-	name_control(sheet, control, text, from, to);
+	name_control(sheet, v, control, text, from, to);
 	for (size_t i = 0; i < control->offset_count && !lay_view_is_marked(v, control); i++)
 		draw_offset(sheet, v, control, &control->offsets[i]);
 	sheet_use(sheet, LEGEND_CONTROL);

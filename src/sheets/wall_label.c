@@ -42,17 +42,16 @@ static double widest(const struct sheet *sheet, const char *const *lines, size_t
 	return width;
 }
 
-/* Outside a wall there is another room. */
-static bool is_in_a_room(const struct sheet *sheet, struct paper_point at)
+const struct site_room *wall_label_room(const struct sheet *sheet, struct paper_point at)
 {
 	const struct site *site = sheet->draft->site;
 	if (sheet->view.scale <= 0)
-		return false;
+		return NULL;
 	struct point p = view_floor(&sheet->view, at);
 	for (size_t i = 0; i < site->room_count; i++)
 		if (ring_holds(site->rooms[i].outline, p))
-			return true;
-	return false;
+			return &site->rooms[i];
+	return NULL;
 }
 
 void wall_label(struct sheet *sheet, const char *element, struct paper_point a,
@@ -81,7 +80,7 @@ void wall_label(struct sheet *sheet, const char *element, struct paper_point a,
 		                                 .cost = wander * WANDER_COST};
 		places[i].cost += is_inside ? INSIDE_COST : (double)row * ROW_COST;
 		/* There it would seem to name a wall of that room. */
-		if (!is_inside && !text.stays && is_in_a_room(sheet, at))
+		if (!is_inside && !text.stays && wall_label_room(sheet, at))
 			places[i].cost += ELSEWHERE_COST;
 	}
 	/* Of a border with tile on both sides the leader ends in the tile of its own side. */

@@ -20,4 +20,7 @@ void wall_line(struct sheet *, const char *element, struct paper_point a, struct
 /* Paper that a label of so many lines takes outside its wall. */
 double wall_label_lane(const struct draft *, size_t lines);
 
+/* The room that a place on the sheet's view is in: outside a wall there may be another. */
+const struct site_room *wall_label_room(const struct sheet *, struct paper_point);
+
 #endif
