@@ -53,10 +53,18 @@ static const char *why_soft(const struct making *making, size_t group)
 	return making->cracks->cracks[cracks->cracks[0]].verdict.causes[0].rule->name;
 }
 
+/* The soft joint round cracks without an end names its first point once more. */
+static bool comes_back(struct line line)
+{
+	return line.count > 3 &&
+	       point_distance(line.points[0], line.points[line.count - 1]) < TOLERANCE_SAME;
+}
+
 static void add_soft(struct making *making, const struct soft_joint *soft)
 {
 	if (soft->uses)
 		return;
+	bool is_closed = comes_back(soft->line);
 	struct joint joint = {
 		.id = soft->id,
 		.kind = JOINT_SOFT,
@@ -69,7 +77,8 @@ static void add_soft(struct making *making, const struct soft_joint *soft)
 		.cost = soft->cost,
 		.ends = soft->ends,
 		.why = why_soft(making, soft->group),
-		.line = soft->line,
+		.line = {soft->line.points, soft->line.count - is_closed},
+		.is_closed = is_closed,
 	};
 	fill_joint(making, &joint);
 	add_joint(making, joint);

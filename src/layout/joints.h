@@ -21,7 +21,7 @@ struct joint {
 	const char *why;    /* name of the rule; perimeter-joint, field-joint */
 	const char *serves; /* ids of the sides of cracks that use it, by blanks */
 	struct line line;   /* of a perimeter joint: the field's edge, field to the left */
-	bool is_closed;     /* the line is a ring (round an obstacle) */
+	bool is_closed;     /* the line is a ring, round an obstacle or cracks without an end */
 };
 
 /* Soft joints first, then carried, field, perimeter. A side that another joint serves has no

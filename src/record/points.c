@@ -41,8 +41,9 @@ static void add_joint(struct staking *s, const struct joint *joint)
 	const char *kind = joint_kind_word(joint->kind);
 	size_t number = 0;
 	for (size_t i = 0; i < line->count; i++) {
-		bool is_end = i == 0 || i + 1 == line->count;
-		if (!is_end && !is_turn(line->points[i - 1], line->points[i], line->points[i + 1]))
+		bool is_end = !joint->is_closed && (i == 0 || i + 1 == line->count);
+		size_t before = (i + line->count - 1) % line->count, after = (i + 1) % line->count;
+		if (!is_end && !is_turn(line->points[before], line->points[i], line->points[after]))
 			continue;
 		add_point(s, numbered(s, joint->id, ++number), line->points[i],
 		          arena_printf(s->arena, "%s joint %s", kind, is_end ? "end" : "turn"));
