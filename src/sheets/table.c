@@ -54,8 +54,9 @@ void table_drop_blank(struct table *table)
 				table->rows.items[i].cells[c] = table->rows.items[i].cells[c + 1];
 		}
 	}
-	/* The last column is as wide as what is left. */
-	table->right &= ~(1u << (table->column_count - 1));
+	/* The last column is as wide as what is left; a table without rows has lost them all. */
+	if (table->column_count > 0)
+		table->right &= ~(1u << (table->column_count - 1));
 }
 
 static double cap_of(const struct sheet *sheet, const struct table *table)

@@ -55,7 +55,7 @@ static void blank_columns_are_left_out(void **state)
 	} cases[] = {
 		{{"abcd", "abcd"}, "ABCD", 6, 6}, {{"a cd", "a cd"}, "ACD", 6, 2},
 		{{" bcd", "  cd"}, "BCD", 6, 3},  {{"abc ", "a c "}, "ABC", 6, 2},
-		{{"a   ", "    "}, "A", 6, 0},
+		{{"a   ", "    "}, "A", 6, 0},    {{"    ", "    "}, "", 6, 0},
 	};
 	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
 		struct sheet *sheet = sheet_new(&draft, "t", "T", "");
