@@ -61,6 +61,16 @@ static bool goes_round(const struct finding *finding, struct point place)
 	return twice > region_area(&finding->unit->crossed);
 }
 
+/* A corner in the field that both strips end at, where the side goes round the tile to it; NULL:
+ * none. */
+static const struct soft_port *round_corner(const struct finding *finding,
+                                            const struct soft_ports *from,
+                                            const struct soft_ports *to)
+{
+	const struct soft_port *met = shared_port(from, to, false);
+	return met && goes_round(finding, met->at) ? met : NULL;
+}
+
 /* Of the joints along the side the one farthest from a place. */
 static const struct outline_stretch *farthest_joint(const struct finding *finding,
                                                     struct point place)
@@ -105,6 +115,8 @@ static bool add_walk(struct finding *finding, const struct soft_ports *from,
 		add_use(finding, shared->at);
 		return true;
 	}
+	if (!shared)
+		shared = round_corner(finding, from, to);
 	if (!search_side(finding, backwards ? to : from, backwards ? from : to, shared, &walk))
 		return false;
 	*array_push(finding->arena, &finding->found.walks) = walk;
@@ -159,8 +171,9 @@ static bool find_from_to(struct finding *finding, size_t first, size_t last)
 		                                  : ports_of_run(finding, first, false);
 		struct soft_ports to =
 			is_last ? ports_at(finding, true, own) : ports_of_run(finding, last, true);
+		const struct soft_port *met = shared_port(&from, &to, false);
 		finding->found.is_nothing =
-			own == SOFT_EXTENT_LINE && shared_port(&from, &to, false);
+			own == SOFT_EXTENT_LINE && met && !goes_round(finding, met->at);
 		if (finding->found.is_nothing || add_walk(finding, &from, &to))
 			return true;
 	}
