@@ -358,6 +358,23 @@ static double finer_scale(const struct draft *draft, double scale, double finest
 	return best;
 }
 
+/* As many parts at the largest scale that shows them: paper that is there is used. */
+static struct division enlarged(const struct set_facts *facts, const struct planned *planned,
+                                const struct sheet *whole, struct division found)
+{
+	size_t count = found.parts->count;
+	double scale = found.parts->scale, finer;
+	while (count > 0 && (finer = finer_scale(facts->draft, scale, PLAN_UTMOST)) > 0 &&
+	       divide(facts, planned, whole, finer, count).parts->count == count)
+		scale = finer;
+	if (!(scale < found.parts->scale))
+		return found;
+	struct division d = try_parts(facts, planned, whole, scale, count);
+	bool is_worse = d.parts->count != count || d.lacks_room ||
+	                (d.is_crowded && !found.is_crowded);
+	return is_worse ? found : d;
+}
+
 /* Parts at the coarsest scale at which they are not crowded; count 0: in one is better. */
 static struct division find_division(const struct set_facts *facts, const struct planned *planned,
                                      const struct outcome *whole)
@@ -387,7 +404,7 @@ static struct division find_division(const struct set_facts *facts, const struct
 		if (d.parts->count == 0 || !d.is_crowded)
 			break;
 	}
-	return best;
+	return enlarged(facts, planned, sheet, best);
 }
 
 /* What the first part has no room for in its column goes on in those of the others, before it
