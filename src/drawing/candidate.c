@@ -224,6 +224,8 @@ static double reach_of(const struct label *label)
 
 static struct paper_point tip_at(const struct label *label, double share)
 {
+	if (label->where == LABEL_AROUND)
+		share = 2 * share - 1;
 	return paper_step(label->a, paper_sub(label->b, label->a), share);
 }
 

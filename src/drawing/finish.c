@@ -61,6 +61,12 @@ static double hatch_weight(enum area area)
 	return area == AREA_OBSTACLE || area == AREA_HOLD ? HATCH_OWN_WEIGHT : HATCH_WEIGHT;
 }
 
+/* A match line is no less than the frame: a text across it would stand on two sheets. */
+static double stroke_weight(const struct op *op)
+{
+	return layer_weights[op->role.pen == PEN_MATCH ? LAYER_SHEET : op->layer];
+}
+
 struct occupancy *list_occupied(const struct list *list)
 {
 	struct occupancy *o = occupancy_new(list->arena, list->width, list->height);
@@ -70,7 +76,7 @@ struct occupancy *list_occupied(const struct list *list)
 			occupancy_block(o, op->box);
 		else if (op->kind == OP_STROKE)
 			add_path_marks(o, paper_path_flat(list->arena, op->path),
-			               layer_weights[op->layer]);
+			               stroke_weight(op));
 		else if (op->kind == OP_FILL && op->role.area == AREA_FIRST_TILE)
 			add_solid_marks(o, op->box);
 		else if (op->kind == OP_HATCH)

@@ -22,7 +22,8 @@ enum label_frame {
 
 /* Where the text may stand beside what it names. */
 enum label_where {
-	LABEL_AROUND, /* the eight places round the point `a` */
+	LABEL_AROUND, /* the eight places round the point `a`; a leader may end elsewhere between
+	                 b and the point as far on the other side of a */
 	LABEL_ALONG,  /* beside the line a-b, near its middle first */
 	LABEL_IN,     /* inside `room`, centre first (names of rooms, areas) */
 	LABEL_FIXED,  /* the given `places` only, best first */

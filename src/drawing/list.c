@@ -208,6 +208,17 @@ void list_anchor(struct list *list, struct paper_point at, const char *name)
 	op->text = keep(list, name);
 }
 
+/* Named where its point is seen; its leader ends there alone unless all of its run is. */
+static bool clip_point(const struct list *list, struct label *label)
+{
+	struct paper_point far = paper_step(label->a, paper_sub(label->b, label->a), -1);
+	if (!is_inside(list->clip->named, label->a))
+		return false;
+	if (!is_inside(list->clip->named, label->b) || !is_inside(list->clip->named, far))
+		label->b = label->a;
+	return true;
+}
+
 /* What a label names, cut to the clip; false: nothing of it is left. */
 static bool clip_label(const struct list *list, struct label *label)
 {
@@ -222,7 +233,7 @@ static bool clip_label(const struct list *list, struct label *label)
 		return true;
 	}
 	if (label->where == LABEL_AROUND)
-		label->b = label->a;
+		return clip_point(list, label);
 	return list_clip_named(list, &label->a, &label->b);
 }
 

@@ -7,6 +7,9 @@
 
 /* Crossing a mark costs as much as covering this many mm of it. */
 static const double CROSS_MM = 1.5;
+/* What else lies within so many mm of a leader's tip may be taken for what it names: that costs
+ * as much as covering this share of it. */
+static const double TIP_NEAR = 1.5, TIP_SHARE = 0.25;
 /* A place that costs more is worth looking for one with a leader. */
 static const double LEADER_WORTH = 6;
 /* And one that costs more than this worth a closer look. */
@@ -58,10 +61,19 @@ static void rate_body(const struct solver *s, struct candidate *c, int64_t best)
 	c->rated = cover <= most ? RATED_BODY : RATED_NOT;
 }
 
-/* What the leader crosses. */
+static double rate_tip(const struct solver *s, struct paper_point tip)
+{
+	struct paper_box at = paper_box_with(paper_box_empty(), tip);
+	return TIP_SHARE *
+	       occupancy_cover(s->occupancy, paper_box_grown(at, TIP_NEAR), INFINITY);
+}
+
+/* What the leader crosses, and what it ends at. */
 static void rate_leader(const struct solver *s, struct candidate *c)
 {
 	struct paper_point a, b;
+	if (c->leader_count > 0)
+		c->cost += rate_tip(s, c->leader[c->leader_count - 1]);
 	for (int i = 0; i + 1 < c->leader_count && !c->is_impossible; i++) {
 		clash_leader_piece(c, i, &a, &b);
 		c->is_impossible = occupancy_blocks_line(s->occupancy, a, b);

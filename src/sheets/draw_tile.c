@@ -127,6 +127,17 @@ static bool is_named(const struct sheet *sheet, const struct strip *strip)
 	return false;
 }
 
+/* Half way from the middle of an outline to its farthest corner: the name of a strip may point
+ * anywhere up to there, off the crack and the joints in the middle. */
+static struct point aside_of_middle(struct ring ring, struct point middle)
+{
+	struct point far = middle;
+	for (size_t i = 0; i < ring.count; i++)
+		if (point_distance(middle, ring.points[i]) > point_distance(middle, far) + 1)
+			far = ring.points[i];
+	return point_between(middle, far, 0.5);
+}
+
 /* The strip's name stands beside the middle of its longest piece in the room. */
 static void tag_strip(struct sheet *sheet, const struct lay_view *v, const struct strip *strip)
 {
@@ -143,8 +154,8 @@ static void tag_strip(struct sheet *sheet, const struct lay_view *v, const struc
 		seen = overlay_intersection(draft->arena, &strip->region, &v->named);
 	if (!best && seen.count == 0)
 		return;
-	struct paper_point at = lay_view_point(v, ring_middle(best ? best->shape.outline
-	                                                           : seen.polygons[0].outline));
+	struct ring shape = best ? best->shape.outline : seen.polygons[0].outline;
+	struct point middle = ring_middle(shape), aside = aside_of_middle(shape, middle);
 	const char *lines[] = {
 		draft_text(draft, "tag.strip", {"crack", draft_tag(draft, strip->cracks[0])},
 	                   {"width", draft_length(draft, strip->width)}),
@@ -157,8 +168,8 @@ static void tag_strip(struct sheet *sheet, const struct lay_view *v, const struc
 	                                        .element = strip->id,
 	                                        .link = "membrane",
 	                                        .where = LABEL_AROUND,
-	                                        .a = at,
-	                                        .b = at,
+	                                        .a = lay_view_point(v, middle),
+	                                        .b = lay_view_point(v, aside),
 	                                        .priority = 6,
 	                                        .can_lead = true,
 	                                        .is_dotted = true,

@@ -116,7 +116,7 @@ static void draw_match_line(struct sheet *sheet, const struct view *view, enum s
 	keep_on_floor(sheet, side, &a, &b);
 	struct paper_point from = view_point(view, a), to = view_point(view, b);
 	struct paper_point along = paper_unit(paper_sub(to, from));
-	list_stroke(sheet->list, LAYER_SHEET, PEN_MATCH, NULL,
+	list_stroke(sheet->list, LAYER_DIMENSIONS, PEN_MATCH, NULL,
 	            paper_path_segment(sheet->draft->arena, paper_step(from, along, -BEYOND),
 	                               paper_step(to, along, BEYOND)));
 	struct paper_point low = view_point(view, (struct point){part->window.x0, part->window.y0});
