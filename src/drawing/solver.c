@@ -7,9 +7,9 @@
 
 /* Crossing a mark costs as much as covering this many mm of it. */
 static const double CROSS_MM = 1.5;
-/* What else lies within so many mm of a leader's tip may be taken for what it names: that costs
- * as much as covering this share of it. */
-static const double TIP_NEAR = 1.5, TIP_SHARE = 0.25;
+/* What lies within so many mm of a leader's tip may be taken for what it names: that costs as
+ * much as covering this share of it; or all of it, and from farther, of a dot on an area. */
+static const double TIP_NEAR = 1.5, TIP_SHARE = 0.25, DOT_NEAR = 3;
 /* A place that costs more is worth looking for one with a leader. */
 static const double LEADER_WORTH = 6;
 /* And one that costs more than this worth a closer look. */
@@ -61,19 +61,20 @@ static void rate_body(const struct solver *s, struct candidate *c, int64_t best)
 	c->rated = cover <= most ? RATED_BODY : RATED_NOT;
 }
 
-static double rate_tip(const struct solver *s, struct paper_point tip)
+static double rate_tip(const struct solver *s, struct paper_point tip, bool is_dotted)
 {
 	struct paper_box at = paper_box_with(paper_box_empty(), tip);
-	return TIP_SHARE *
-	       occupancy_cover(s->occupancy, paper_box_grown(at, TIP_NEAR), INFINITY);
+	at = paper_box_grown(at, is_dotted ? DOT_NEAR : TIP_NEAR);
+	return (is_dotted ? 1 : TIP_SHARE) * occupancy_cover(s->occupancy, at, INFINITY);
 }
 
 /* What the leader crosses, and what it ends at. */
-static void rate_leader(const struct solver *s, struct candidate *c)
+static void rate_leader(const struct solver *s, size_t self, struct candidate *c)
 {
 	struct paper_point a, b;
 	if (c->leader_count > 0)
-		c->cost += rate_tip(s, c->leader[c->leader_count - 1]);
+		c->cost += rate_tip(s, c->leader[c->leader_count - 1],
+		                    s->labels[self].label->is_dotted);
 	for (int i = 0; i + 1 < c->leader_count && !c->is_impossible; i++) {
 		clash_leader_piece(c, i, &a, &b);
 		c->is_impossible = occupancy_blocks_line(s->occupancy, a, b);
@@ -85,12 +86,12 @@ static void rate_leader(const struct solver *s, struct candidate *c)
 
 /* Rated against the fixed marks no further than it takes to see that it is out: each mark only
  * adds to the cost. */
-static bool is_worth(const struct solver *s, struct candidate *c, int64_t best)
+static bool is_worth(const struct solver *s, size_t self, struct candidate *c, int64_t best)
 {
 	if (c->rated == RATED_NOT && !is_out(c, best))
 		rate_body(s, c, best);
 	if (c->rated == RATED_BODY && !is_out(c, best))
-		rate_leader(s, c);
+		rate_leader(s, self, c);
 	return c->rated == RATED_ALL && !is_out(c, best);
 }
 
@@ -124,7 +125,7 @@ static const struct candidate *cheapest(const struct solver *s, size_t self,
 {
 	const struct candidate *found = NULL;
 	for (size_t i = 0; i < among.count; i++) {
-		if (!is_worth(s, &among.items[i], *best))
+		if (!is_worth(s, self, &among.items[i], *best))
 			continue;
 		int64_t cost = cost_now(s, self, &among.items[i]);
 		if (cost == NEVER || (*best != NEVER && cost >= *best))
@@ -246,7 +247,8 @@ static bool push_from(struct solver *s, size_t self, const struct candidate *c)
 static bool push_aside(struct solver *s, size_t self, struct candidates among)
 {
 	for (size_t i = 0; i < among.count; i++)
-		if (is_worth(s, &among.items[i], NEVER) && push_from(s, self, &among.items[i]))
+		if (is_worth(s, self, &among.items[i], NEVER) &&
+		    push_from(s, self, &among.items[i]))
 			return true;
 	return false;
 }
@@ -347,11 +349,11 @@ static void keep_best(struct best_places *best, struct candidate *c)
 	best->items[at] = c;
 }
 
-static void find_best(const struct solver *s, struct candidates among, int64_t most,
+static void find_best(const struct solver *s, size_t self, struct candidates among, int64_t most,
                       struct best_places *best)
 {
 	for (size_t i = 0; i < among.count; i++)
-		if (is_worth(s, &among.items[i], most))
+		if (is_worth(s, self, &among.items[i], most))
 			keep_best(best, &among.items[i]);
 }
 
@@ -373,9 +375,9 @@ static void swap_places(struct solver *s, size_t self)
 		return;
 	struct best_places best = {.count = 0};
 	prepare(s, self, s->labels[self].label->can_lead);
-	find_best(s, s->choices[self].near, cost, &best);
+	find_best(s, self, s->choices[self].near, cost, &best);
 	if (s->labels[self].label->can_lead)
-		find_best(s, s->choices[self].led, cost, &best);
+		find_best(s, self, s->choices[self].led, cost, &best);
 	for (size_t i = 0; i < best.count; i++) {
 		struct pushed p = in_the_way(s, self, best.items[i], true);
 		if (p.count == 0 || p.count > PUSHED_MOST)

@@ -8,8 +8,8 @@
 static const double SLAB_SHOWN = 26, WALL_SHOWN = 40, FLOOR_SHOWN = 44, CRACK_SHOWN = 20;
 static const double STRIP_END_DEEP = 5; /* of the dimension of its end, under the slab's surface */
 static const double BASE_THICK = 10, BASE_HIGH = 32, WALL_THICK = 22;
-/* Named just under its surface, so that the leader passes over the tile between. */
-static const double BEYOND_UNDER = 1;
+/* Named just over the slab, so that the leader passes under the sealant between. */
+static const double BEYOND_OVER = 1;
 
 static struct section section_of(const struct buildup *f, const char *title, double from, double to)
 {
@@ -239,8 +239,7 @@ static struct section stop_section(struct buildup *f)
 {
 	struct section s = edge_section(f, "detail.title.stop");
 	section_part(&s, AREA_SHADE, -WALL_THICK, 0, 0, f->top);
-	section_call(&s, -WALL_THICK / 2, f->top - BEYOND_UNDER,
-	             draft_word(f->draft, "detail.beyond"));
+	section_call(&s, -WALL_THICK / 2, BEYOND_OVER, draft_word(f->draft, "detail.beyond"));
 	buildup_add_sealant(&s, f, 0, f->joint->width);
 	buildup_call_floor(&s, f, s.spans[0].to - 8);
 	return s;

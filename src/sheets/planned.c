@@ -370,8 +370,8 @@ static struct division enlarged(const struct set_facts *facts, const struct plan
 	if (!(scale < found.parts->scale))
 		return found;
 	struct division d = try_parts(facts, planned, whole, scale, count);
-	bool is_worse = d.parts->count != count || d.lacks_room ||
-	                (d.is_crowded && !found.is_crowded);
+	bool is_worse =
+		d.parts->count != count || d.lacks_room || (d.is_crowded && !found.is_crowded);
 	return is_worse ? found : d;
 }
 
