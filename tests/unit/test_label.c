@@ -263,6 +263,52 @@ static void test_a_clip_keeps_the_labels_of_other_sheets_out(void **state)
 	ink_release(&ink);
 }
 
+/* Where a leader ends: the end of the stroke farthest from its text. */
+static struct paper_point leader_tip(const struct list *list)
+{
+	for (size_t i = 0; i < list->ops.count; i++) {
+		const struct op *op = &list->ops.items[i];
+		if (op->kind == OP_STROKE && op->role.pen == PEN_LEADER)
+			return op->path.lines[0].points[op->path.lines[0].count - 1];
+	}
+	fail_msg("no leader");
+	return paper_at(0, 0);
+}
+
+/* Among lines that leave no text room beside what it names, with one more across its middle:
+ * a leader must not end where both would be meant. */
+static void test_a_leader_ends_where_nothing_else_is_near(void **state)
+{
+	(void)state;
+	static const double ACROSS = 105, LEVEL = 75;
+	for (int dotted = 0; dotted <= 1; dotted++) {
+		struct ink ink = ink_sheet("paper", WIDTH, HEIGHT);
+		static const char *const text = "K1 strip";
+		for (double y = LEVEL - 18; y <= LEVEL + 18; y += 2)
+			list_stroke(ink.list, LAYER_JOINTS, PEN_SOFT_JOINT, "j",
+			            paper_path_segment(ink.arena, paper_at(5, y),
+			                               paper_at(WIDTH - 5, y)));
+		list_stroke(ink.list, LAYER_JOINTS, PEN_CARRIED_JOINT, "x",
+		            paper_path_segment(ink.arena, paper_at(ACROSS, 20),
+		                               paper_at(ACROSS, 130)));
+		struct label label = {.lines = &text,
+		                      .line_count = 1,
+		                      .role = TEXT_TAG,
+		                      .layer = LAYER_LABELS,
+		                      .where = dotted ? LABEL_AROUND : LABEL_ALONG,
+		                      .a = paper_at(dotted ? ACROSS : ACROSS - 40, LEVEL),
+		                      .b = paper_at(ACROSS + 40, LEVEL),
+		                      .can_lead = true,
+		                      .is_dotted = dotted};
+		list_label(ink.list, &label);
+		assert_int_equal(list_finish(ink.list, within).led, 1);
+		struct paper_point tip = leader_tip(ink.list);
+		assert_near(tip.y, LEVEL, 1e-9);
+		assert_true(fabs(tip.x - ACROSS) > 3 && fabs(tip.x - ACROSS) <= 40);
+		ink_release(&ink);
+	}
+}
+
 /* Beside an upright line a plain text is turned, a tag stays level. */
 static void test_text_along_an_upright_line(void **state)
 {
@@ -310,6 +356,7 @@ int main(void)
 		cmocka_unit_test(test_a_label_is_pushed_aside),
 		cmocka_unit_test(test_a_label_without_room_is_small),
 		cmocka_unit_test(test_a_clip_keeps_the_labels_of_other_sheets_out),
+		cmocka_unit_test(test_a_leader_ends_where_nothing_else_is_near),
 		cmocka_unit_test(test_text_along_an_upright_line),
 		cmocka_unit_test(test_reserved_ground_stays_free),
 	};
