@@ -211,6 +211,7 @@ struct label_report list_finish(struct list *list, struct paper_box within)
 		report.small += placed[i].is_small;
 		report.tags += placed[i].label->can_lead;
 		report.led += placed[i].chosen->leader_count > 0;
+		report.badly += placed[i].label->can_lead && solver_stands_badly(&placed[i]);
 		draw_label(list, o, &placed[i]);
 	}
 	report.missing = missing;

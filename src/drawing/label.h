@@ -62,6 +62,7 @@ struct label_report {
 	size_t placed, led, unplaced;
 	size_t small; /* of the placed ones those in the list's small height */
 	size_t tags;  /* of the placed ones those that may have a leader */
+	size_t badly; /* of the tags those that cover, cross or wander much */
 	const struct label *const *missing; /* the unplaced ones */
 };
 

@@ -19,8 +19,8 @@ enum { IMPROVE_ROUNDS = 2, POLISH_ROUNDS = 2, NEVER = -1 };
 static const double STEP_DOWN = 0.7;
 /* So many labels may be moved to make room for one. */
 enum { PUSHED_MOST = 3 };
-/* A label that costs more than this tries to swap places, so many of them. */
-static const double SWAP_WORTH = 20;
+/* A label that costs more than this stands badly and tries to swap places, so many of them. */
+static const double BADLY = 20;
 enum { SWAPS_MOST = 12 };
 
 struct choice {
@@ -371,7 +371,7 @@ static void swap_places(struct solver *s, size_t self)
 {
 	const struct candidate *own = s->labels[self].chosen;
 	int64_t cost = own ? cost_now(s, self, own) : NEVER;
-	if (cost <= llround(SWAP_WORTH * 1e6))
+	if (cost <= llround(BADLY * 1e6))
 		return;
 	struct best_places best = {.count = 0};
 	prepare(s, self, s->labels[self].label->can_lead);
@@ -451,4 +451,9 @@ struct solver_label *solver_place(struct arena *arena, const struct list *list,
 	for (int round = 0; round < POLISH_ROUNDS; round++)
 		polish(&s, turns);
 	return s.labels;
+}
+
+bool solver_stands_badly(const struct solver_label *placed)
+{
+	return placed->chosen && llround(placed->chosen->cost * 1e6) > llround(BADLY * 1e6);
 }

@@ -17,5 +17,7 @@ struct solver_label {
 /* In the order of the requests. */
 struct solver_label *solver_place(struct arena *, const struct list *, const struct occupancy *,
                                   struct paper_box within);
+/* It covers or crosses what a reader should see, or is far from what it names. */
+bool solver_stands_badly(const struct solver_label *);
 
 #endif

@@ -14,8 +14,8 @@
 
 /* A plan is drawn at 1:100 to 1:50 (1/8 in to 1/4 in to the foot), larger where it fits:
  * common practice. At a coarser scale it is divided; within these it is where labels crowd:
- * more than this share of them stand away from what they name. */
-static const double PLAN_COARSEST = 100, PLAN_FINEST = 48, LED_MOST = 0.3;
+ * more than this share of them stand away from what they name, or badly. */
+static const double PLAN_COARSEST = 100, PLAN_FINEST = 48, CROWDED_MOST = 0.3;
 /* Where a label found no room at all, parts are drawn at up to 1:20 (1/2 in to the foot), before
  * any lettering is made smaller. */
 static const double PLAN_UTMOST = 20;
@@ -265,10 +265,11 @@ static struct outcome try_harder(const struct set_facts *facts, const struct pla
 
 /* ---- a view too large for one sheet ---- */
 
-/* Labels of a sheet that stand away from what they name, or nowhere. */
+/* Labels of a sheet that stand away from what they name, badly, or nowhere. */
 static bool is_crowded(const struct label_report *report)
 {
-	return report->unplaced > 0 || (double)report->led > LED_MOST * (double)report->tags;
+	double most = CROWDED_MOST * (double)report->tags;
+	return report->unplaced > 0 || (double)report->led > most || (double)report->badly > most;
 }
 
 static struct division divide_in(const struct draft *draft, const struct planned *planned,

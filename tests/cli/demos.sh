@@ -4,6 +4,13 @@
 demo() {
 	tests/support/demo.sh "$JURYSTICK" "$1" "$TMPDIR/demo"
 }
+sheets() { # FOLDER NAME: how many sheets of that name.
+	find "$1" -name "$2*.svg" | grep -c .
+}
+larger_needs_more() { # FOLDER PLAN NAME SCALE: that scale divides the floor into more parts.
+	"$JURYSTICK" draw "$2" --sheet "$3" --scale "$4" --as svg -o "$TMPDIR/larger" &&
+		[ "$(sheets "$TMPDIR/larger" "$3")" -gt "$(sheets "$1" "$3")" ]
+}
 for plan in demo-plans/*.xml; do
 	name=$(basename "$plan" .xml)
 	check "$name: as docs/floor.xsd has it" xmllint --noout --schema docs/floor.xsd "$plan"
@@ -19,6 +26,10 @@ for plan in demo-plans/*.xml; do
 		check "$name: and a column" grep -q '>9800 to 10200 / 8050 to 8450<' "$out"/slab*.svg
 		check "$name: a part names the one where it goes on" \
 			grep -q 'CONTINUED ON PART 4,' "$out/install-hall-2.svg"
+		check "$name: parts are as large as so many sheets show" \
+			grep -q '>1:40<' "$out/joints.svg"
+		check "$name: a larger standard scale needs more of them" \
+			larger_needs_more "$out" "$plan" joints 1:25
 		;;
 	ferry-lobby)
 		# the same mark as on the crew's sheet, where a chain along the wall has it
