@@ -2,6 +2,7 @@
 
 #include "cli/progress.h"
 #include "screen/screen.h"
+#include "sheets/hatch_turn.h"
 #include "sheets/sheet_set.h"
 
 /* Dots an inch of a PNG: thin lines of 0.18 mm are one dot. Common practice. */
@@ -73,7 +74,7 @@ enum status sheet_files_draw(struct sheet_files *out, const struct draw_options 
 	                      .site = job->site,
 	                      .findings = job->findings,
 	                      .words = job->words,
-	                      .style = options->style,
+	                      .style = hatch_turned(job->arena, options->style, job->placed),
 	                      .paper = options->paper,
 	                      .scale = options->scale,
 	                      .comparison = comparison};
