@@ -128,13 +128,19 @@ static bool is_named(const struct sheet *sheet, const struct strip *strip)
 }
 
 /* Half way from the middle of an outline to its farthest corner: the name of a strip may point
- * anywhere up to there, off the crack and the joints in the middle. */
-static struct point aside_of_middle(struct ring ring, struct point middle)
+ * anywhere up to there, to either side, off the crack and the joints in the middle. Where that is
+ * not all of the strip in the room: the middle. */
+static struct point aside_of_middle(const struct lay_view *v, struct ring ring, struct point middle)
 {
 	struct point far = middle;
 	for (size_t i = 0; i < ring.count; i++)
 		if (point_distance(middle, ring.points[i]) > point_distance(middle, far) + 1)
 			far = ring.points[i];
+	for (int side = -1; side <= 1; side += 2) {
+		struct point end = point_between(middle, far, side * 0.5);
+		if (!lay_view_has(v, end) || !ring_holds(ring, end))
+			return middle;
+	}
 	return point_between(middle, far, 0.5);
 }
 
@@ -155,7 +161,7 @@ static void tag_strip(struct sheet *sheet, const struct lay_view *v, const struc
 	if (!best && seen.count == 0)
 		return;
 	struct ring shape = best ? best->shape.outline : seen.polygons[0].outline;
-	struct point middle = ring_middle(shape), aside = aside_of_middle(shape, middle);
+	struct point middle = ring_middle(shape), aside = aside_of_middle(v, shape, middle);
 	const char *lines[] = {
 		draft_text(draft, "tag.strip", {"crack", draft_tag(draft, strip->cracks[0])},
 	                   {"width", draft_length(draft, strip->width)}),

@@ -19,6 +19,8 @@ static const double PLAN_COARSEST = 100, PLAN_FINEST = 48, CROWDED_MOST = 0.3;
 /* Where a label found no room at all, parts are drawn at up to 1:20 (1/2 in to the foot), before
  * any lettering is made smaller. */
 static const double PLAN_UTMOST = 20;
+/* A room more times as long as wide than this leaves its sheet empty: own design. */
+static const double LONG_ROOM = 4;
 /* With more small texts than this share of all, all are. */
 static const double SMALL_MOST = 0.15;
 /* Paper mm, own design: where the notes of a sheet do not fit, its column of text grows by
@@ -265,11 +267,16 @@ static struct outcome try_harder(const struct set_facts *facts, const struct pla
 
 /* ---- a view too large for one sheet ---- */
 
+static bool stand_badly(const struct label_report *report)
+{
+	return (double)report->badly > CROWDED_MOST * (double)report->tags;
+}
+
 /* Labels of a sheet that stand away from what they name, badly, or nowhere. */
 static bool is_crowded(const struct label_report *report)
 {
-	double most = CROWDED_MOST * (double)report->tags;
-	return report->unplaced > 0 || (double)report->led > most || (double)report->badly > most;
+	return report->unplaced > 0 || stand_badly(report) ||
+	       (double)report->led > CROWDED_MOST * (double)report->tags;
 }
 
 static struct division divide_in(const struct draft *draft, const struct planned *planned,
@@ -342,11 +349,6 @@ static struct division try_parts(const struct set_facts *facts, const struct pla
 	return d;
 }
 
-static double finest(bool lacks_room)
-{
-	return lacks_room ? PLAN_UTMOST : PLAN_FINEST;
-}
-
 /* The coarsest standard scale finer than `scale`, down to `finest`; 0: there is none. */
 static double finer_scale(const struct draft *draft, double scale, double finest)
 {
@@ -376,6 +378,29 @@ static struct division enlarged(const struct set_facts *facts, const struct plan
 	return is_worse ? found : d;
 }
 
+/* Its sheet is empty beside it. */
+static bool is_long(struct box window)
+{
+	double wide = window.x1 - window.x0, deep = window.y1 - window.y0;
+	return fmax(wide, deep) > LONG_ROOM * fmin(wide, deep);
+}
+
+/* Below PLAN_FINEST parts are few; where every label has its room they are those of a long room,
+ * and no more of them than their scale is larger. */
+static size_t most_parts(const struct outcome *whole, bool is_first, bool lacks_room, double scale)
+{
+	bool fits = whole->fit == SHEET_FITS;
+	if (scale > PLAN_FINEST - 1e-9)
+		return is_first && !(fits && whole->sheet->scale <= PLAN_COARSEST)
+		               ? PARTS_MOST
+		               : PARTS_CROWDED_MOST;
+	if (lacks_room)
+		return PARTS_UTMOST_MOST;
+	return fits && is_long(whole->sheet->margin->window)
+	               ? (size_t)floor(whole->sheet->scale / scale + 1e-9)
+	               : 0;
+}
+
 /* Parts at the coarsest scale at which they are not crowded; count 0: in one is better. */
 static struct division find_division(const struct set_facts *facts, const struct planned *planned,
                                      const struct outcome *whole)
@@ -385,25 +410,26 @@ static struct division find_division(const struct set_facts *facts, const struct
 	const struct sheet *sheet = whole->sheet;
 	bool is_asked = draft->scale > 0, fits = whole->fit == SHEET_FITS;
 	bool is_legible = fits && sheet->scale <= PLAN_COARSEST;
-	bool lacks_room = fits && whole->report.unplaced > 0;
-	if (!sheet->margin || (fits && (is_asked || sheet->scale <= finest(lacks_room) + 1e-9)))
-		return best;
-	if (is_legible && !is_crowded(&whole->report))
+	bool lacks_room = fits && whole->report.unplaced > 0, is_first = true;
+	if (!sheet->margin || (fits && is_asked) || (is_legible && !is_crowded(&whole->report)))
 		return best;
 	if (is_asked)
 		return try_parts(facts, planned, sheet, draft->scale, facts->left);
 	double scale = fits ? fmin(sheet->scale, PLAN_COARSEST + 1) : PLAN_COARSEST + 1;
-	size_t most = is_legible ? PARTS_CROWDED_MOST : PARTS_MOST;
-	while ((scale = finer_scale(draft, scale, finest(lacks_room))) > 0) {
-		if (scale < PLAN_FINEST - 1e-9)
-			most = PARTS_UTMOST_MOST;
-		struct division d = try_parts(facts, planned, sheet, scale, most);
-		most = PARTS_CROWDED_MOST;
-		if (d.parts->count > 0)
-			best = d;
-		lacks_room = d.lacks_room;
-		if (d.parts->count == 0 || !d.is_crowded)
+	bool is_strained = fits && stand_badly(&whole->report), is_enough = false;
+	while (!is_enough) {
+		scale = finer_scale(draft, scale,
+		                    lacks_room || is_strained ? PLAN_UTMOST : PLAN_FINEST);
+		if (!(scale > 0))
 			break;
+		size_t most = most_parts(whole, is_first, lacks_room, scale);
+		struct division d = try_parts(facts, planned, sheet, scale, most);
+		bool is_divided = d.parts->count > 0;
+		if (is_divided)
+			best = d;
+		lacks_room = is_divided ? d.lacks_room : lacks_room;
+		is_enough = is_divided ? !d.is_crowded : !is_strained;
+		is_first = false;
 	}
 	return enlarged(facts, planned, sheet, best);
 }
