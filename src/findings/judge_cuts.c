@@ -7,6 +7,9 @@
 
 enum { TURN_DECIMALS = 2 };
 
+/* mm: a cut printed as 0 is told as one that runs out to nothing. */
+static const double PRINTED_AS_NONE = 0.5;
+
 static const char *length_of(const struct judging *judging, double mm)
 {
 	return say_length(&judging->say, mm);
@@ -84,8 +87,13 @@ void judge_cuts(struct judging *judging, size_t index)
 	raised.measured = least.cut->least;
 	raised.limit = least.limit;
 	raised.unit = "mm";
-	if (judging->alternatives == NULL) {
+	bool is_plain = judging->alternatives == NULL;
+	if (least.cut->least < PRINTED_AS_NONE)
+		raised.message =
+			is_plain ? "finding.cut-small.none.plainly" : "finding.cut-small.none";
+	else if (is_plain)
 		raised.message = "finding.cut-small.plainly";
+	if (is_plain) {
 		judge_say(judging, raised, {"edge", least.of});
 		return;
 	}
