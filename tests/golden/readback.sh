@@ -22,6 +22,7 @@ read_back() {
 	check "$name: every element is named" unnamed "$plan" "$pdf"
 	check "$name: no lettering of a plan under 3.5 mm" small_on_plan "$folder"/*.trace
 	check "$name: tags stand by what they name" untagged "$folder"/*.trace
+	check "$name: leaders end on what they name" misled "$folder"/*.trace
 	check "$name: chains add up" chains_off "$folder"/*.trace
 	case "$* $(grep -c 'unit="mm"' "$plan")" in
 	*--sheet*) ;;
@@ -89,3 +90,8 @@ off_found() { ! chains_off "$1"; }
 "$JURYSTICK" draw demo-plans/reading-room.xml -o "$TMPDIR/off" --as trace --sheet slab
 sed 's/ "1670"$/ "1671"/' "$TMPDIR/off/slab.trace" >"$TMPDIR/off.trace"
 check "and chains that do not add up" off_found "$TMPDIR/off.trace"
+# Its leaders, each ended elsewhere.
+misled_found() { ! misled "$1"; }
+awk '$3 == "stroke" && $4 == "leader" { split($NF, p, ","); $NF = p[1] + 47 "," p[2] + 31 } { print }' \
+	"$TMPDIR/off/slab.trace" >"$TMPDIR/misled.trace"
+check "and leaders past what they name" misled_found "$TMPDIR/misled.trace"

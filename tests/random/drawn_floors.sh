@@ -18,7 +18,7 @@ schedule_is_recorded() {
 read_back() {
 	touching "$folder/set.pdf" && outside "$folder/set.pdf" && too_small "$folder/set.pdf" &&
 		unnamed "$plan" "$folder/set.pdf" && small_on_plan "$folder"/*.trace &&
-		untagged "$folder"/*.trace && chains_off "$folder"/*.trace && schedule_is_recorded
+		untagged "$folder"/*.trace && misled "$folder"/*.trace && chains_off "$folder"/*.trace && schedule_is_recorded
 }
 # One that is turned down as no floor has no sheets.
 draw_one() {

@@ -96,17 +96,20 @@ small_on_plan() {
 	done
 }
 
+# From a point to a stretch of line, for the checks below.
+near_line='
+	function near(x, y, a, b, c, d,   t, l) {
+		l = (c - a) * (c - a) + (d - b) * (d - b)
+		t = l > 0 ? ((x - a) * (c - a) + (y - b) * (d - b)) / l : 0
+		t = t < 0 ? 0 : t > 1 ? 1 : t
+		return sqrt((x - a - t * (c - a)) ^ 2 + (y - b - t * (d - b)) ^ 2)
+	}'
+
 # Each tag stands within 40 mm of what it names, or has a leader that ends there (R-D14). Of a tag
 # with an element: the nearest mark of that element which is no lettering of it. $@: traces.
 untagged() {
 	for trace in "$@"; do
-		awk -v name="$(basename "$trace")" '
-			function near(x, y, a, b, c, d,   t, l) {
-				l = (c - a) * (c - a) + (d - b) * (d - b)
-				t = l > 0 ? ((x - a) * (c - a) + (y - b) * (d - b)) / l : 0
-				t = t < 0 ? 0 : t > 1 ? 1 : t
-				return sqrt((x - a - t * (c - a)) ^ 2 + (y - b - t * (d - b)) ^ 2)
-			}
+		awk -v name="$(basename "$trace")" "$near_line"'
 			# least distance of the text from x on to the lines that stand from field 5 on
 			function distance(line, x, y, wide,   least, k, d) {
 				least = 1e9
@@ -148,6 +151,56 @@ untagged() {
 					}
 					if (marks[f[2]] > 0 && least > 40) {
 						print name ": far from what it names:", least, tag[i]
+						found = 1
+					}
+				}
+				exit found
+			}' "$trace" || return
+	done
+}
+
+# A leader ends on what it names: on a line of it, or in an area of it. $@: traces.
+misled() {
+	for trace in "$@"; do
+		awk -v name="$(basename "$trace")" "$near_line"'
+			function edge(a, b,   p, q, d) {
+				split(a, p, ","); split(b, q, ",")
+				d = near(x, y, p[1], p[2], q[1], q[2])
+				if (d < least) least = d
+				if ((p[2] > y) != (q[2] > y) &&
+				    x < p[1] + (q[1] - p[1]) * (y - p[2]) / (q[2] - p[2]))
+					crossed++
+			}
+			# sets least and crossed for the point (x, y) against a line of the trace
+			function against(line,   n, f, i, start, before, is_open) {
+				n = split(line, f, " ")
+				start = before = ""
+				for (i = 5; i <= n; i++) {
+					if (f[i] !~ /^-?[0-9.]+,-?[0-9.]+$/) {
+						if (before != "" && !is_open) edge(before, start)
+						is_open = f[i] == "open"; start = before = ""
+						continue
+					}
+					if (before != "") edge(before, f[i])
+					else { start = f[i]; edge(f[i], f[i]) }
+					before = f[i]
+				}
+				if (before != "" && !is_open) edge(before, start)
+			}
+			$2 == "-" { next }
+			$3 == "stroke" && $4 == "leader" { leader[++leaders] = $0; next }
+			$3 != "text" && $1 != "labels" { mark[$2, ++marks[$2]] = $0 }
+			END {
+				for (i = 1; i <= leaders; i++) {
+					n = split(leader[i], f, " "); split(f[n], at, ",")
+					x = at[1]; y = at[2]; least = 1e9; is_in = 0
+					for (k = 1; k <= marks[f[2]]; k++) {
+						crossed = 0
+						against(mark[f[2], k])
+						is_in = is_in || crossed % 2
+					}
+					if (marks[f[2]] > 0 && !is_in && least > 1.5) {
+						print name ": leads past what it names:", least, leader[i]
 						found = 1
 					}
 				}
