@@ -155,7 +155,9 @@ static void add_tiles(struct notes *notes, size_t index)
 	                      {"cut", number(draft, cut)}));
 	if (least)
 		notes_item(notes, NOTE_WORK, NOTE_DASH,
-		           draft_text(draft, "tiles.least",
+		           draft_text(draft,
+		                      draft_rounded(draft, least->least) > 0 ? "tiles.least"
+		                                                             : "tiles.least-none",
 		                      {"least", draft_measure(draft, least->least)},
 		                      {"where", draft_tag(draft, border_of(lay, least)->of)},
 		                      {"worst", draft_measure(draft, worst_cut(lay))},
