@@ -16,16 +16,6 @@ struct joint_look {
 	enum legend_mark mark;
 };
 
-/* A soft joint waits for the same answer as its crack. */
-static bool is_pending(const struct lay_view *v, const struct joint *joint)
-{
-	const struct cracks *cracks = v->lay->cracks;
-	for (size_t i = 0; i < cracks->crack_count && joint->kind == JOINT_SOFT; i++)
-		if (strcmp(cracks->cracks[i].id, joint->of) == 0)
-			return cracks->cracks[i].pending;
-	return false;
-}
-
 static struct joint_look look_of(const struct lay_view *v, const struct joint *joint)
 {
 	static const struct joint_look LOOKS[] = {
@@ -34,7 +24,7 @@ static struct joint_look look_of(const struct lay_view *v, const struct joint *j
 		[JOINT_CARRIED] = {PEN_CARRIED_JOINT, LEGEND_CARRIED_JOINT},
 		[JOINT_PERIMETER] = {PEN_PERIMETER_JOINT, LEGEND_PERIMETER_SEALED},
 	};
-	if (is_pending(v, joint))
+	if (joint_tag_is_pending(v->lay, joint))
 		return (struct joint_look){PEN_JOINT_PENDING, LEGEND_SOFT_PENDING};
 	return LOOKS[joint->kind];
 }

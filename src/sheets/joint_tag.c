@@ -77,6 +77,15 @@ static const char *way_text(const struct draft *draft, const struct lay_view *v,
 	return tag->joint->turns > FEW_TURNS ? draft_word(draft, "tag.stepped") : NULL;
 }
 
+bool joint_tag_is_pending(const struct placed_lay *lay, const struct joint *joint)
+{
+	const struct cracks *cracks = lay->cracks;
+	for (size_t i = 0; i < cracks->crack_count && joint->kind == JOINT_SOFT; i++)
+		if (strcmp(cracks->cracks[i].id, joint->of) == 0)
+			return cracks->cracks[i].pending;
+	return false;
+}
+
 struct joint_tag joint_tag_make(const struct draft *draft, const struct lay_view *v,
                                 const struct joint *joint)
 {
@@ -91,9 +100,12 @@ struct joint_tag joint_tag_make(const struct draft *draft, const struct lay_view
 		return tag;
 	tag.lines[0] = draft_text(draft, KEYS[joint->kind], {"id", draft_tag(draft, joint->of)},
 	                          {"width", draft_width(draft, joint->width)});
-	if (joint->kind != JOINT_CARRIED)
-		tag.lines[1] = way_text(draft, v, &tag);
-	tag.line_count = tag.lines[1] ? 2 : 1;
+	tag.line_count = 1;
+	const char *way = joint->kind == JOINT_CARRIED ? NULL : way_text(draft, v, &tag);
+	if (way)
+		tag.lines[tag.line_count++] = way;
+	if (joint_tag_is_pending(v->lay, joint))
+		tag.lines[tag.line_count++] = draft_word(draft, "tag.pending");
 	return tag;
 }
 
@@ -205,6 +217,31 @@ const char *joint_tag_where(const struct draft *draft, const struct placed_lay *
 		text = place_text(draft, &v, joint);
 	}
 	return text;
+}
+
+const char *joint_tag_why(const struct draft *draft, const struct joint *joint)
+{
+	/* Rules that have no word here are told by their name. */
+	static const char *const KEYS[][2] = {
+		{"crack-plain", "why.crack-plain"},
+		{"crack-fill", "why.crack-fill"},
+		{"crack-wide", "why.crack-wide"},
+		{"crack-suspended", "why.crack-suspended"},
+		{"crack-tensioned", "why.crack-tensioned"},
+		{"crack-step", "why.crack-step"},
+		{"crack-moving", "why.crack-moving"},
+		{"crack-movement", "why.crack-movement"},
+		{"crack-beside-joint", "why.crack-beside-joint"},
+		{"joint-relocated", "why.joint-relocated"},
+		{"joint-carried", "why.joint-carried"},
+		{"field-joint", "why.field-joint"},
+		{"doorway-joint", "why.doorway-joint"},
+		{"perimeter-joint", "why.perimeter-joint"},
+	};
+	for (size_t i = 0; i < sizeof KEYS / sizeof *KEYS; i++)
+		if (strcmp(KEYS[i][0], joint->why) == 0)
+			return draft_word(draft, KEYS[i][1]);
+	return joint->why;
 }
 
 const char *joint_tag_kind(const struct draft *draft, const struct joint *joint)

@@ -10,7 +10,7 @@
 struct joint_tag {
 	const struct joint *joint;
 	struct line seen; /* the longest part of it in the room; count 0: none */
-	const char *lines[2];
+	const char *lines[3];
 	size_t line_count;
 	enum label_frame frame;
 };
@@ -22,9 +22,12 @@ struct joint_tag joint_tag_make(const struct draft *, const struct lay_view *,
 bool joint_tag_is_said(const struct joint_tag *, const struct joint_tag *other);
 /* The longest straight stretch of a line, for a label beside it. */
 struct segment joint_tag_stretch(struct line);
-/* For the schedule: its kind, its back-up, and where a crew finds it, between which courses from
+/* A soft joint waits for the same answer as its crack. */
+bool joint_tag_is_pending(const struct placed_lay *, const struct joint *);
+/* For the schedule: its kind, why it is there, its back-up, and where a crew finds it, between which courses from
  * the lines of the first room that it is seen in; "" where no course says it. */
 const char *joint_tag_kind(const struct draft *, const struct joint *);
+const char *joint_tag_why(const struct draft *, const struct joint *);
 const char *joint_tag_back(const struct draft *, const struct joint *);
 const char *joint_tag_where(const struct draft *, const struct placed_lay *, const struct joint *);
 

@@ -34,7 +34,7 @@ static struct table_row joint_row(const struct draft *draft, const struct detail
 					  draft_length(draft, joint->length),
 					  turns,
 					  joint_tag_where(draft, lay, joint),
-					  joint->why,
+					  joint_tag_why(draft, joint),
 				  }};
 }
 
