@@ -103,7 +103,8 @@ static void stroke_cloud(struct clouding *c, struct ring outline)
 	for (size_t i = 0; i < flat.count; i++)
 		for (size_t k = 0; k + 1 < flat.lines[i].count; k++)
 			occupancy_add(c->occupied, flat.lines[i].points[k],
-			              flat.lines[i].points[k + 1], AWAY_COST);
+			              flat.lines[i].points[k + 1],
+			              (struct mark_weight){AWAY_COST, AWAY_COST});
 }
 
 /* ---- where a triangle stands ---- */

@@ -18,6 +18,8 @@ static const double layer_weights[LAYER_COUNT] = {
 static const double HATCH_WEIGHT = 0.12, HATCH_OWN_WEIGHT = 4;
 /* Of a strip: its own name may stand on it, another strip's would mislead. */
 static const double HATCH_STRIP_WEIGHT = 0.3;
+/* Of a wall or an obstacle: a mm of its line under a text. */
+static const double WALL_COVER = 12;
 /* Solid ink is rated as level lines so far apart, mm. */
 static const double SOLID_PITCH = 1;
 
@@ -31,7 +33,12 @@ static const double CLEAR_MARGIN = 0.2;
 
 /* ---- what is there ---- */
 
-static void add_path_marks(struct occupancy *o, struct paper_path path, double weight)
+static struct mark_weight alike(double weight)
+{
+	return (struct mark_weight){weight, weight};
+}
+
+static void add_path_marks(struct occupancy *o, struct paper_path path, struct mark_weight weight)
 {
 	for (size_t i = 0; i < path.count; i++) {
 		struct paper_line line = path.lines[i];
@@ -45,7 +52,7 @@ static void add_path_marks(struct occupancy *o, struct paper_path path, double w
 static void add_solid_marks(struct occupancy *o, struct paper_box box)
 {
 	for (double y = box.y0 + SOLID_PITCH / 2; y < box.y1; y += SOLID_PITCH)
-		occupancy_add(o, paper_at(box.x0, y), paper_at(box.x1, y), HATCH_OWN_WEIGHT);
+		occupancy_add(o, paper_at(box.x0, y), paper_at(box.x1, y), alike(HATCH_OWN_WEIGHT));
 }
 
 static bool is_reserved(const struct op *op)
@@ -61,10 +68,14 @@ static double hatch_weight(enum area area)
 	return area == AREA_OBSTACLE || area == AREA_HOLD ? HATCH_OWN_WEIGHT : HATCH_WEIGHT;
 }
 
-/* A match line is no less than the frame: a text across it would stand on two sheets. */
-static double stroke_weight(const struct op *op)
+/* A match line is no less than the frame: a text across it would stand on two sheets. One across
+ * a wall, or the edge of what stands in the room, would hide where the floor ends; a leader may
+ * go out through it. */
+static struct mark_weight stroke_weight(const struct op *op)
 {
-	return layer_weights[op->role.pen == PEN_MATCH ? LAYER_SHEET : op->layer];
+	if (op->role.pen == PEN_WALL || op->role.pen == PEN_OBSTACLE)
+		return (struct mark_weight){WALL_COVER, layer_weights[op->layer]};
+	return alike(layer_weights[op->role.pen == PEN_MATCH ? LAYER_SHEET : op->layer]);
 }
 
 struct occupancy *list_occupied(const struct list *list)
@@ -80,9 +91,9 @@ struct occupancy *list_occupied(const struct list *list)
 		else if (op->kind == OP_FILL && op->role.area == AREA_FIRST_TILE)
 			add_solid_marks(o, op->box);
 		else if (op->kind == OP_HATCH)
-			add_path_marks(o, op->path, hatch_weight(op->role.area));
+			add_path_marks(o, op->path, alike(hatch_weight(op->role.area)));
 	}
-	add_path_marks(o, list->clouds, layer_weights[LAYER_CHANGES]);
+	add_path_marks(o, list->clouds, alike(layer_weights[LAYER_CHANGES]));
 	return o;
 }
 

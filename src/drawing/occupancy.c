@@ -11,7 +11,8 @@ static const double CELL_SLACK = 1e-6;
 
 struct mark {
 	struct paper_point a, b;
-	double weight, length;
+	struct mark_weight weight;
+	double length;
 	struct paper_box box;
 };
 
@@ -99,7 +100,7 @@ struct occupancy *occupancy_new(struct arena *arena, double width, double height
 	return o;
 }
 
-static struct mark mark_of(struct paper_point a, struct paper_point b, double weight)
+static struct mark mark_of(struct paper_point a, struct paper_point b, struct mark_weight weight)
 {
 	struct paper_box box = paper_box_with(paper_box_with(paper_box_empty(), a), b);
 	return (struct mark){a, b, weight, paper_distance(a, b), box};
@@ -111,7 +112,8 @@ static bool is_off(const struct mark *m, struct paper_box box)
 	return m->box.x0 > box.x1 || m->box.x1 < box.x0 || m->box.y0 > box.y1 || m->box.y1 < box.y0;
 }
 
-void occupancy_add(struct occupancy *o, struct paper_point a, struct paper_point b, double weight)
+void occupancy_add(struct occupancy *o, struct paper_point a, struct paper_point b,
+                   struct mark_weight weight)
 {
 	struct span s = span_of_line(o, a, b);
 	struct paper_point d = paper_sub(b, a);
@@ -173,7 +175,9 @@ static double length_inside(const struct mark *m, struct paper_box box)
 	return paper_box_clip(box, m->a, m->b, &t0, &t1) ? (t1 - t0) * m->length : 0;
 }
 
-double occupancy_cover(const struct occupancy *o, struct paper_box box, double most)
+/* Of all marks inside the box, as far as the sum is not above `most`. */
+static double sum_inside(const struct occupancy *o, struct paper_box box, bool is_cover,
+                         double most)
 {
 	struct span s = span_of(o, box);
 	double sum = 0;
@@ -182,11 +186,23 @@ double occupancy_cover(const struct occupancy *o, struct paper_box box, double m
 			const struct cell *cell = cell_at(o, x, y);
 			for (size_t i = 0; i < cell->marks.count; i++) {
 				const struct mark *m = &cell->marks.items[i];
+				double weight = is_cover ? m->weight.cover : m->weight.cross;
 				if (!is_off(m, box))
-					sum += m->weight * length_inside(m, box);
+					sum += weight * length_inside(m, box);
 			}
 		}
 	return sum;
+}
+
+double occupancy_cover(const struct occupancy *o, struct paper_box box, double most)
+{
+	return sum_inside(o, box, true, most);
+}
+
+double occupancy_near(const struct occupancy *o, struct paper_point at, double reach)
+{
+	struct paper_box box = {at.x - reach, at.y - reach, at.x + reach, at.y + reach};
+	return sum_inside(o, box, false, INFINITY);
 }
 
 static double side(struct paper_point a, struct paper_point b, struct paper_point p)
@@ -214,7 +230,7 @@ double occupancy_cross(const struct occupancy *o, struct paper_point a, struct p
 			for (size_t i = 0; i < cell->marks.count; i++) {
 				const struct mark *m = &cell->marks.items[i];
 				if (!is_off(m, box) && occupancy_is_crossing(a, b, m->a, m->b))
-					sum += m->weight;
+					sum += m->weight.cross;
 			}
 		}
 	}

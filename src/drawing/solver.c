@@ -61,20 +61,10 @@ static void rate_body(const struct solver *s, struct candidate *c, int64_t best)
 	c->rated = cover <= most ? RATED_BODY : RATED_NOT;
 }
 
-static double rate_tip(const struct solver *s, struct paper_point tip, bool is_dotted)
-{
-	struct paper_box at = paper_box_with(paper_box_empty(), tip);
-	at = paper_box_grown(at, is_dotted ? DOT_NEAR : TIP_NEAR);
-	return (is_dotted ? 1 : TIP_SHARE) * occupancy_cover(s->occupancy, at, INFINITY);
-}
-
-/* What the leader crosses, and what it ends at. */
-static void rate_leader(const struct solver *s, size_t self, struct candidate *c)
+/* What the leader crosses. */
+static void rate_leader(const struct solver *s, struct candidate *c)
 {
 	struct paper_point a, b;
-	if (c->leader_count > 0)
-		c->cost += rate_tip(s, c->leader[c->leader_count - 1],
-		                    s->labels[self].label->is_dotted);
 	for (int i = 0; i + 1 < c->leader_count && !c->is_impossible; i++) {
 		clash_leader_piece(c, i, &a, &b);
 		c->is_impossible = occupancy_blocks_line(s->occupancy, a, b);
@@ -86,12 +76,12 @@ static void rate_leader(const struct solver *s, size_t self, struct candidate *c
 
 /* Rated against the fixed marks no further than it takes to see that it is out: each mark only
  * adds to the cost. */
-static bool is_worth(const struct solver *s, size_t self, struct candidate *c, int64_t best)
+static bool is_worth(const struct solver *s, struct candidate *c, int64_t best)
 {
 	if (c->rated == RATED_NOT && !is_out(c, best))
 		rate_body(s, c, best);
 	if (c->rated == RATED_BODY && !is_out(c, best))
-		rate_leader(s, self, c);
+		rate_leader(s, c);
 	return c->rated == RATED_ALL && !is_out(c, best);
 }
 
@@ -125,7 +115,7 @@ static const struct candidate *cheapest(const struct solver *s, size_t self,
 {
 	const struct candidate *found = NULL;
 	for (size_t i = 0; i < among.count; i++) {
-		if (!is_worth(s, self, &among.items[i], *best))
+		if (!is_worth(s, &among.items[i], *best))
 			continue;
 		int64_t cost = cost_now(s, self, &among.items[i]);
 		if (cost == NEVER || (*best != NEVER && cost >= *best))
@@ -142,6 +132,27 @@ static void take(struct solver *s, size_t self, const struct candidate *place)
 	s->taken[self] = place ? place->extent : paper_box_empty();
 }
 
+/* What lies round the end of each leader, more than round the end that is freest: what is named
+ * is always there. */
+static void rate_tips(const struct solver *s, struct candidates led, bool is_dotted)
+{
+	double reach = is_dotted ? DOT_NEAR : TIP_NEAR, share = is_dotted ? 1 : TIP_SHARE;
+	double least = INFINITY, here = 0;
+	struct paper_point before = {NAN, NAN};
+	for (int round = 0; round <= 1; round++)
+		for (size_t i = 0; i < led.count; i++) {
+			struct candidate *c = &led.items[i];
+			struct paper_point tip = c->leader[c->leader_count - 1];
+			/* Places in a row have their tip in common. */
+			if (!(paper_distance(tip, before) <= 0))
+				here = share * occupancy_near(s->occupancy, tip, reach);
+			before = tip;
+			least = fmin(least, here);
+			if (round == 1)
+				c->cost = c->place_cost += here - least;
+		}
+}
+
 static void prepare(struct solver *s, size_t self, bool with_leaders)
 {
 	struct choice *choice = &s->choices[self];
@@ -151,6 +162,7 @@ static void prepare(struct solver *s, size_t self, bool with_leaders)
 	choice->is_near_made = true;
 	if (with_leaders && !choice->is_led_made) {
 		choice->led = candidate_led(s->arena, l->label, &l->body);
+		rate_tips(s, choice->led, l->label->is_dotted);
 		choice->is_led_made = true;
 	}
 }
@@ -176,8 +188,10 @@ static bool look_closely(struct solver *s, size_t self, int64_t best)
 	struct choice *choice = &s->choices[self];
 	if (!l->label->can_lead)
 		return false;
-	if (!choice->is_dense_made)
+	if (!choice->is_dense_made) {
 		choice->dense = candidate_led_densely(s->arena, l->label, &l->body);
+		rate_tips(s, choice->dense, l->label->is_dotted);
+	}
 	choice->is_dense_made = true;
 	const struct candidate *found = cheapest(s, self, choice->dense, &best);
 	if (found)
@@ -247,8 +261,7 @@ static bool push_from(struct solver *s, size_t self, const struct candidate *c)
 static bool push_aside(struct solver *s, size_t self, struct candidates among)
 {
 	for (size_t i = 0; i < among.count; i++)
-		if (is_worth(s, self, &among.items[i], NEVER) &&
-		    push_from(s, self, &among.items[i]))
+		if (is_worth(s, &among.items[i], NEVER) && push_from(s, self, &among.items[i]))
 			return true;
 	return false;
 }
@@ -349,11 +362,11 @@ static void keep_best(struct best_places *best, struct candidate *c)
 	best->items[at] = c;
 }
 
-static void find_best(const struct solver *s, size_t self, struct candidates among, int64_t most,
+static void find_best(const struct solver *s, struct candidates among, int64_t most,
                       struct best_places *best)
 {
 	for (size_t i = 0; i < among.count; i++)
-		if (is_worth(s, self, &among.items[i], most))
+		if (is_worth(s, &among.items[i], most))
 			keep_best(best, &among.items[i]);
 }
 
@@ -375,9 +388,9 @@ static void swap_places(struct solver *s, size_t self)
 		return;
 	struct best_places best = {.count = 0};
 	prepare(s, self, s->labels[self].label->can_lead);
-	find_best(s, self, s->choices[self].near, cost, &best);
+	find_best(s, s->choices[self].near, cost, &best);
 	if (s->labels[self].label->can_lead)
-		find_best(s, self, s->choices[self].led, cost, &best);
+		find_best(s, s->choices[self].led, cost, &best);
 	for (size_t i = 0; i < best.count; i++) {
 		struct pushed p = in_the_way(s, self, best.items[i], true);
 		if (p.count == 0 || p.count > PUSHED_MOST)

@@ -4,6 +4,7 @@
 #include "drawing/dimension.h"
 #include "drawing/symbol.h"
 #include "sheets/draw_tile.h"
+#include "sheets/margin.h"
 #include "sheets/wall_label.h"
 
 /* Paper mm, own design: a control line runs this far past the walls, to its end mark. */
@@ -73,18 +74,42 @@ static void name_control(struct sheet *sheet, const struct lay_view *v,
 	                                        .is_clear = true});
 }
 
+/* True where the sheet shows another room there. */
+static bool is_elsewhere(const struct sheet *sheet, const struct lay_view *v, struct paper_point at)
+{
+	const struct box *window = v->view->window ? v->view->window : &sheet->margin->window;
+	const struct site_room *room = wall_label_room(sheet, at);
+	struct point p = view_floor(v->view, at);
+	return room && room != v->room && p.x > window->x0 && p.x < window->x1 &&
+	       p.y > window->y0 && p.y < window->y1;
+}
+
+/* Where a control line and the mark on it end at a wall: past it, but where another room is the
+ * line ends at the wall and the mark stands within. */
+struct control_end {
+	struct paper_point line, mark;
+};
+
+static struct control_end end_at(const struct sheet *sheet, const struct lay_view *v,
+                                 struct paper_point wall, struct paper_point outward)
+{
+	struct paper_point past = paper_step(wall, outward, BEYOND_WALL);
+	if (!is_elsewhere(sheet, v, past))
+		return (struct control_end){past, past};
+	return (struct control_end){wall, paper_step(wall, outward, -BEYOND_WALL)};
+}
+
 static void draw_control(struct sheet *sheet, const struct lay_view *v,
                          const struct control *control)
 {
 	const struct draft *draft = sheet->draft;
 	struct paper_point a = lay_view_point(v, control->from), b = lay_view_point(v, control->to);
-	struct paper_point along = paper_unit(paper_sub(b, a));
-	struct paper_point from = paper_step(a, along, -BEYOND_WALL);
-	struct paper_point to = paper_step(b, along, BEYOND_WALL);
+	struct paper_point along = paper_unit(paper_sub(b, a)), back = {-along.x, -along.y};
+	struct control_end first = end_at(sheet, v, a, back), last = end_at(sheet, v, b, along);
 	list_stroke(sheet->list, LAYER_CONTROL, PEN_CONTROL, control->id,
-	            paper_path_segment(draft->arena, from, to));
-	from = symbol_control_end(sheet->list, control->id, from, paper_at(-along.x, -along.y));
-	to = symbol_control_end(sheet->list, control->id, to, along);
+	            paper_path_segment(draft->arena, first.line, last.line));
+	struct paper_point from = symbol_control_end(sheet->list, control->id, first.mark, back);
+	struct paper_point to = symbol_control_end(sheet->list, control->id, last.mark, along);
 	const char *text = draft_word(draft, control->along_u ? "tag.line-u" : "tag.line-v");
 	/* On a part the name stands where the line leaves it. */
 	list_clip_named(sheet->list, &from, &to);

@@ -24,8 +24,9 @@ bool joint_tag_is_said(const struct joint_tag *, const struct joint_tag *other);
 struct segment joint_tag_stretch(struct line);
 /* A soft joint waits for the same answer as its crack. */
 bool joint_tag_is_pending(const struct placed_lay *, const struct joint *);
-/* For the schedule: its kind, why it is there, its back-up, and where a crew finds it, between which courses from
- * the lines of the first room that it is seen in; "" where no course says it. */
+/* For the schedule: its kind, why it is there, its back-up, and where a crew finds it, between
+ * which courses from the lines of the first room that it is seen in; "" where no course says
+ * it. */
 const char *joint_tag_kind(const struct draft *, const struct joint *);
 const char *joint_tag_why(const struct draft *, const struct joint *);
 const char *joint_tag_back(const struct draft *, const struct joint *);
