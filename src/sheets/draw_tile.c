@@ -127,21 +127,32 @@ static bool is_named(const struct sheet *sheet, const struct strip *strip)
 	return false;
 }
 
-/* Half way from the middle of an outline to its farthest corner: the name of a strip may point
- * anywhere up to there, to either side, off the crack and the joints in the middle. Where that is
- * not all of the strip in the room: the middle. */
-static struct point aside_of_middle(const struct lay_view *v, struct ring ring, struct point middle)
+static bool is_on(const struct lay_view *v, const struct polygon *shape, struct point at)
 {
-	struct point far = middle;
-	for (size_t i = 0; i < ring.count; i++)
+	return lay_view_has(v, at) && polygon_holds(shape, at);
+}
+
+/* What the name of a strip may point at: the middle of a piece, and up to half way from there to
+ * its farthest corner, to either side, off the crack and the joints in the middle. Where a column
+ * stands there, or the room ends: one point half way to a corner. */
+static struct segment place_on(const struct lay_view *v, const struct polygon *shape)
+{
+	struct ring ring = shape->outline;
+	struct point middle = ring_middle(ring), far = middle, half = middle;
+	for (size_t i = 0; i < ring.count; i++) {
+		struct point at = point_between(middle, ring.points[i], 0.5);
+		if (is_on(v, shape, at) && !is_on(v, shape, half))
+			half = at;
 		if (point_distance(middle, ring.points[i]) > point_distance(middle, far) + 1)
 			far = ring.points[i];
-	for (int side = -1; side <= 1; side += 2) {
-		struct point end = point_between(middle, far, side * 0.5);
-		if (!lay_view_has(v, end) || !ring_holds(ring, end))
-			return middle;
 	}
-	return point_between(middle, far, 0.5);
+	struct point left = point_between(middle, far, -0.5),
+		     right = point_between(middle, far, 0.5);
+	if (!is_on(v, shape, middle))
+		return (struct segment){half, half};
+	if (!is_on(v, shape, left) || !is_on(v, shape, right))
+		return (struct segment){middle, middle};
+	return (struct segment){middle, right};
 }
 
 /* The strip's name stands beside the middle of its longest piece in the room. */
@@ -160,8 +171,7 @@ static void tag_strip(struct sheet *sheet, const struct lay_view *v, const struc
 		seen = overlay_intersection(draft->arena, &strip->region, &v->named);
 	if (!best && seen.count == 0)
 		return;
-	struct ring shape = best ? best->shape.outline : seen.polygons[0].outline;
-	struct point middle = ring_middle(shape), aside = aside_of_middle(v, shape, middle);
+	struct segment place = place_on(v, best ? &best->shape : &seen.polygons[0]);
 	const char *lines[] = {
 		draft_text(draft, "tag.strip", {"crack", draft_tag(draft, strip->cracks[0])},
 	                   {"width", draft_length(draft, strip->width)}),
@@ -174,8 +184,8 @@ static void tag_strip(struct sheet *sheet, const struct lay_view *v, const struc
 	                                        .element = strip->id,
 	                                        .link = "membrane",
 	                                        .where = LABEL_AROUND,
-	                                        .a = lay_view_point(v, middle),
-	                                        .b = lay_view_point(v, aside),
+	                                        .a = lay_view_point(v, place.from),
+	                                        .b = lay_view_point(v, place.to),
 	                                        .priority = 6,
 	                                        .can_lead = true,
 	                                        .is_dotted = true,
