@@ -155,23 +155,32 @@ static struct segment place_on(const struct lay_view *v, const struct polygon *s
 	return (struct segment){middle, right};
 }
 
-/* The strip's name stands beside the middle of its longest piece in the room. */
+/* Of what is named here of the strip's pieces the largest; NULL: nothing is. */
+static const struct polygon *largest_seen(struct arena *arena, const struct lay_view *v,
+                                          const struct strip *strip)
+{
+	const struct polygon *best = NULL;
+	for (size_t k = 0; k < strip->piece_count; k++) {
+		struct region seen = {&strip->pieces[k].shape, 1};
+		if (v->is_cut)
+			seen = overlay_intersection(arena, &seen, &v->named);
+		for (size_t i = 0; i < seen.count; i++)
+			if (!best || polygon_area(&seen.polygons[i]) > polygon_area(best) + 1)
+				best = &seen.polygons[i];
+	}
+	return best;
+}
+
+/* The strip's name points at the largest of its pieces in the room. */
 static void tag_strip(struct sheet *sheet, const struct lay_view *v, const struct strip *strip)
 {
 	const struct draft *draft = sheet->draft;
-	const struct strip_piece *best = NULL;
-	if (is_named(sheet, strip))
+	const struct polygon *shape = NULL;
+	if (!is_named(sheet, strip))
+		shape = largest_seen(draft->arena, v, strip);
+	if (!shape)
 		return;
-	for (size_t k = 0; k < strip->piece_count; k++)
-		if (lay_view_has(v, ring_middle(strip->pieces[k].shape.outline)) &&
-		    (!best || strip->pieces[k].length > best->length + 1))
-			best = &strip->pieces[k];
-	struct region seen = {0};
-	if (!best && v->is_cut)
-		seen = overlay_intersection(draft->arena, &strip->region, &v->named);
-	if (!best && seen.count == 0)
-		return;
-	struct segment place = place_on(v, best ? &best->shape : &seen.polygons[0]);
+	struct segment place = place_on(v, shape);
 	const char *lines[] = {
 		draft_text(draft, "tag.strip", {"crack", draft_tag(draft, strip->cracks[0])},
 	                   {"width", draft_length(draft, strip->width)}),
