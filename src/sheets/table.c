@@ -356,8 +356,11 @@ struct paper_box table_column(const struct sheet *sheet)
 bool table_carry(struct sheet *sheet, struct table *table)
 {
 	struct paper_box box = table_column(sheet);
-	if (!table_fits(sheet, table, box))
+	table->is_tight = !table_fits(sheet, table, box);
+	if (!table_fits(sheet, table, box)) {
+		table->is_tight = false;
 		return false;
+	}
 	sheet->column.y0 = table_draw(sheet, table, box);
 	return true;
 }

@@ -39,7 +39,8 @@ bool table_enlarge(const struct sheet *, struct table *);
 void table_draw_sheet(struct sheet *, struct table *);
 /* The column of text, for a table alone in it. */
 struct paper_box table_column(const struct sheet *);
-/* Under the text in sheet->column; false: it does not all fit there, and none is set. */
+/* Under the text in sheet->column, its rows close where that makes it fit; false: it does not all
+ * fit there, and none is set. */
 bool table_carry(struct sheet *, struct table *);
 /* Under the text in sheet->column where all of it fits there, else on a further sheet; an
  * empty one nowhere. */
