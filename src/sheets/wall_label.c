@@ -15,7 +15,7 @@ enum { STAND_COUNT = sizeof STANDS / sizeof STANDS[0], ROWS = 2 };
 /* Where the wall's own lane is taken, the label stands this much farther out. */
 static const double ROW_STEP = 3.4, ROW_COST = 2.5;
 /* Inside its room a label covers tile; in another room it misleads. */
-static const double INSIDE_COST = 5, ELSEWHERE_COST = 14;
+static const double INSIDE_COST = 5, ELSEWHERE_COST = 40;
 /* From a border to the end of a leader on the tile beside it. */
 static const double ON_TILE = 1.6;
 
