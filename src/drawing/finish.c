@@ -19,7 +19,7 @@ static const double HATCH_WEIGHT = 0.12, HATCH_OWN_WEIGHT = 4;
 /* Of a strip: its own name may stand on it, another strip's would mislead. */
 static const double HATCH_STRIP_WEIGHT = 0.3;
 /* Of a wall or an obstacle: a mm of its line under a text. */
-static const double WALL_COVER = 12;
+static const double WALL_COVER = 8;
 /* Solid ink is rated as level lines so far apart, mm. */
 static const double SOLID_PITCH = 1;
 
