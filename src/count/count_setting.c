@@ -3,7 +3,6 @@
 #include "count/formula.h"
 #include "count/mortar.h"
 #include "count/room_shares.h"
-#include "count/room_tiles.h"
 #include "count/totals.h"
 #include "geometry/line.h"
 #include "units/length.h"
@@ -84,32 +83,15 @@ static double sealed_mm2(const struct placed_lay *lay)
 	return area;
 }
 
-/* Joints that are grouted, by room: ground less tile and soft joints. What of the field is too
- * narrow to be tile is known of all of it only: it goes in proportion. */
+/* Joints that are grouted, by room: ground less tile and soft joints. A piece that crosses an
+ * open line is of one room, its ground of two: so all rooms of a lay share by their ground. */
 static const double *grouted_areas(struct counting *c, const struct placed_lay *lay,
                                    const double *open)
 {
 	const struct field *field = lay->field;
 	double all =
 		sum_of(field, open) - tile_total(lay).tile_mm2 - lost_mm2(lay) - sealed_mm2(lay);
-	double *areas = ARENA_ARRAY(c->arena, double, field->room_count);
-	for (size_t r = 0; r < field->room_count; r++)
-		areas[r] = open[r];
-	for (size_t t = 0; t < field->lay->tile_count && field->room_count > 1; t++) {
-		const struct room_tiles *tiles = room_tiles_of(c->arena, lay, (int)t);
-		for (size_t r = 0; r < field->room_count; r++)
-			areas[r] -= tiles[r].tile_mm2;
-	}
-	for (size_t j = 0; j < lay->joints->joint_count; j++) {
-		const struct joint *joint = &lay->joints->joints[j];
-		const double *lengths = room_shares_of_line(c->arena, field, joint->line,
-		                                            joint->is_closed, joint->length);
-		for (size_t r = 0; r < field->room_count && is_in_field(joint); r++)
-			areas[r] -= lengths[r] * joint->width;
-	}
-	for (size_t r = 0; r < field->room_count; r++)
-		areas[r] = fmax(areas[r], 0);
-	return room_shares_scaled(c->arena, field, areas, fmax(all, 0));
+	return room_shares_scaled(c->arena, field, open, fmax(all, 0));
 }
 
 static double thickest_tile(const struct plan_lay *lay)
