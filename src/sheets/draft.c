@@ -5,9 +5,9 @@
 #include "units/length.h"
 #include "units/number.h"
 
-/* Printed steps: dimensions to 1/16 in or 1 mm, widths of cracks and joints to 1/32 in or
+/* Printed steps: dimensions to 1/16 in or 1 mm, widths of cracks and joints to 1/64 in or
  * a tenth of a millimetre. Source: docs/sources.md D12, common practice. */
-enum { DIMENSION_FRACTION = 16, WIDTH_FRACTION = 32, WIDTH_DECIMALS = 1 };
+enum { DIMENSION_FRACTION = 16, WIDTH_FRACTION = 64, WIDTH_DECIMALS = 1 };
 
 double draft_rounded(const struct draft *draft, double mm)
 {

@@ -31,7 +31,7 @@ const char *draft_measure(const struct draft *, double mm);
 double draft_rounded(const struct draft *, double mm);
 /* 2026-04-06; nothing for a date that is not stated. */
 const char *draft_date(const struct draft *, struct date);
-/* A width of a crack or joint: inches to 1/32, or millimetres with a decimal. */
+/* A width of a crack or joint: inches to 1/64, or millimetres with a decimal. */
 const char *draft_width(const struct draft *, double mm);
 /* A width for sentences: no line ends inside it. */
 const char *draft_width_measure(const struct draft *, double mm);

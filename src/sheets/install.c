@@ -184,7 +184,8 @@ static void draw_lay(struct sheet *sheet, const struct lay_view *v)
 	draw_controls(sheet, v);
 	draw_first_tile(sheet, v);
 	draw_cuts(sheet, v);
-	struct strip_corners corners = strip_corners_find(sheet->draft->arena, v, false, 0);
+	const struct draft *draft = sheet->draft;
+	struct strip_corners corners = strip_corners_find(draft->arena, draft->placed, v, false);
 	strip_corners_mark(sheet, v, &corners);
 }
 

@@ -5,6 +5,7 @@
 
 #include "geometry/overlay.h"
 #include "sheets/cautions.h"
+#include "sheets/ground_questions.h"
 #include "sheets/lay_view.h"
 #include "sheets/materials.h"
 #include "sheets/parts.h"
@@ -219,13 +220,18 @@ static void add_membrane(struct steps *s)
 		add_step(s, draft_text(s->draft, "step.membrane-wait", {"hours", hours}));
 }
 
-/* Of the whole floor: what comes before its lines, and after its grout. */
+/* What comes before the lines: of the whole floor all that is asked, of a room what is asked of
+ * its ground. */
 static void add_before(struct steps *s)
 {
-	if (s->seen)
+	if (!s->seen) {
+		add_word(s, "step.answers");
+		add_word(s, "step.marks");
 		return;
-	add_word(s, "step.answers");
-	add_word(s, "step.marks");
+	}
+	const char *about = ground_questions(s->draft, s->room);
+	if (*about)
+		add_step(s, draft_text(s->draft, "step.questions", {"about", about}));
 }
 
 static void add_after(struct steps *s)
@@ -239,13 +245,23 @@ static void add_after(struct steps *s)
 	                       {"hours", hours_text(s, plan->sealant.cure_hours)}));
 }
 
+/* Kinds of joints that stay free of mortar and grout. */
 static void add_sealed(struct steps *s)
 {
-	bool has_field = sees_kind(s, JOINT_MOVEMENT), has_soft = sees_kind(s, JOINT_SOFT);
-	if (has_field || has_soft)
-		add_word(s, !has_soft    ? "step.field"
-		            : !has_field ? "step.soft"
-		                         : "step.field-soft");
+	static const struct {
+		enum joint_kind kind;
+		const char *word;
+	} KINDS[] = {
+		{JOINT_CARRIED, "step.sealed.carried"},
+		{JOINT_MOVEMENT, "step.sealed.field"},
+		{JOINT_SOFT, "step.sealed.soft"},
+	};
+	struct strbuf list = strbuf_in(s->draft->arena);
+	for (size_t i = 0; i < sizeof KINDS / sizeof *KINDS; i++)
+		if (sees_kind(s, KINDS[i].kind))
+			add_id(&list, draft_word(s->draft, KINDS[i].word));
+	if (list.length)
+		add_step(s, draft_text(s->draft, "step.sealed", {"kinds", list.text}));
 }
 
 /* True where a slab joint is carried up at a slant to the courses: no two cuts are alike. */
@@ -360,7 +376,7 @@ void install_notes(struct sheet *sheet, const struct site_room *room, const stru
 	struct view plain = parts_extent(sheet);
 	struct lay_view v = lay_view_make(draft->arena, lay, &plain, room);
 	steps_here(&notes, &v);
-	struct strip_corners corners = strip_corners_find(draft->arena, &v, false, 0);
+	struct strip_corners corners = strip_corners_find(draft->arena, draft->placed, &v, false);
 	strip_corners_note(&notes, &v, &corners);
 	notes_heading(&notes, NOTE_MATERIAL, "heading.materials");
 	materials_add(&notes, lay, &v);

@@ -82,27 +82,10 @@ static void tag_pieces(struct sheet *sheet, const struct lay_view *v, const stru
 	}
 }
 
-/* Letters run on from room to room: a sheet of all rooms has each once. */
-static struct strip_corners corners_of(const struct sheet *sheet, const struct site_room *room,
-                                       const struct view *view)
-{
-	const struct draft *draft = sheet->draft;
-	struct strip_corners corners = {0};
-	for (const struct site_room *at = draft->site->rooms; at <= room; at++) {
-		const struct placed_lay *lay = lay_of_room(draft->placed, at);
-		size_t first = corners.first + corners.list.count;
-		corners = (struct strip_corners){.first = first};
-		if (!lay)
-			continue;
-		struct lay_view v = lay_view_make(draft->arena, lay, view, at);
-		corners = strip_corners_find(draft->arena, &v, true, first);
-	}
-	return corners;
-}
-
 static void draw_room(struct sheet *sheet, const struct lay_view *v)
 {
-	struct strip_corners corners = corners_of(sheet, v->room, v->view);
+	const struct draft *draft = sheet->draft;
+	struct strip_corners corners = strip_corners_find(draft->arena, draft->placed, v, true);
 	draw_cover(sheet, v);
 	draw_strips(sheet, v);
 	draw_holds(sheet, v, false);
@@ -164,7 +147,8 @@ static void add_corners(struct notes *notes)
 		if (!lay)
 			continue;
 		struct lay_view v = lay_view_make(draft->arena, lay, &plain, room);
-		struct strip_corners corners = corners_of(notes->sheet, room, &plain);
+		struct strip_corners corners =
+			strip_corners_find(draft->arena, draft->placed, &v, true);
 		strip_corners_note(notes, &v, &corners);
 	}
 }

@@ -66,29 +66,44 @@ static const char *letter_of(struct arena *arena, size_t index)
 	             : arena_printf(arena, "%c", letter);
 }
 
-static void add_ring(struct arena *arena, struct strip_corners *corners, const struct lay_view *v,
-                     const char *strip, struct ring outline)
+/* Letters run on through the strips of the floor, whatever of them is seen: `index` is that of
+ * the outline's first corner. */
+static size_t add_ring(struct arena *arena, struct strip_corners *corners, const struct lay_view *v,
+                       const struct strip *strip, struct ring outline, size_t index)
 {
 	struct ring ring = strip_outline_blunted(arena, outline);
-	for (size_t i = 0; i < ring.count; i++) {
-		if (!lay_view_has(v, ring.points[i]))
-			continue;
-		const char *letter = letter_of(arena, corners->first + corners->list.count);
-		*array_push(arena, &corners->list) =
-			(struct strip_corner){letter, strip, ring.points[i]};
-	}
+	for (size_t i = 0; v && i < ring.count; i++)
+		if (lay_view_has(v, ring.points[i]))
+			*array_push(arena, &corners->list) =
+				(struct strip_corner){letter_of(arena, index + i), strip->id,
+			                              ring.points[i]};
+	return ring.count;
 }
 
-struct strip_corners strip_corners_find(struct arena *arena, const struct lay_view *v, bool all,
-                                        size_t first)
+/* `v`: NULL where nothing of the strip is asked for, but its letters are taken. */
+static size_t add_strip(struct arena *arena, struct strip_corners *corners,
+                        const struct lay_view *v, const struct strip *strip, size_t index)
 {
-	struct strip_corners corners = {.first = first};
-	for (size_t i = 0; i < v->lay->strips->strip_count; i++) {
-		const struct strip *strip = &v->lay->strips->strips[i];
-		for (size_t k = 0; k < strip->region.count; k++)
-			if (all || strip_is_askew(arena, v, strip))
-				add_ring(arena, &corners, v, strip->id,
-				         strip->region.polygons[k].outline);
+	size_t count = 0;
+	for (size_t k = 0; k < strip->region.count; k++)
+		count += add_ring(arena, corners, v, strip, strip->region.polygons[k].outline,
+		                  index + count);
+	return count;
+}
+
+struct strip_corners strip_corners_find(struct arena *arena, const struct placed *placed,
+                                        const struct lay_view *v, bool all)
+{
+	struct strip_corners corners = {0};
+	size_t index = 0;
+	for (size_t i = 0; i < placed->lay_count; i++) {
+		const struct strips *strips = placed->lays[i].strips;
+		for (size_t s = 0; s < strips->strip_count; s++) {
+			const struct strip *strip = &strips->strips[s];
+			bool is_asked = v->lay == &placed->lays[i] &&
+			                (all || strip_is_askew(arena, v, strip));
+			index += add_strip(arena, &corners, is_asked ? v : NULL, strip, index);
+		}
 	}
 	return corners;
 }

@@ -14,7 +14,6 @@ struct strip_corner {
 };
 
 struct strip_corners {
-	size_t first; /* letters before its own */
 	ARRAY_OF(struct strip_corner) list;
 };
 
@@ -22,9 +21,10 @@ struct strip_corners {
 struct ring strip_outline_blunted(struct arena *, struct ring);
 /* True where the strip's corners are read off the table; false: off running dimensions. */
 bool strip_is_askew(struct arena *, const struct lay_view *, const struct strip *);
-/* Of all strips of the room, or of those that are askew; `first`: letters that are taken. */
-struct strip_corners strip_corners_find(struct arena *, const struct lay_view *, bool all,
-                                        size_t first);
+/* Of all strips of the room, or of those that are askew: what of them is named here. A corner
+ * has the same letter on every sheet of the set. */
+struct strip_corners strip_corners_find(struct arena *, const struct placed *,
+                                        const struct lay_view *, bool all);
 /* The letters, at their corners. */
 void strip_corners_mark(struct sheet *, const struct lay_view *, const struct strip_corners *);
 /* The table; nothing where there is no corner or not both control lines. */
