@@ -1,4 +1,5 @@
-/* judge_rooms.c - rooms as they were measured, and how high the floor comes at their doorways. */
+/* judge_rooms.c - rooms as they were measured, and how high the floor comes at their doorways
+ * and where another lay begins. */
 #include <math.h>
 
 #include "findings/judge.h"
@@ -68,7 +69,7 @@ static void judge_square(struct judging *judging, const struct field *field,
 	judge_say(judging, raised, {"wall", worst->id}, {"other", beside->id});
 }
 
-/* ---- height at doorways ---- */
+/* ---- height at doorways and between lays ---- */
 
 /* Of the finished tile above the slab; what the membrane adds only where it is full. */
 static double floor_height(const struct judging *judging, const struct placed_lay *lay)
@@ -104,6 +105,58 @@ static void judge_levels(struct judging *judging, const struct placed_lay *lay,
 	}
 }
 
+static const struct placed_lay *lay_in(const struct judging *judging, const struct plan_room *room)
+{
+	for (size_t i = 0; i < judging->placed->lay_count; i++) {
+		const struct field *field = judging->placed->lays[i].field;
+		for (size_t r = 0; r < field->room_count; r++)
+			if (field->rooms[r]->plan == room)
+				return &judging->placed->lays[i];
+	}
+	return NULL;
+}
+
+/* Where the tile of one lay meets that of another; told once, of the one that comes higher. */
+static void judge_step(struct judging *judging, const struct placed_lay *lay,
+                       const struct site_room *room, const struct plan_room *beyond,
+                       struct raised raised)
+{
+	const struct placed_lay *other = lay_in(judging, beyond);
+	if (other == NULL || other == lay)
+		return;
+	double height = floor_height(judging, lay);
+	raised.measured = height - floor_height(judging, other);
+	raised.limit = raised.rule->limit;
+	raised.message = "finding.floor-raised.between";
+	if (rule_is_raised(raised.rule, raised.measured))
+		judge_say(judging, raised, {"height", judge_length(judging, height)},
+		          {"room", room->name},
+		          {"other", beyond->name ? beyond->name : beyond->id});
+}
+
+static void judge_steps(struct judging *judging, const struct placed_lay *lay,
+                        const struct site_room *room)
+{
+	for (size_t i = 0; i < room->doorway_count; i++) {
+		const struct site_doorway *doorway = &room->doorways[i];
+		struct raised raised = raised_of_room(judging, RULE_FLOOR_RAISED, room);
+		raised.about = doorway->id;
+		raised.line = doorway->plan->line;
+		raised.at = point_between(doorway->stop_from, doorway->stop_to, 0.5);
+		if (doorway->beyond != NULL)
+			judge_step(judging, lay, room, doorway->beyond->plan, raised);
+	}
+	for (size_t i = 0; i < room->edge_count; i++) {
+		const struct site_edge *edge = &room->edges[i];
+		struct raised raised = raised_of_room(judging, RULE_FLOOR_RAISED, room);
+		raised.about = edge->id;
+		raised.line = edge->line;
+		raised.at = point_between(edge->from, edge->to, 0.5);
+		if (edge->wall != NULL && edge->wall->to != NULL && edge->kind == SITE_EDGE_STOP)
+			judge_step(judging, lay, room, edge->wall->to, raised);
+	}
+}
+
 void judge_rooms(struct judging *judging)
 {
 	for (size_t i = 0; i < judging->placed->lay_count; i++) {
@@ -112,6 +165,7 @@ void judge_rooms(struct judging *judging)
 			judge_closing(judging, lay->field, lay->field->rooms[r]);
 			judge_square(judging, lay->field, lay->field->rooms[r]);
 			judge_levels(judging, lay, lay->field->rooms[r]);
+			judge_steps(judging, lay, lay->field->rooms[r]);
 		}
 	}
 }

@@ -239,6 +239,19 @@ static struct line line_of_run(const struct making *making, const struct perimet
 	return line;
 }
 
+/* A base covers all of the gap; in a doorway none stands on the stop line. */
+static bool is_covered(const struct making *making, const struct perimeter_run *run)
+{
+	for (size_t k = 0; k < run->border_count; k++) {
+		const struct field_border *border =
+			&making->tiling->field->borders[run->borders[k]];
+		if (border->base != SITE_BASE_COVERS || border->kind == SITE_EDGE_GLASS ||
+		    border->kind == SITE_EDGE_OTHER_FLOOR)
+			return false;
+	}
+	return true;
+}
+
 static void add_perimeter(struct making *making, const struct perimeter_run *run)
 {
 	const struct field_border *first = &making->tiling->field->borders[run->borders[0]];
@@ -247,8 +260,7 @@ static void add_perimeter(struct making *making, const struct perimeter_run *run
 		.kind = JOINT_PERIMETER,
 		.of = run->of,
 		.side = "",
-		.is_open = first->base == SITE_BASE_COVERS && first->kind != SITE_EDGE_GLASS &&
-	                   first->kind != SITE_EDGE_OTHER_FLOOR,
+		.is_open = is_covered(making, run),
 		.width = first->gap,
 		.ends = "",
 		.why = "perimeter-joint",

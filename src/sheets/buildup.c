@@ -1,6 +1,11 @@
 #include "sheets/buildup.h"
 
+#include <math.h>
+#include <string.h>
+
+#include "sheets/lay_view.h"
 #include "units/length.h"
+#include "units/number.h"
 
 /* A membrane that states no thickness is drawn this thick (common practice: a sheet of 40 mil). */
 static const double MEMBRANE_THICK = 1;
@@ -16,17 +21,123 @@ static const struct plan_membrane *membrane_of(const struct buildup *f)
 	return f->lay->strips->cover.membrane;
 }
 
+/* Bond coat and tile on the bare slab. */
+static void lay_tile(struct buildup *f)
+{
+	const struct plan_tile *tile = f->lay->field->lay->tiles[0];
+	f->tile = length_mm(tile->thick_nm);
+	f->tile_wide = length_mm(tile->wide_nm);
+	f->grout = length_mm(f->lay->field->lay->joint_nm);
+	f->bond_coat = rules_figure(f->draft->placed->rules, FIGURE_BOND_COAT);
+	f->top = f->bond_coat + f->tile;
+}
+
+static const struct site_doorway *doorway_of(const struct placed_lay *lay, const char *id)
+{
+	for (size_t i = 0; i < lay->field->room_count; i++) {
+		const struct site_room *room = lay->field->rooms[i];
+		for (size_t d = 0; d < room->doorway_count; d++)
+			if (strcmp(room->doorways[d].id, id) == 0 &&
+			    room->doorways[d].end != SITE_EDGE_OPEN)
+				return &room->doorways[d];
+	}
+	return NULL;
+}
+
+static double top_of(const struct draft *draft, const struct placed_lay *lay,
+                     const struct joint *joint)
+{
+	struct buildup f = {.draft = draft, .lay = lay, .joint = joint};
+	lay_tile(&f);
+	buildup_lay_cover(&f);
+	return f.top;
+}
+
+static double height_beyond(const struct buildup *f)
+{
+	const struct site_doorway *doorway = f->doorway;
+	const struct placed_lay *other =
+		doorway && doorway->beyond ? lay_of_room(f->draft->placed, doorway->beyond) : NULL;
+	if (other)
+		return top_of(f->draft, other, f->joint);
+	bool is_known = doorway && doorway->plan->has_level;
+	return is_known ? length_mm(doorway->plan->level_nm) : (double)NAN;
+}
+
+static double crack_width(const struct buildup *f)
+{
+	const struct site *site = f->draft->site;
+	for (size_t i = 0; i < site->crack_count; i++)
+		if (strcmp(site->cracks[i].id, f->joint->of) == 0)
+			return site->cracks[i].width;
+	return 0;
+}
+
+static const struct site_slab_joint *slab_joint_of(const struct buildup *f)
+{
+	const struct site *site = f->draft->site;
+	for (size_t i = 0; i < site->slab_joint_count; i++)
+		if (strcmp(site->slab_joints[i].id, f->joint->of) == 0)
+			return &site->slab_joints[i];
+	return NULL;
+}
+
 struct buildup buildup_of(const struct draft *draft, const struct placed_lay *lay,
                           const struct joint *joint)
 {
 	struct buildup f = {.draft = draft, .lay = lay, .joint = joint};
-	const struct plan_tile *tile = lay->field->lay->tiles[0];
-	f.tile = length_mm(tile->thick_nm);
-	f.tile_wide = length_mm(tile->wide_nm);
-	f.grout = length_mm(lay->field->lay->joint_nm);
-	f.bond_coat = rules_figure(draft->placed->rules, FIGURE_BOND_COAT);
-	f.top = f.bond_coat + f.tile;
+	bool is_soft = joint->kind == JOINT_SOFT;
+	lay_tile(&f);
+	f.below = slab_joint_of(&f);
+	f.crack = is_soft ? crack_width(&f) : 0;
+	f.is_filled = is_soft && strcmp(joint->why, "crack-fill") == 0;
+	f.is_plain = !f.is_filled;
+	f.strip = is_soft && lay->strips->strip_count > 0 ? lay->strips->strips[0].half_width : 0;
+	f.doorway = joint->kind == JOINT_PERIMETER ? doorway_of(lay, joint->of) : NULL;
+	f.beyond = height_beyond(&f);
 	return f;
+}
+
+static bool is_same(double a, double b)
+{
+	return isnan(a) || isnan(b) ? isnan(a) && isnan(b) : number_order(a, b) == 0;
+}
+
+static bool is_tile_alike(const struct buildup *a, const struct buildup *b)
+{
+	/* Only a soft joint is told by the tile between it and its crack. */
+	bool is_told = a->joint->kind == JOINT_SOFT;
+	return is_same(a->tile, b->tile) && is_same(a->bond_coat, b->bond_coat) &&
+	       (!is_told || (is_same(a->tile_wide, b->tile_wide) && is_same(a->grout, b->grout)));
+}
+
+/* Of strips only a soft joint has any under it. */
+static bool is_membrane_alike(struct buildup a, struct buildup b)
+{
+	bool has_any = a.lay->strips->cover.is_full, has_other = b.lay->strips->cover.is_full;
+	buildup_lay_cover(&a);
+	buildup_lay_cover(&b);
+	return has_any == has_other && is_same(a.membrane, b.membrane) && is_same(a.bed, b.bed) &&
+	       is_same(a.strip, b.strip) &&
+	       (!has_any || membrane_of(&a)->kind == membrane_of(&b)->kind);
+}
+
+static bool is_seal_alike(const struct joint *a, const struct joint *b)
+{
+	return is_same(a->width, b->width) && is_same(a->depth, b->depth) && a->back == b->back;
+}
+
+static bool is_room_alike(const struct site_doorway *a, const struct site_doorway *b)
+{
+	return a == b || (a && b && a->beyond == b->beyond);
+}
+
+bool buildup_is_alike(const struct buildup *a, const struct buildup *b)
+{
+	return is_tile_alike(a, b) && is_membrane_alike(*a, *b) &&
+	       is_seal_alike(a->joint, b->joint) &&
+	       is_same(a->below ? a->below->width : 0, b->below ? b->below->width : 0) &&
+	       is_same(a->beyond, b->beyond) && is_room_alike(a->doorway, b->doorway);
 }
 
 bool buildup_is_mat(const struct buildup *f)
@@ -97,6 +208,16 @@ void buildup_add_tile(struct section *s, const struct buildup *f, double from, d
 	}
 }
 
+static double rod_size(const struct buildup *f)
+{
+	return f->joint->width + rules_figure(f->draft->placed->rules, FIGURE_ROD_OVERSIZE);
+}
+
+double buildup_seal_depth(const struct buildup *f)
+{
+	return f->joint->depth + (f->joint->back == JOINT_BACK_ROD ? rod_size(f) : 0);
+}
+
 void buildup_add_sealant(struct section *s, const struct buildup *f, double from, double to)
 {
 	const struct joint *joint = f->joint;
@@ -107,7 +228,7 @@ void buildup_add_sealant(struct section *s, const struct buildup *f, double from
 	             draft_text(draft, "detail.sealant", {"width", buildup_width(f, joint->width)},
 	                        {"depth", buildup_width(f, joint->depth)}));
 	if (joint->back == JOINT_BACK_ROD) {
-		double rod = joint->width + rules_figure(draft->placed->rules, FIGURE_ROD_OVERSIZE);
+		double rod = rod_size(f);
 		section_rod(s, from, under - rod, to, under);
 		section_call(s, middle, under - rod / 2,
 		             draft_text(draft, "detail.rod", {"size", buildup_width(f, rod)}));

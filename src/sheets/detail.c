@@ -1,5 +1,6 @@
 #include "sheets/detail.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "sheets/buildup.h"
@@ -7,6 +8,7 @@
 /* Floor mm of what is shown and stands for more: slab below, wall above, floor to each side. */
 static const double SLAB_SHOWN = 26, WALL_SHOWN = 40, FLOOR_SHOWN = 44, CRACK_SHOWN = 20;
 static const double STRIP_END_DEEP = 5; /* of the dimension of its end, under the slab's surface */
+static const double PROFILE_THICK = 1.5, PROFILE_FOOT = 22;
 static const double BASE_THICK = 10, BASE_HIGH = 32, WALL_THICK = 22;
 /* Named just over the slab, so that the leader passes under the sealant between. */
 static const double BEYOND_OVER = 1;
@@ -26,34 +28,16 @@ static struct section section_of(const struct buildup *f, const char *title, dou
 
 /* ---- over cracks ---- */
 
-static const struct site_crack *crack_of(const struct buildup *f)
-{
-	const struct site *site = f->draft->site;
-	for (size_t i = 0; i < site->crack_count; i++)
-		if (strcmp(site->cracks[i].id, f->joint->of) == 0)
-			return &site->cracks[i];
-	return NULL;
-}
-
-static const struct site_slab_joint *slab_joint_of(const struct buildup *f)
-{
-	const struct site *site = f->draft->site;
-	for (size_t i = 0; i < site->slab_joint_count; i++)
-		if (strcmp(site->slab_joints[i].id, f->joint->of) == 0)
-			return &site->slab_joints[i];
-	return NULL;
-}
-
 /* The slab with its crack at 0, or with the joint that is relocated. */
 static void add_broken_slab(struct section *s, const struct buildup *f)
 {
-	const struct site_crack *crack = crack_of(f);
-	const struct site_slab_joint *joint = slab_joint_of(f);
-	double half = joint ? joint->width / 2 : 0, to = s->spans[1].to;
+	double half = f->below ? f->below->width / 2 : 0, to = s->spans[1].to;
 	struct point named = {0, -SLAB_SHOWN * 0.3};
-	const char *name =
-		strcmp(f->joint->why, "crack-fill") == 0 ? "detail.crack-filled" : "detail.crack";
-	if (joint) {
+	const char *name = f->below                      ? "detail.joint-bridged"
+	                   : f->is_filled && f->is_plain ? "detail.crack-either"
+	                   : f->is_filled                ? "detail.crack-filled"
+	                                                 : "detail.crack";
+	if (f->below) {
 		section_part(s, AREA_CONCRETE, -CRACK_SHOWN, -SLAB_SHOWN, -half, 0);
 		section_part(s, AREA_CONCRETE, half, -SLAB_SHOWN, to, 0);
 	} else {
@@ -61,8 +45,8 @@ static void add_broken_slab(struct section *s, const struct buildup *f)
 		named = section_crack(s, 0);
 	}
 	section_call(s, named.x, named.y,
-	             draft_text(f->draft, joint ? "detail.joint-bridged" : name,
-	                        {"width", buildup_width(f, crack ? crack->width : 2 * half)}));
+	             draft_text(f->draft, name,
+	                        {"width", buildup_width(f, f->below ? 2 * half : f->crack)}));
 }
 
 /* The crack at 0, a soft joint beyond the break; membrane from `from` to `to`. */
@@ -93,8 +77,7 @@ static struct section over_strip(struct buildup *f, const char *title)
 	section_part(&s, AREA_BOND_COAT, end, 0, s.spans[1].to, f->membrane);
 	section_call(&s, end - 6, f->membrane / 2,
 	             draft_text(f->draft, "detail.strip",
-	                        {"half",
-	                         draft_measure(f->draft, f->lay->strips->strips[0].half_width)}));
+	                        {"half", draft_measure(f->draft, f->strip)}));
 	section_measure(&s, end - beyond, end, -STRIP_END_DEEP);
 	section_call(&s, end - beyond / 3, -STRIP_END_DEEP,
 	             draft_text(f->draft, "detail.strip-edge",
@@ -148,8 +131,7 @@ static struct section relocated_section(struct buildup *f)
 static struct section carried_section(struct buildup *f)
 {
 	buildup_lay_cover(f);
-	const struct site_slab_joint *below = slab_joint_of(f);
-	double half = f->joint->width / 2, open = below ? below->width / 2 : half;
+	double half = f->joint->width / 2, open = f->below ? f->below->width / 2 : half;
 	struct section s = section_of(f, "detail.title.carried", -FLOOR_SHOWN, FLOOR_SHOWN);
 	section_part(&s, AREA_CONCRETE, -FLOOR_SHOWN, -SLAB_SHOWN, -open, 0);
 	section_part(&s, AREA_CONCRETE, open, -SLAB_SHOWN, FLOOR_SHOWN, 0);
@@ -235,28 +217,46 @@ static struct section column_section(struct buildup *f)
 	return s;
 }
 
+/* What it is called: a room's own tile, or how high the plan says it is. */
+static const char *beyond_name(const struct buildup *f)
+{
+	const struct site_doorway *doorway = f->doorway;
+	if (isnan(f->beyond))
+		return draft_word(f->draft, "detail.beyond");
+	if (doorway->beyond)
+		return draft_text(f->draft, "detail.beyond-room", {"room", doorway->beyond->name});
+	return draft_text(f->draft, "detail.beyond-level",
+	                  {"level", draft_measure(f->draft, f->beyond)});
+}
+
+/* An angle whose foot lies in the bond coat and whose leg guards the tile. */
+static void add_profile(struct section *s, const struct buildup *f)
+{
+	double gap = f->joint->width, under = f->membrane + f->bed;
+	section_part(s, AREA_INK, gap, under, gap + PROFILE_FOOT, under + PROFILE_THICK);
+	section_part(s, AREA_INK, gap, under, gap + PROFILE_THICK, f->top);
+	section_call(s, gap + PROFILE_FOOT, under + PROFILE_THICK / 2,
+	             draft_word(f->draft, "detail.profile"));
+}
+
+/* Flush with the tile where the plan does not say how high the floor beyond is. The sealant is
+ * level with the lower of the two, as far as its back-up fits under it. */
 static struct section stop_section(struct buildup *f)
 {
 	struct section s = edge_section(f, "detail.title.stop");
-	section_part(&s, AREA_SHADE, -WALL_THICK, 0, 0, f->top);
-	section_call(&s, -WALL_THICK / 2, BEYOND_OVER, draft_word(f->draft, "detail.beyond"));
-	buildup_add_sealant(&s, f, 0, f->joint->width);
+	double beyond = isnan(f->beyond) ? f->top : f->beyond;
+	struct buildup seal = *f;
+	seal.top = fmax(fmin(f->top, beyond), buildup_seal_depth(f));
+	s.height = fmax(f->top, beyond);
+	section_part(&s, AREA_SHADE, -WALL_THICK, 0, 0, beyond);
+	section_call(&s, -WALL_THICK / 2, BEYOND_OVER, beyond_name(f));
+	add_profile(&s, f);
+	buildup_add_sealant(&s, &seal, 0, f->joint->width);
 	buildup_call_floor(&s, f, s.spans[0].to - 8);
 	return s;
 }
 
-/* ---- which of them a floor has ---- */
-
-static bool is_doorway(const struct buildup *f)
-{
-	for (size_t i = 0; i < f->lay->field->room_count; i++) {
-		const struct site_room *room = f->lay->field->rooms[i];
-		for (size_t d = 0; d < room->doorway_count; d++)
-			if (strcmp(room->doorways[d].id, f->joint->of) == 0)
-				return true;
-	}
-	return false;
-}
+/* ---- which of them a joint has ---- */
 
 static bool is_obstacle(const struct buildup *f)
 {
@@ -271,12 +271,12 @@ static bool is_obstacle(const struct buildup *f)
 
 static bool is_relocated(const struct buildup *f)
 {
-	return f->joint->kind == JOINT_SOFT && slab_joint_of(f) != NULL;
+	return f->joint->kind == JOINT_SOFT && f->below;
 }
 
 static bool is_beside_crack(const struct buildup *f)
 {
-	return f->joint->kind == JOINT_SOFT && slab_joint_of(f) == NULL;
+	return f->joint->kind == JOINT_SOFT && !f->below;
 }
 
 static bool is_over_strip(const struct buildup *f)
@@ -321,7 +321,7 @@ static bool is_left_open(const struct buildup *f)
 
 static bool is_sealed(const struct buildup *f)
 {
-	return f->joint->kind == JOINT_PERIMETER && !f->joint->is_open && !is_doorway(f) &&
+	return f->joint->kind == JOINT_PERIMETER && !f->joint->is_open && !f->doorway &&
 	       !is_obstacle(f);
 }
 
@@ -332,11 +332,11 @@ static bool is_at_column(const struct buildup *f)
 
 static bool is_stop(const struct buildup *f)
 {
-	return f->joint->kind == JOINT_PERIMETER && !f->joint->is_open && is_doorway(f);
+	return f->joint->kind == JOINT_PERIMETER && !f->joint->is_open && f->doorway;
 }
 
 /* In the order in which they are drawn. */
-static const struct detail_kind {
+static const struct {
 	bool (*is_it)(const struct buildup *);
 	struct section (*draw)(struct buildup *);
 } KINDS[] = {
@@ -347,90 +347,17 @@ static const struct detail_kind {
 	{is_sealed, sealed_section},       {is_at_column, column_section},
 	{is_stop, stop_section},
 };
-enum { KIND_COUNT = sizeof KINDS / sizeof *KINDS };
+static const int KIND_COUNT = sizeof KINDS / sizeof *KINDS;
 
-/* A field joint goes by its own name, any other by that of what it is at: a wall has a joint
- * between any two doorways, all built alike. */
-static const char *name_of(const struct draft *draft, const struct joint *joint)
-{
-	return draft_tag(draft, joint->kind == JOINT_MOVEMENT ? joint->id : joint->of);
-}
-
-static bool is_named(const char *tags, const char *name)
-{
-	size_t length = strlen(name);
-	for (const char *in = tags; (in = strstr(in, name)) != NULL; in += length)
-		if ((in == tags || in[-1] == ' ') && (in[length] == ',' || in[length] == '\0'))
-			return true;
-	return false;
-}
-
-static const char *joined(const struct draft *draft, const char *tags, const char *name)
-{
-	if (is_named(tags, name))
-		return tags;
-	return arena_printf(draft->arena, "%s%s%s", tags, *tags ? ", " : "", name);
-}
-
-/* Of the first joint of its kind; false: the floor has none. */
-static bool find_detail(const struct draft *draft, const struct detail_kind *kind,
-                        struct section *out_section)
-{
-	const char *tags = "";
-	for (size_t i = 0; i < draft->placed->lay_count; i++) {
-		const struct placed_lay *lay = &draft->placed->lays[i];
-		for (size_t k = 0; k < lay->joints->joint_count; k++) {
-			struct buildup facts = buildup_of(draft, lay, &lay->joints->joints[k]);
-			if (!kind->is_it(&facts))
-				continue;
-			if (!*tags)
-				*out_section = kind->draw(&facts);
-			tags = joined(draft, tags, name_of(draft, facts.joint));
-		}
-	}
-	out_section->joints = tags;
-	return *tags != '\0';
-}
-
-struct details details_of(const struct draft *draft)
-{
-	struct details details = {.items = ARENA_ARRAY(draft->arena, struct section, KIND_COUNT)};
-	for (size_t k = 0; k < KIND_COUNT; k++)
-		if (find_detail(draft, &KINDS[k], &details.items[details.count])) {
-			struct section *section = &details.items[details.count++];
-			section->title = arena_printf(draft->arena, "%zu  %s", details.count,
-			                              section->title);
-		}
-	return details;
-}
-
-static int kind_of(const struct buildup *facts)
+int detail_kind_of(const struct buildup *f)
 {
 	for (int k = 0; k < KIND_COUNT; k++)
-		if (KINDS[k].is_it(facts))
+		if (KINDS[k].is_it(f))
 			return k;
 	return KIND_COUNT;
 }
 
-struct detail_kinds detail_kinds_of(const struct draft *draft)
+struct section detail_section(struct buildup *f)
 {
-	struct detail_kinds kinds = {0};
-	for (size_t i = 0; i < draft->placed->lay_count; i++) {
-		const struct placed_lay *lay = &draft->placed->lays[i];
-		for (size_t k = 0; k < lay->joints->joint_count; k++) {
-			struct buildup facts = buildup_of(draft, lay, &lay->joints->joints[k]);
-			kinds.present |= 1u << kind_of(&facts);
-		}
-	}
-	return kinds;
-}
-
-const char *detail_number(const struct draft *draft, const struct detail_kinds *kinds,
-                          const struct placed_lay *lay, const struct joint *joint)
-{
-	struct buildup facts = buildup_of(draft, lay, joint);
-	int kind = kind_of(&facts), number = 1;
-	for (int k = 0; k < kind; k++)
-		number += (kinds->present & 1u << k) != 0;
-	return kind < KIND_COUNT ? arena_printf(draft->arena, "%d", number) : "";
+	return KINDS[detail_kind_of(f)].draw(f);
 }

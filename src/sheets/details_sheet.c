@@ -1,5 +1,5 @@
 /* details_sheet.c - sections in rows across the sheet, all at one large scale. */
-#include "sheets/detail.h"
+#include "sheets/details.h"
 #include "sheets/drawing_scale.h"
 #include "sheets/notes.h"
 #include "sheets/sheets_of_floor.h"

@@ -2,7 +2,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "sheets/detail.h"
+#include "sheets/details.h"
 #include "sheets/draw_tile.h"
 #include "sheets/finding_notes.h"
 #include "sheets/floor_plan.h"
@@ -19,7 +19,7 @@ static void draw_room(struct sheet *sheet, const struct lay_view *v)
 	draw_controls(sheet, v);
 }
 
-static struct table_row joint_row(const struct draft *draft, const struct detail_kinds *details,
+static struct table_row joint_row(const struct draft *draft, const struct detail_groups *details,
                                   const struct placed_lay *lay, const struct joint *joint)
 {
 	const char *turns = number_text(draft->arena, ceil(joint->turns), 0);
@@ -43,7 +43,7 @@ static struct table schedule(struct sheet *sheet)
 	const struct draft *draft = sheet->draft;
 	struct table table = {.column_count = TABLE_COLUMNS_MOST,
 	                      .right = 1u << 2 | 1u << 6 | 1u << 7};
-	struct detail_kinds details = detail_kinds_of(draft);
+	struct detail_groups details = detail_groups_of(draft);
 	static const char *const HEADS[TABLE_COLUMNS_MOST] = {"joints.tag",    "joints.kind",
 	                                                      "joints.detail", "joints.width",
 	                                                      "joints.depth",  "joints.back",

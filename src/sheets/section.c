@@ -6,7 +6,7 @@
 #include "geometry/tolerance.h"
 
 /* Paper mm, own design. */
-static const double TITLE = 9, BREAK = 4, BREAK_OVER = 1.5, BREAK_TOOTH = 1.6, ROW_GAP = 2.5;
+static const double TITLE = 9, BREAK = 4, BREAK_OVER = 1.5, BREAK_TOOTH = 1.6, ROW_GAP = 2.2;
 static const double CALL_GAP = 7, CALL_CLEAR = 1, CALL_DOT = 0.6;
 /* As dimensions of plans are drawn (dimension.c). */
 static const double MEASURE_TICK = 2.2, MEASURE_GAP = 0.8, MEASURE_OVER = 1.5;

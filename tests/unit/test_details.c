@@ -3,12 +3,19 @@
 
 #include <string.h>
 
-#include "sheets/detail.h"
+#include "sheets/details.h"
 #include "support/rooms.h"
 
 #define JOINT                                                                       \
 	"<slab-joint id='J1' kind='construction' width='10mm'><at x='3000' y='0'/>" \
 	"<at x='3000' y='4000'/></slab-joint>"
+
+/* Below the room, behind its doorway where that leads there. */
+#define THICKER                                                                           \
+	"<room id='next' slab='S1'><corners><corner x='0' y='-3100'/>"                    \
+	"<corner x='6000' y='-3100'/><corner x='6000' y='-100'/><corner x='0' y='-100'/>" \
+	"</corners></room><tile id='T2' kind='porcelain' wide='297mm' thick='20mm'/>"     \
+	"<lay id='L2' rooms='next' tile='T2' joint='3mm' pattern='grid'/>"
 
 /* A room with a doorway and a crack; more inside it and beside it as given. */
 static struct details details_of_kind(struct arena *arena, const char *thick, const char *cover,
@@ -20,7 +27,7 @@ static struct details details_of_kind(struct arena *arena, const char *thick, co
 		"<slab id='S1' thickness='125mm' support='ground' exposure='indoor'/>"
 		"<room id='room' slab='S1'><corners><corner x='0' y='0'/><corner x='6000' y='0'/>"
 		"<corner x='6000' y='4000'/><corner x='0' y='4000'/></corners>"
-		"<doorway id='D1' wall='room.1' from='500' width='900'/>%s</room>%s"
+		"<doorway id='D1' wall='room.1' from='500' width='900'%s/>%s</room>%s"
 		"<crack id='K1' room='room' width='1mm'><at x='2000' y='0'/><at x='2100' y='1500'/>"
 		"</crack>"
 		"<tile id='T1' kind='porcelain' wide='297mm' thick='%s'/>"
@@ -28,8 +35,8 @@ static struct details details_of_kind(struct arena *arena, const char *thick, co
 		"<membrane id='M1' rooms='room' kind='%s' movement='3mm' cover='%s'%s/>"
 		"<answer about='M1' rule='cover-unapproved' decision='proceed' by='A. Owner'"
 		" on='2026-01-01'/></floor>",
-		inside, beside, thick, kind, cover,
-		strcmp(kind, "mortar-bed") == 0 ? " thick='40mm'" : "");
+		strcmp(beside, THICKER) == 0 ? " to='next'" : "", inside, beside, thick, kind,
+		cover, strcmp(kind, "mortar-bed") == 0 ? " thick='40mm'" : "");
 	const struct rules *rules = rules_for_tests(arena);
 	const struct site *site = site_from_text(arena, text);
 	struct draft *draft = ARENA_NEW(arena, struct draft);
@@ -152,6 +159,57 @@ static void test_membrane_ends_at_the_opening(void **state)
 	arena_free(arena);
 }
 
+/* A room behind the doorway with thicker tile: edges of its own, and the step between. */
+static void test_layers_of_their_own(void **state)
+{
+	(void)state;
+	struct arena *arena = arena_new();
+	struct details details = details_of_room(arena, "8mm", "partial", "", THICKER);
+	const struct section *edges[2] = {0}, *stops[2] = {0};
+	size_t edge_count = 0, stop_count = 0;
+	for (size_t i = 0; i < details.count; i++) {
+		const struct section *section = &details.items[i];
+		if (strstr(section->title, "UNDER A BASE") && edge_count++ < 2)
+			edges[edge_count - 1] = section;
+		if (strstr(section->title, "DOORWAY") && stop_count++ < 2)
+			stops[stop_count - 1] = section;
+	}
+	assert_int_equal(edge_count, 2);
+	/* The lay that is written first. */
+	assert_near(height_of(edges[0], AREA_TILE_SECTION), 20, 1e-9);
+	assert_near(height_of(edges[1], AREA_TILE_SECTION), 8, 1e-9);
+	assert_null(strstr(edges[0]->joints, "ROOM"));
+	assert_null(strstr(edges[1]->joints, "NEXT"));
+	/* Bond coat of 5 mm: 13 and 25 mm over the slab, seen from both sides. */
+	assert_int_equal(stop_count, 2);
+	assert_near(height_of(stops[0], AREA_SHADE), 13, 1e-9);
+	assert_near(height_of(stops[1], AREA_SHADE), 25, 1e-9);
+	arena_free(arena);
+}
+
+/* Whatever stands in a doorway: no base, so its stop line is sealed, jambs or none. */
+static void test_doorways_are_sealed(void **state)
+{
+	(void)state;
+	struct arena *arena = arena_new();
+	struct details details = details_of_room(
+		arena, "8mm", "partial",
+		"<doorway id='D2' wall='room.3' from='500' width='900' deep='200' level='9mm'/>",
+		"");
+	size_t count = 0;
+	for (size_t i = 0; i < details.count; i++) {
+		const struct section *section = &details.items[i];
+		if (strstr(section->title, "BASE"))
+			assert_null(strstr(section->joints, "D2"));
+		if (strstr(section->title, "DOORWAY") && strstr(section->joints, "D2")) {
+			assert_near(height_of(section, AREA_SHADE), 9, 1e-9);
+			count++;
+		}
+	}
+	assert_int_equal(count, 1);
+	arena_free(arena);
+}
+
 int main(void)
 {
 	const struct CMUnitTest tests[] = {
@@ -159,6 +217,8 @@ int main(void)
 		cmocka_unit_test(test_drawn_from_the_plan),
 		cmocka_unit_test(test_membrane_ends_at_the_opening),
 		cmocka_unit_test(test_mat_and_bed),
+		cmocka_unit_test(test_layers_of_their_own),
+		cmocka_unit_test(test_doorways_are_sealed),
 	};
 	return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -27,6 +27,13 @@ static int end(void **state)
 #define JOINT(x, step)                                                                  \
 	"<slab-joint id='J1' kind='construction' width='6mm' step='" step "'><at x='" x \
 	"' y='0'/><at x='" x "' y='3000'/></slab-joint>"
+/* A room below the hall with tile of its own, and the door to it. */
+#define BELOW(thick)                                                    \
+	"<room id='below' slab='S1'><corners><corner x='0' y='-2100'/>" \
+	"<corner x='4000' y='-2100'/><corner x='4000' y='-100'/>"       \
+	"<corner x='0' y='-100'/></corners></room>"                     \
+	"<tile id='T2' kind='porcelain' wide='197mm' thick='" thick     \
+	"'/><lay id='L2' rooms='below' tile='T2' joint='6mm' pattern='grid'/>"
 #define DOOR(level) "<doorway id='D1' wall='south' from='1000' width='900'" level "/>"
 
 static const struct {
@@ -65,6 +72,13 @@ static const struct {
          {.in_room = DOOR(" level='0'"),
           .rules = "uk",
           .membrane = "kind='mat' cover='full' thick='1mm'"}},
+	/* Between two lays, told of the higher one. */
+	{"floor-raised",
+         {.in_room = DOOR(" to='below'"), .more = BELOW("16mm")},
+         {.in_room = DOOR(" to='below'"), .more = BELOW("16.4mm")}},
+	{"floor-raised",
+         {.in_room = DOOR(" to='below'"), .more = BELOW("4mm")},
+         {.in_room = DOOR(" to='below'"), .more = BELOW("3.6mm")}},
 };
 
 static void each_rule_inside_and_outside(void **state)
