@@ -296,26 +296,39 @@ static void add_strips_instead(const struct covering *v)
 		add_goods(v, COUNT_STRIPS_INSTEAD, &strips->cover.region, strips);
 }
 
-/* Mats and mortar beds lie everywhere by their nature: there are no strips of them. What they
- * raise and load the floor with is told instead. */
-static void add_bed(const struct covering *v)
+/* Mortar as thick as the mat or bed, room by room. */
+static void add_solid(const struct covering *v, enum count_kind kind, const double *areas)
 {
 	struct counting *c = v->c;
 	const struct field *field = v->lay->field;
 	double thick = length_mm(v->membrane->thick_nm),
 	       density = counting_figure(c, FIGURE_BED_DENSITY);
-	if (thick <= 0)
+	for (size_t r = 0; r < field->room_count; r++) {
+		double kg = formula_layer_ml(areas[r], thick) / 1000 * density;
+		if (kg <= 0)
+			continue;
+		struct count_row *row = counting_mass(c, kind, field->rooms[r]->id, kg);
+		counting_how(c, row, {"thick", counting_width(c, thick)},
+		             {"density", number_text(c->arena, density, 2)});
+	}
+}
+
+/* Mats and mortar beds lie everywhere by their nature: there are no strips of them. What a bed
+ * takes, and what both raise and load the floor with, is told instead. */
+static void add_bed(const struct covering *v)
+{
+	struct counting *c = v->c;
+	const struct region *ground = &v->lay->strips->cover.region;
+	const double *areas = room_shares_of_region(c->arena, v->lay->field, ground);
+	if (v->membrane->kind == PLAN_MEMBRANE_MORTAR_BED) {
+		add_solid(v, COUNT_BED_MORTAR, areas);
+		add_areas(v, COUNT_BED_MESH, ground, v->membrane->id);
+		add_areas(v, COUNT_BED_CLEAVAGE, ground, v->membrane->id);
+	}
+	if (v->membrane->thick_nm <= 0)
 		return;
-	const double *areas = room_shares_of_region(c->arena, field, &v->lay->strips->cover.region);
-	counting_height(c, COUNT_ADDED_HEIGHT, v->where, thick);
-	for (size_t r = 0; r < field->room_count; r++)
-		if (areas[r] > 0) {
-			double kg = formula_layer_ml(areas[r], thick) / 1000 * density;
-			struct count_row *row =
-				counting_mass(c, COUNT_ADDED_WEIGHT, field->rooms[r]->id, kg);
-			counting_how(c, row, {"thick", counting_width(c, thick)},
-			             {"density", number_text(c->arena, density, 2)});
-		}
+	counting_height(c, COUNT_ADDED_HEIGHT, v->where, length_mm(v->membrane->thick_nm));
+	add_solid(v, COUNT_ADDED_WEIGHT, areas);
 }
 
 static void add_lay(struct counting *c, const struct placed_lay *lay, struct orders *orders)

@@ -8,13 +8,11 @@
 #include "units/length.h"
 #include "units/number.h"
 
-/* Cracks as wide as the rule says are filled flush, unless they are held. */
 static void add_patch(struct counting *c, const struct field *field,
                       const struct placed_crack *crack)
 {
-	const struct rule *fill = rules_rule(c->placed->rules, RULE_CRACK_FILL);
 	double width = crack->crack->width, depth = counting_figure(c, FIGURE_PATCH_DEPTH);
-	if (crack->state == CRACK_HOLD || !rule_is_raised(fill, width))
+	if (!placed_crack_is_filled(crack, c->placed->rules))
 		return;
 	const double *lengths =
 		room_shares_of_lines(c->arena, field, crack->runs, crack->run_count,

@@ -45,6 +45,9 @@
 	KIND(PARTIAL_PAIL, "partial-pail", COUNT_COMMON_PRACTICE)    \
 	KIND(PARTIAL_ROLL, "partial-roll", "R-Q16c")                 \
 	KIND(PARTIAL_LABOUR, "partial-labour", "")                   \
+	KIND(BED_MORTAR, "bed-mortar", "R-X3")                       \
+	KIND(BED_MESH, "bed-mesh", "")                               \
+	KIND(BED_CLEAVAGE, "bed-cleavage", "")                       \
 	KIND(ADDED_HEIGHT, "added-height", "")                       \
 	KIND(ADDED_WEIGHT, "added-weight", "R-X3")                   \
 	KIND(MORTAR, "mortar", "")                                   \

@@ -258,6 +258,12 @@ const struct cracks *cracks_place(struct arena *arena, const struct tiling *tili
 	return cracks;
 }
 
+bool placed_crack_is_filled(const struct placed_crack *crack, const struct rules *rules)
+{
+	return crack->state == CRACK_ISOLATE &&
+	       rule_is_raised(rules_rule(rules, RULE_CRACK_FILL), crack->crack->width);
+}
+
 struct region cracks_held_ground(struct arena *arena, const struct cracks *cracks)
 {
 	struct region *holds = ARENA_ARRAY(arena, struct region, cracks->hold_count);

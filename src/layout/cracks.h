@@ -54,6 +54,8 @@ struct crack_lot {
 /* `lots`: by index of the site's cracks; NULL: those of this lay by themselves. */
 const struct cracks *cracks_place(struct arena *, const struct tiling *, const struct rules *,
                                   const struct crack_lot *lots);
+/* It is to be filled flush before it is bridged: as wide as the rule says, and isolated. */
+bool placed_crack_is_filled(const struct placed_crack *, const struct rules *);
 /* All ground that is held. */
 struct region cracks_held_ground(struct arena *, const struct cracks *);
 

@@ -64,13 +64,14 @@ static double height_beyond(const struct buildup *f)
 	return is_known ? length_mm(doorway->plan->level_nm) : (double)NAN;
 }
 
-static double crack_width(const struct buildup *f)
+/* That a soft joint serves, a relocated slab joint too; NULL: none. */
+static const struct placed_crack *crack_of(const struct buildup *f)
 {
-	const struct site *site = f->draft->site;
-	for (size_t i = 0; i < site->crack_count; i++)
-		if (strcmp(site->cracks[i].id, f->joint->of) == 0)
-			return site->cracks[i].width;
-	return 0;
+	const struct cracks *cracks = f->lay->cracks;
+	for (size_t i = 0; f->joint->kind == JOINT_SOFT && i < cracks->crack_count; i++)
+		if (strcmp(cracks->cracks[i].id, f->joint->of) == 0)
+			return &cracks->cracks[i];
+	return NULL;
 }
 
 static const struct site_slab_joint *slab_joint_of(const struct buildup *f)
@@ -89,8 +90,9 @@ struct buildup buildup_of(const struct draft *draft, const struct placed_lay *la
 	bool is_soft = joint->kind == JOINT_SOFT;
 	lay_tile(&f);
 	f.below = slab_joint_of(&f);
-	f.crack = is_soft ? crack_width(&f) : 0;
-	f.is_filled = is_soft && strcmp(joint->why, "crack-fill") == 0;
+	const struct placed_crack *crack = crack_of(&f);
+	f.crack = crack ? crack->crack->width : 0;
+	f.is_filled = crack && placed_crack_is_filled(crack, draft->placed->rules);
 	f.is_plain = !f.is_filled;
 	f.strip = is_soft && lay->strips->strip_count > 0 ? lay->strips->strips[0].half_width : 0;
 	f.doorway = joint->kind == JOINT_PERIMETER ? doorway_of(lay, joint->of) : NULL;
@@ -248,7 +250,8 @@ void buildup_call_floor(struct section *s, const struct buildup *f, double x)
 	                        {"thick", buildup_width(f, f->bond_coat)}));
 	if (f->bed > 0)
 		section_call(s, x - 8, f->membrane + f->bed * 0.7,
-		             draft_text(draft, "detail.bed", {"thick", buildup_width(f, f->bed)}));
+		             draft_text(draft, "detail.bed",
+		                        {"thick", buildup_width(f, f->membrane + f->bed)}));
 	section_call(s, x - 12, -s->depth * 0.6, draft_word(draft, "detail.slab"));
 }
 

@@ -33,7 +33,8 @@ static void add_broken_slab(struct section *s, const struct buildup *f)
 {
 	double half = f->below ? f->below->width / 2 : 0, to = s->spans[1].to;
 	struct point named = {0, -SLAB_SHOWN * 0.3};
-	const char *name = f->below                      ? "detail.joint-bridged"
+	const char *name = f->below && f->is_filled      ? "detail.joint-bridged-filled"
+	                   : f->below                    ? "detail.joint-bridged"
 	                   : f->is_filled && f->is_plain ? "detail.crack-either"
 	                   : f->is_filled                ? "detail.crack-filled"
 	                                                 : "detail.crack";

@@ -269,17 +269,6 @@ const struct placed_crack *placed_crack_find(const struct placed *placed, const 
 	return NULL;
 }
 
-bool crack_is_filled(const struct draft *draft, const char *id)
-{
-	for (size_t i = 0; i < draft->findings->count; i++) {
-		const struct finding *finding = &draft->findings->items[i];
-		if (strcmp(finding->rule->name, "crack-fill") == 0 &&
-		    strcmp(finding->about, id) == 0)
-			return true;
-	}
-	return false;
-}
-
 static enum pen crack_pen(struct sheet *sheet, const struct site_crack *crack,
                           const struct placed_crack *placed)
 {
@@ -310,7 +299,7 @@ static void draw_crack(struct sheet *sheet, const struct view *view, const struc
 	const struct placed_crack *placed = placed_crack_find(draft->placed, crack->id);
 	struct paper_path path = view_line(draft->arena, view, line);
 	list_stroke(sheet->list, LAYER_CRACKS, crack_pen(sheet, crack, placed), crack->id, path);
-	if (crack_is_filled(draft, crack->id)) {
+	if (placed && placed_crack_is_filled(placed, draft->placed->rules)) {
 		symbol_fill(sheet->list, crack->id, path);
 		sheet_use(sheet, LEGEND_CRACK_FILL);
 	}

@@ -26,8 +26,6 @@ void draw_room_name(struct sheet *, const struct view *, const struct site_room 
 void draw_tag(struct sheet *, const char *element, enum label_frame, struct paper_point a,
               struct paper_point b, const char *const *lines, size_t line_count);
 /* The crack as it was placed in some lay; NULL: it lies under no tile. */
-/* True where the crack is filled flush before anything is laid on it. */
-bool crack_is_filled(const struct draft *, const char *id);
 const struct placed_crack *placed_crack_find(const struct placed *, const char *id);
 
 #endif

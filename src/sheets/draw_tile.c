@@ -88,7 +88,7 @@ static void draw_covered_crack(struct sheet *sheet, const struct lay_view *v,
 			continue;
 		list_stroke(sheet->list, LAYER_CRACKS, PEN_CRACK_FINE, crack->id, path);
 		sheet_use(sheet, LEGEND_CRACK_UNDER);
-		if (crack_is_filled(draft, crack->id)) {
+		if (placed_crack_is_filled(crack, draft->placed->rules)) {
 			symbol_fill(sheet->list, crack->id, path);
 			sheet_use(sheet, LEGEND_CRACK_FILL);
 		}

@@ -131,30 +131,27 @@ static const char *carried_ids(const struct steps *s)
 	return list.text;
 }
 
+/* Of the strips that wait for no answer. */
 static const char *strip_ids(const struct steps *s)
 {
 	struct strbuf list = strbuf_in(s->draft->arena);
-	for (size_t i = 0; i < s->lay->strips->strip_count; i++)
-		if (sees_strip(s, &s->lay->strips->strips[i]))
-			add_id(&list, draft_tag(s->draft, s->lay->strips->strips[i].cracks[0]));
+	for (size_t i = 0; i < s->lay->strips->strip_count; i++) {
+		const struct strip *strip = &s->lay->strips->strips[i];
+		if (!strip->pending && sees_strip(s, strip))
+			add_id(&list, draft_tag(s->draft, strip->cracks[0]));
+	}
 	return list.text;
 }
 
-/* Cracks of this room that a finding of this rule speaks of. */
-static const char *ids_of_rule(const struct steps *s, const char *rule)
+static const char *filled_ids(const struct steps *s)
 {
 	struct strbuf list = strbuf_in(s->draft->arena);
 	for (size_t i = 0; i < s->lay->cracks->crack_count; i++) {
-		const char *id = s->lay->cracks->cracks[i].id;
-		bool is_seen = sees_crack(s, &s->lay->cracks->cracks[i]);
-		for (size_t k = 0; is_seen && k < s->draft->findings->count; k++) {
-			const struct finding *finding = &s->draft->findings->items[k];
-			if (strcmp(finding->rule->name, rule) == 0 &&
-			    strcmp(finding->about, id) == 0)
-				add_id(&list, draft_tag(s->draft, id));
-		}
+		const struct placed_crack *crack = &s->lay->cracks->cracks[i];
+		if (placed_crack_is_filled(crack, s->draft->placed->rules) && sees_crack(s, crack))
+			add_id(&list, draft_tag(s->draft, crack->id));
 	}
-	return list.length ? list.text : NULL;
+	return list.text;
 }
 
 static const char *hours_text(const struct steps *s, int64_t hours)
@@ -164,12 +161,12 @@ static const char *hours_text(const struct steps *s, int64_t hours)
 
 static void add_filling(struct steps *s)
 {
-	const char *cracks = ids_of_rule(s, "crack-fill");
+	const char *cracks = filled_ids(s);
 	int64_t hours = s->draft->site->plan->patch.cure_hours;
-	if (cracks && hours > 0)
+	if (*cracks && hours > 0)
 		add_step(s, draft_text(s->draft, "step.fill-wait", {"cracks", cracks},
 		                       {"hours", hours_text(s, hours)}));
-	else if (cracks)
+	else if (*cracks)
 		add_step(s, draft_text(s->draft, "step.fill", {"cracks", cracks}));
 }
 
@@ -209,11 +206,14 @@ static void add_membrane(struct steps *s)
 	const char *strips = strip_ids(s);
 	const char *hours = materials_cure(s->draft, s->lay);
 	const struct cover *cover = &s->lay->strips->cover;
+	bool is_liquid = cover->membrane && cover->membrane->kind == PLAN_MEMBRANE_LIQUID;
 	if (cover->is_full)
-		add_step(s, draft_text(s->draft, "step.cover",
+		add_step(s, draft_text(s->draft, is_liquid ? "step.cover-liquid" : "step.cover",
 		                       {"membrane", draft_tag(s->draft, cover->membrane->id)}));
 	else if (*strips)
-		add_step(s, draft_text(s->draft, "step.membrane", {"cracks", strips}));
+		add_step(s,
+		         draft_text(s->draft, is_liquid ? "step.membrane-liquid" : "step.membrane",
+		                    {"cracks", strips}));
 	else
 		return;
 	if (hours)
@@ -256,12 +256,20 @@ static void add_sealed(struct steps *s)
 		{JOINT_MOVEMENT, "step.sealed.field"},
 		{JOINT_SOFT, "step.sealed.soft"},
 	};
-	struct strbuf list = strbuf_in(s->draft->arena);
-	for (size_t i = 0; i < sizeof KINDS / sizeof *KINDS; i++)
-		if (sees_kind(s, KINDS[i].kind))
-			add_id(&list, draft_word(s->draft, KINDS[i].word));
-	if (list.length)
-		add_step(s, draft_text(s->draft, "step.sealed", {"kinds", list.text}));
+	static const char *const JOINED[] = {"step.sealed.last", "step.sealed.more"};
+	const char *list = NULL;
+	size_t count = 0;
+	for (size_t i = sizeof KINDS / sizeof *KINDS; i-- > 0;) {
+		const char *word = draft_word(s->draft, KINDS[i].word);
+		if (!sees_kind(s, KINDS[i].kind))
+			continue;
+		list = count == 0 ? word
+		                  : draft_text(s->draft, JOINED[count > 1], {"one", word},
+		                               {"other", list});
+		count++;
+	}
+	if (list)
+		add_step(s, draft_text(s->draft, "step.sealed", {"kinds", list}));
 }
 
 /* True where a slab joint is carried up at a slant to the courses: no two cuts are alike. */

@@ -90,6 +90,13 @@ static void beds_raise_and_load_the_floor(void **state)
 	assert_string_equal(row_of(count, "added-height", "hall")->unit, "mm");
 	assert_null(tables_row(count, "added-height", "total"));
 	assert_near(row_of(count, "added-weight", "hall")->amount, 1128, 0.01);
+	assert_near(row_of(count, "bed-mortar", "hall")->amount, 1128, 0.01);
+	assert_near(row_of(count, "bed-mesh", "hall")->amount, 12, 1e-9);
+	assert_near(row_of(count, "bed-cleavage", "hall")->amount, 12, 1e-9);
+	count = count_of("kind='mat' cover='full' thick='4'", "");
+	assert_near(row_of(count, "added-weight", "hall")->amount, 112.8, 0.01);
+	assert_null(tables_row(count, "bed-mortar", "total"));
+	assert_null(tables_row(count, "bed-cleavage", "total"));
 	assert_null(tables_row(count, "partial-membrane", "total"));
 	assert_null(tables_row(count, "full-membrane", "total"));
 }
