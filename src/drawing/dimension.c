@@ -320,6 +320,13 @@ static void ask_stations(const struct chain *c)
 		ask_station(c, &stations[i], stand_off);
 }
 
+void dimension_origin(struct list *list, struct paper_point at, const char *element)
+{
+	struct paper_path circle = paper_path_circle(list->arena, at, ORIGIN_RADIUS);
+	list_area(list, LAYER_DIMENSIONS, AREA_PAPER, element, circle);
+	list_stroke(list, LAYER_DIMENSIONS, PEN_TICK, element, circle);
+}
+
 void dimension_running(struct list *list, const struct view *view,
                        const struct dimension_chain *data)
 {
@@ -327,9 +334,7 @@ void dimension_running(struct list *list, const struct view *view,
 		return;
 	struct chain c = chain_make(list, view, data);
 	draw_lines(&c);
-	struct paper_path origin = paper_path_circle(list->arena, c.feet[0], ORIGIN_RADIUS);
-	list_area(list, LAYER_DIMENSIONS, AREA_PAPER, data->element, origin);
-	list_stroke(list, LAYER_DIMENSIONS, PEN_TICK, data->element, origin);
+	dimension_origin(list, c.feet[0], data->element);
 	ask_stations(&c);
 }
 

@@ -34,6 +34,8 @@ void dimension_chain(struct list *, const struct view *, const struct dimension_
 /* Running dimensions from `points[0]`: an origin circle there, values[i] at each further
  * point, square to the line. */
 void dimension_running(struct list *, const struct view *, const struct dimension_chain *);
+/* The circle from which running dimensions count. */
+void dimension_origin(struct list *, struct paper_point at, const char *element);
 
 /* A single dimension a-b with its line offset by `offset` paper mm to the left of a->b as
  * seen on the paper (negative: right). */

@@ -348,6 +348,25 @@ bool draw_cuts_has_ends(const struct lay_view *v, enum side side)
 	return false;
 }
 
+void draw_open_edges(struct sheet *sheet, const struct lay_view *v)
+{
+	const struct draft *draft = sheet->draft;
+	for (size_t i = 0; i < v->room->edge_count; i++) {
+		const struct site_edge *edge = &v->room->edges[i];
+		struct paper_point from = view_point(v->view, edge->from),
+				   to = view_point(v->view, edge->to);
+		const struct plan_room *beyond = edge->wall ? edge->wall->to : NULL;
+		if (edge->kind != SITE_EDGE_OPEN || !beyond ||
+		    !list_shows(sheet->list, paper_at((from.x + to.x) / 2, (from.y + to.y) / 2)))
+			continue;
+		const char *room = draft_tag(draft, beyond->name ? beyond->name : beyond->id);
+		const char *text = draft_text(draft, "cut.open",
+		                              {"wall", draft_tag(draft, edge->id)}, {"room", room});
+		wall_line(sheet, edge->id, from, to, 0.5, text);
+		sheet_use(sheet, LEGEND_OPEN_EDGE);
+	}
+}
+
 /* How far the wall of the edges first..end stands off the straight line between its ends. */
 static double wall_rise(const struct site_room *room, size_t first, size_t end)
 {

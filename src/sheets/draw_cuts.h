@@ -9,6 +9,8 @@
 /* True where a wall on this side of the plan has a label of two lines. */
 bool draw_cuts_has_ends(const struct lay_view *, enum side);
 void draw_cuts(struct sheet *, const struct lay_view *);
+/* The edges of the room where the tile goes on into another one, each with its name. */
+void draw_open_edges(struct sheet *, const struct lay_view *);
 /* The name alone, for sheets without tile. */
 void draw_wall_names(struct sheet *, const struct view *, const struct site_room *);
 

@@ -53,14 +53,18 @@ static struct places side_chain(const struct sheet *sheet, const struct site_roo
 	return (struct places){0};
 }
 
-/* Says on which line the distances of a lane begin, where that line is on another part. */
+/* The distances of a lane begin in a circle; where that is on another part, a text says on which
+ * line. */
 static void name_origin(struct sheet *sheet, const struct view *view, enum side side, double offset,
                         double origin)
 {
 	const struct box *w = view->window;
 	bool level = side_is_level(side);
-	if (!w || (level ? origin >= w->x0 && origin <= w->x1 : origin >= w->y0 && origin <= w->y1))
+	if (!w ||
+	    (level ? origin >= w->x0 && origin <= w->x1 : origin >= w->y0 && origin <= w->y1)) {
+		sheet_use(sheet, LEGEND_ORIGIN);
 		return;
+	}
 	bool before = origin < (level ? w->x0 : w->y0);
 	struct point end = {level ? (before ? w->x0 : w->x1) : w->x0,
 	                    level ? w->y0 : (before ? w->y0 : w->y1)};
@@ -184,6 +188,7 @@ static void draw_lay(struct sheet *sheet, const struct lay_view *v)
 	draw_controls(sheet, v);
 	draw_first_tile(sheet, v);
 	draw_cuts(sheet, v);
+	draw_open_edges(sheet, v);
 	const struct draft *draft = sheet->draft;
 	struct strip_corners corners = strip_corners_find(draft->arena, draft->placed, v, false);
 	strip_corners_mark(sheet, v, &corners);

@@ -170,10 +170,15 @@ static void add_filling(struct steps *s)
 		add_step(s, draft_text(s->draft, "step.fill", {"cracks", cracks}));
 }
 
+/* A strip, or where the membrane is laid in full the soft joints of a crack. */
 static bool has_pending(const struct steps *s)
 {
+	const struct cracks *cracks = s->lay->cracks;
 	for (size_t i = 0; i < s->lay->strips->strip_count; i++)
 		if (s->lay->strips->strips[i].pending && sees_strip(s, &s->lay->strips->strips[i]))
+			return true;
+	for (size_t i = 0; i < cracks->crack_count; i++)
+		if (cracks->cracks[i].pending && sees_crack(s, &cracks->cracks[i]))
 			return true;
 	return false;
 }

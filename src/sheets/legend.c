@@ -1,15 +1,19 @@
 #include "sheets/legend.h"
 
 #include "drawing/cloud.h"
+#include "drawing/dimension.h"
 #include "drawing/symbol.h"
 
 /* Paper mm, own design. */
-static const double ROW = 6.8, SWATCH_WIDTH = 13, SWATCH_HEIGHT = 4.6, TEXT_GAP = 2.5;
+static const double ROW = 6.8, ROW_TIGHT = 5.6; /* of body text, of a table's */
+static const double SWATCH_WIDTH = 13, SWATCH_HEIGHT = 4.6, TEXT_GAP = 2.5;
 static const double COLUMN_SPARE = 14;
 
 enum swatch_kind {
 	SWATCH_AREA,
 	SWATCH_PEN,
+	SWATCH_CONTROL,
+	SWATCH_ORIGIN,
 	SWATCH_FILL,
 	SWATCH_STEP,
 	SWATCH_READING,
@@ -23,7 +27,9 @@ static const struct legend_entry {
 	enum pen pen;
 } ENTRIES[LEGEND_COUNT] = {
 	[LEGEND_FIRST_TILE] = {"legend.first-tile", SWATCH_AREA, AREA_FIRST_TILE, PEN_FIRST_TILE},
-	[LEGEND_CONTROL] = {"legend.control", SWATCH_PEN, 0, PEN_CONTROL},
+	[LEGEND_CONTROL] = {"legend.control", SWATCH_CONTROL, 0, PEN_CONTROL},
+	[LEGEND_ORIGIN] = {"legend.origin", SWATCH_ORIGIN, 0, PEN_TICK},
+	[LEGEND_OPEN_EDGE] = {"legend.open-edge", SWATCH_PEN, 0, PEN_WALL_OPEN},
 	[LEGEND_CUT_TILE] = {"legend.cut-tile", SWATCH_AREA, AREA_CUT_TILE, PEN_CUT},
 	[LEGEND_STRIP] = {"legend.strip", SWATCH_AREA, AREA_STRIP, PEN_STRIP},
 	[LEGEND_STRIP_PENDING] = {"legend.strip-pending", SWATCH_AREA, AREA_STRIP_PENDING,
@@ -50,6 +56,7 @@ static const struct legend_entry {
 
 static void draw_swatch(struct sheet *sheet, struct paper_box box, const struct legend_entry *entry)
 {
+	struct paper_point middle = paper_at((box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2);
 	switch (entry->kind) {
 	case SWATCH_AREA:
 		symbol_swatch_area(sheet->list, box, entry->area, entry->pen);
@@ -57,20 +64,24 @@ static void draw_swatch(struct sheet *sheet, struct paper_box box, const struct 
 	case SWATCH_PEN:
 		symbol_swatch_pen(sheet->list, box, entry->pen);
 		break;
+	case SWATCH_CONTROL:
+		symbol_swatch_pen(sheet->list, box, entry->pen);
+		symbol_control_end(sheet->list, NULL, middle, paper_at(1, 0));
+		break;
+	case SWATCH_ORIGIN:
+		dimension_origin(sheet->list, middle, NULL);
+		break;
 	case SWATCH_FILL:
 		symbol_swatch_pen(sheet->list, box, entry->pen);
 		symbol_fill(sheet->list, NULL,
-		            paper_path_segment(sheet->draft->arena,
-		                               paper_at(box.x0, (box.y0 + box.y1) / 2),
-		                               paper_at(box.x1, (box.y0 + box.y1) / 2)));
+		            paper_path_segment(sheet->draft->arena, paper_at(box.x0, middle.y),
+		                               paper_at(box.x1, middle.y)));
 		break;
 	case SWATCH_STEP:
-		symbol_step(sheet->list, NULL,
-		            paper_at((box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2), paper_at(0, 1));
+		symbol_step(sheet->list, NULL, middle, paper_at(0, 1));
 		break;
 	case SWATCH_READING:
-		symbol_reading(sheet->list, NULL,
-		               paper_at((box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2), false);
+		symbol_reading(sheet->list, NULL, middle, false);
 		break;
 	case SWATCH_CLOUD:
 		cloud_swatch(sheet->list, LAYER_NOTES, box);
@@ -78,12 +89,17 @@ static void draw_swatch(struct sheet *sheet, struct paper_box box, const struct 
 	}
 }
 
+static double row_height(enum text_role role)
+{
+	return role == TEXT_TABLE ? ROW_TIGHT : ROW;
+}
+
 void legend_draw_entry(struct sheet *sheet, enum text_role role, enum legend_mark mark, double x,
                        double y)
 {
 	const struct legend_entry *entry = &ENTRIES[mark];
 	double cap = sheet->draft->style->texts[role].cap;
-	double middle = y + ROW / 2;
+	double middle = y + row_height(role) / 2;
 	struct paper_box swatch = {x, middle - SWATCH_HEIGHT / 2, x + SWATCH_WIDTH,
 	                           middle + SWATCH_HEIGHT / 2};
 	draw_swatch(sheet, swatch, entry);
@@ -97,11 +113,6 @@ double legend_row_height(void)
 	return ROW;
 }
 
-static int rows_of(struct paper_box box)
-{
-	return (int)((box.y1 - box.y0) / ROW);
-}
-
 /* The marks in use, column by column; each column as wide as its longest text. */
 struct legend_plan {
 	enum legend_mark marks[LEGEND_COUNT];
@@ -112,7 +123,7 @@ struct legend_plan {
 static struct legend_plan plan_legend(const struct sheet *sheet, struct paper_box box,
                                       enum text_role role)
 {
-	struct legend_plan plan = {.rows = rows_of(box)};
+	struct legend_plan plan = {.rows = (int)((box.y1 - box.y0) / row_height(role))};
 	for (int mark = 0; mark < LEGEND_COUNT; mark++)
 		if (sheet_uses(sheet, (enum legend_mark)mark))
 			plan.marks[plan.count++] = (enum legend_mark)mark;
@@ -149,6 +160,7 @@ void legend_draw(struct sheet *sheet, struct paper_box box)
 	for (int i = 0; i < plan.count; i++) {
 		if (i > 0 && i % plan.rows == 0)
 			x += plan.widths[i / plan.rows - 1] + fmin(spare, COLUMN_SPARE);
-		legend_draw_entry(sheet, role, plan.marks[i], x, box.y0 + ROW * (i % plan.rows));
+		legend_draw_entry(sheet, role, plan.marks[i], x,
+		                  box.y0 + row_height(role) * (i % plan.rows));
 	}
 }

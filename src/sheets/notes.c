@@ -77,6 +77,14 @@ bool notes_of_parts(struct notes *notes)
 void notes_legend(struct notes *notes)
 {
 	struct sheet *sheet = notes->sheet;
+	if (!legend_fits(sheet, title_band_middle(sheet)))
+		sheet->untold = 1ul << LEGEND_ORIGIN;
+	notes_legend_whole(notes);
+}
+
+void notes_legend_whole(struct notes *notes)
+{
+	struct sheet *sheet = notes->sheet;
 	if (legend_fits(sheet, title_band_middle(sheet)))
 		return;
 	notes_heading(notes, NOTE_CAUTION, "heading.legend");

@@ -42,8 +42,10 @@ void notes_missing(struct notes *);
 /* False: the sheet shows a further part, the first part's notes hold for it too, and that is
  * what it says. */
 bool notes_of_parts(struct notes *);
-/* The legend, where the sheet's band has no room for it. */
+/* The legend, where the sheet's band has no room for it; and then without what the drawing says
+ * by itself: the first sheet, whose legend is whole, has that too. */
 void notes_legend(struct notes *);
+void notes_legend_whole(struct notes *);
 /* Sets what fits in sheet->column; what is left becomes sheet->rest. */
 void notes_draw(struct notes *);
 /* Sets what is left of another sheet's notes in what is left of this one's column; true: all. */

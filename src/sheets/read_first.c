@@ -99,7 +99,7 @@ enum sheet_fit read_first_draw(struct sheet *sheet)
 	cautions_add(notes);
 	cautions_add_air(notes);
 	assumptions_add(notes);
-	notes_legend(notes);
+	notes_legend_whole(notes);
 	title_band_north(sheet);
 	key_plan_draw(sheet, title_band_beside_north(sheet));
 	return notes_continue(sheet, notes) ? SHEET_FITS : SHEET_TOO_LARGE;

@@ -38,7 +38,7 @@ void sheet_use(struct sheet *sheet, enum legend_mark mark)
 
 bool sheet_uses(const struct sheet *sheet, enum legend_mark mark)
 {
-	return sheet->used >> mark & 1;
+	return (sheet->used & ~sheet->untold) >> mark & 1;
 }
 
 static void add_segment(struct sheet *sheet, enum pen pen, double x0, double y0, double x1,

@@ -13,6 +13,8 @@
 enum legend_mark {
 	LEGEND_FIRST_TILE,
 	LEGEND_CONTROL,
+	LEGEND_ORIGIN,
+	LEGEND_OPEN_EDGE,
 	LEGEND_CUT_TILE,
 	LEGEND_STRIP,
 	LEGEND_STRIP_PENDING,
@@ -78,7 +80,8 @@ struct sheet {
 	struct details *details;       /* sections that go on on a further sheet; NULL: none */
 	const struct contents_row *contents; /* of each sheet of the set */
 	size_t contents_count;
-	unsigned long used; /* set of legend_mark; on the first sheet those of the whole set */
+	unsigned long used;   /* set of legend_mark; on the first sheet those of the whole set */
+	unsigned long untold; /* of them, those that its legend leaves to the first sheet */
 };
 
 /* Whether what a sheet shows found room on its paper. */
@@ -87,6 +90,7 @@ enum sheet_fit { SHEET_FITS, SHEET_TOO_LARGE };
 struct sheet *sheet_new(const struct draft *, const char *name, const char *title,
                         const char *subject);
 void sheet_use(struct sheet *, enum legend_mark);
+/* True where its legend tells of the mark. */
 bool sheet_uses(const struct sheet *, enum legend_mark);
 /* The grid field that holds a point of the sheet: C4. */
 const char *sheet_zone(const struct draft *, struct paper_point);

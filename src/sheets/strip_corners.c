@@ -108,12 +108,26 @@ struct strip_corners strip_corners_find(struct arena *arena, const struct placed
 	return corners;
 }
 
+/* A corner in a doorway is of two rooms. */
+static bool is_marked(const struct sheet *sheet, const struct strip_corner *corner)
+{
+	for (size_t i = 0; i < sheet->list->labels.count; i++) {
+		const struct label *label = &sheet->list->labels.items[i];
+		if (label->element && strcmp(label->element, corner->strip) == 0 &&
+		    strcmp(label->lines[0], corner->letter) == 0)
+			return true;
+	}
+	return false;
+}
+
 void strip_corners_mark(struct sheet *sheet, const struct lay_view *v,
                         const struct strip_corners *corners)
 {
 	for (size_t i = 0; i < corners->list.count; i++) {
 		const struct strip_corner *corner = &corners->list.items[i];
 		struct paper_point at = lay_view_point(v, corner->at);
+		if (is_marked(sheet, corner))
+			continue;
 		list_label(sheet->list, &(struct label){.lines = &corner->letter,
 		                                        .line_count = 1,
 		                                        .role = TEXT_TAG,
