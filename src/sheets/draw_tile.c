@@ -161,12 +161,10 @@ static const struct polygon *largest_seen(struct arena *arena, const struct lay_
 {
 	const struct polygon *best = NULL;
 	for (size_t k = 0; k < strip->piece_count; k++) {
-		struct region seen = {&strip->pieces[k].shape, 1};
-		if (v->is_cut)
-			seen = overlay_intersection(arena, &seen, &v->named);
-		for (size_t i = 0; i < seen.count; i++)
-			if (!best || polygon_area(&seen.polygons[i]) > polygon_area(best) + 1)
-				best = &seen.polygons[i];
+		const struct region piece = {&strip->pieces[k].shape, 1};
+		const struct polygon *seen = lay_view_named_most(arena, v, &piece);
+		if (seen && (!best || polygon_area(seen) > polygon_area(best) + 1))
+			best = seen;
 	}
 	return best;
 }
@@ -230,8 +228,8 @@ static double held_cap(const struct sheet *sheet, const char *text, struct paper
 	                                 : style->texts[TEXT_TAG].cap;
 }
 
-/* Places all over the hold where the warning's box lies inside it, the middle first. */
-static size_t held_places(const struct lay_view *v, const struct region *seen,
+/* Places all over the largest part of the hold where the warning fits in, the middle first. */
+static size_t held_places(const struct lay_view *v, const struct polygon *seen,
                           struct paper_box room, double wide, double high,
                           struct label_place *places)
 {
@@ -245,7 +243,7 @@ static size_t held_places(const struct lay_view *v, const struct region *seen,
 			struct paper_point p = {x + (corner & 1 ? wide : -wide) / 2,
 			                        y + (corner & 2 ? high : -high) / 2};
 			struct point at = frame_in(v->lay->field->frame, view_floor(v->view, p));
-			inside = inside && region_holds(seen, at);
+			inside = inside && polygon_holds(seen, at);
 		}
 		if (inside)
 			places[count++] = (struct label_place){
@@ -254,32 +252,20 @@ static size_t held_places(const struct lay_view *v, const struct region *seen,
 	return count;
 }
 
-/* Where a leader to the hold ends: on its largest part that is seen in this room. */
-static struct paper_point middle_of_largest(const struct lay_view *v, const struct region *seen)
-{
-	const struct polygon *best = &seen->polygons[0];
-	for (size_t i = 1; i < seen->count; i++)
-		if (ring_area(seen->polygons[i].outline) > ring_area(best->outline) + 1)
-			best = &seen->polygons[i];
-	return lay_view_point(v, ring_middle(best->outline));
-}
-
 static void tag_hold(struct sheet *sheet, const struct lay_view *v, const struct hold *hold,
                      struct paper_box room)
 {
 	const struct draft *draft = sheet->draft;
-	struct region seen = v->is_cut
-	                             ? overlay_intersection(draft->arena, &hold->region, &v->named)
-	                             : hold->region;
-	if (seen.count == 0)
+	const struct polygon *seen = lay_view_named_most(draft->arena, v, &hold->region);
+	if (!seen)
 		return;
 	const char *lines[] = {draft_word(draft, "tag.held"), draft_word(draft, "tag.held-do-not")};
 	double cap = held_cap(sheet, lines[1], room);
 	double wide = list_text_width(sheet->list, TEXT_WARNING, lines[1]) * cap /
 	              draft->style->texts[TEXT_WARNING].cap;
 	struct label_place places[HELD_GRID * HELD_GRID];
-	size_t count = held_places(v, &seen, room, wide + 2 * cap, 4 * cap, places);
-	struct paper_point at = middle_of_largest(v, &seen);
+	size_t count = held_places(v, seen, room, wide + 2 * cap, 4 * cap, places);
+	struct paper_point at = lay_view_point(v, ring_middle(seen->outline));
 	list_label(sheet->list, &(struct label){.lines = lines,
 	                                        .line_count = 2,
 	                                        .role = TEXT_WARNING,

@@ -3,7 +3,6 @@
 #include <math.h>
 #include <string.h>
 
-#include "geometry/overlay.h"
 #include "sheets/cautions.h"
 #include "sheets/ground_questions.h"
 #include "sheets/lay_view.h"
@@ -84,9 +83,7 @@ static bool sees_kind(const struct steps *s, enum joint_kind kind)
 
 static bool sees_region(const struct steps *s, const struct region *region)
 {
-	if (!s->seen || !s->seen->is_cut)
-		return true;
-	return overlay_intersection(s->draft->arena, region, &s->seen->named).count > 0;
+	return !s->seen || lay_view_named_most(s->draft->arena, s->seen, region) != NULL;
 }
 
 static bool sees_strip(const struct steps *s, const struct strip *strip)

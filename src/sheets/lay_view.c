@@ -10,6 +10,9 @@ static const double WALL_REACH = 30;
 /* Cosine times sine of a quarter turn, with room for rounding. */
 static const double SQUARE = 1e-12;
 
+/* Of two polygons alike (mm2) the first is the larger. */
+static const double MORE_AREA = 1;
+
 static struct region region_of_box(struct arena *arena, struct box b)
 {
 	struct point corners[] = {{b.x0, b.y0}, {b.x1, b.y0}, {b.x1, b.y1}, {b.x0, b.y1}};
@@ -182,6 +185,18 @@ struct region lay_view_seen(struct arena *arena, const struct lay_view *v,
                             const struct region *region)
 {
 	return v->is_cut ? overlay_intersection(arena, region, &v->reach) : *region;
+}
+
+const struct polygon *lay_view_named_most(struct arena *arena, const struct lay_view *v,
+                                          const struct region *region)
+{
+	struct region *named = ARENA_NEW(arena, struct region);
+	*named = v->is_cut ? overlay_intersection(arena, region, &v->named) : *region;
+	const struct polygon *most = NULL;
+	for (size_t i = 0; i < named->count; i++)
+		if (!most || polygon_area(&named->polygons[i]) > polygon_area(most) + MORE_AREA)
+			most = &named->polygons[i];
+	return most;
 }
 
 struct paper_path lay_view_region(struct arena *arena, const struct lay_view *v,

@@ -49,6 +49,9 @@ struct paper_path lay_view_lines_in(struct arena *, const struct lay_view *, con
                                     size_t count, const struct region *seen);
 /* The longest part of the line that is named here, in the lay's axes; count 0: none. */
 struct line lay_view_named(struct arena *, const struct lay_view *, struct line);
+/* Of what is named here of a region the largest polygon, in the lay's axes; NULL: nothing is. */
+const struct polygon *lay_view_named_most(struct arena *, const struct lay_view *,
+                                          const struct region *);
 /* True where some of the line is named here; without a view (NULL) all of the lay is. */
 bool lay_view_names(struct arena *, const struct lay_view *, struct line);
 /* To be filled; and the border to be stroked, open where a wall of the room cuts it. */

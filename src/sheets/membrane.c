@@ -1,7 +1,6 @@
 /* membrane.c - strips with their corners and pieces, or full coverage. */
 #include <string.h>
 
-#include "geometry/overlay.h"
 #include "sheets/draw_tile.h"
 #include "sheets/floor_plan.h"
 #include "sheets/notes.h"
@@ -37,35 +36,16 @@ static bool is_tagged(const struct sheet *sheet, const char *text)
 	return false;
 }
 
-/* Where most of a piece lies in the room; false: nothing of it is named here. */
-static bool find_piece(struct arena *arena, const struct lay_view *v,
-                       const struct strip_piece *piece, struct point *out_at)
-{
-	struct polygon shape = piece->shape;
-	struct region seen = {&shape, 1};
-	double most = 0;
-	if (v->is_cut)
-		seen = overlay_intersection(arena, &seen, &v->named);
-	for (size_t i = 0; i < seen.count; i++) {
-		double area = polygon_area(&seen.polygons[i]);
-		if (area <= most)
-			continue;
-		most = area;
-		*out_at = ring_widest(seen.polygons[i].outline);
-	}
-	return most > 0;
-}
-
 /* A piece that goes on in another room is tagged once. */
 static void tag_pieces(struct sheet *sheet, const struct lay_view *v, const struct strip *strip)
 {
 	for (size_t i = 0; i < strip->piece_count; i++) {
-		struct point middle;
 		const char *text = piece_tag(sheet->draft, strip, i);
-		if (is_tagged(sheet, text) ||
-		    !find_piece(sheet->draft->arena, v, &strip->pieces[i], &middle))
+		const struct region piece = {&strip->pieces[i].shape, 1};
+		const struct polygon *seen = lay_view_named_most(sheet->draft->arena, v, &piece);
+		if (!seen || is_tagged(sheet, text))
 			continue;
-		struct paper_point at = lay_view_point(v, middle);
+		struct paper_point at = lay_view_point(v, ring_widest(seen->outline));
 		list_label(sheet->list, &(struct label){.lines = &text,
 		                                        .line_count = 1,
 		                                        .role = TEXT_TAG,
