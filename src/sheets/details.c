@@ -6,11 +6,19 @@
 #include "sheets/detail.h"
 #include "units/number.h"
 
-/* A field joint goes by its own name, any other by that of what it is at: a wall has a joint
- * between any two doorways, all built alike. */
+/* A field joint goes by its own name, any other by that of what it is at in its lay: a wall has
+ * a joint between any two doorways, all built alike. */
 static const char *name_of(const struct draft *draft, const struct joint *joint)
 {
-	return draft_tag(draft, joint->kind == JOINT_MOVEMENT ? joint->id : joint->of);
+	const char *const ends[] = {[JOINT_SOFT] = joint->side,
+	                            [JOINT_MOVEMENT] = "",
+	                            [JOINT_CARRIED] = "carried",
+	                            [JOINT_PERIMETER] = "perimeter"};
+	char *name = arena_strdup(draft->arena, joint->id);
+	char *end = strstr(name, arena_printf(draft->arena, ".%s", ends[joint->kind]));
+	if (end && joint->kind != JOINT_MOVEMENT)
+		*end = '\0';
+	return draft_tag(draft, name);
 }
 
 static bool is_named(const char *tags, const char *name)

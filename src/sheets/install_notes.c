@@ -140,12 +140,26 @@ static const char *strip_ids(const struct steps *s)
 	return list.text;
 }
 
+/* True where an answer says whether it may be touched at all: not of its width, which is patched
+ * in any case. */
+static bool waits(const struct steps *s, const struct placed_crack *crack)
+{
+	const struct rule *wide = rules_rule(s->draft->placed->rules, RULE_CRACK_WIDE);
+	for (size_t i = 0; i < crack->verdict.cause_count; i++) {
+		const struct crack_cause *cause = &crack->verdict.causes[i];
+		if (cause->rule->weight != RULE_NOTE && cause->rule != wide && !cause->answer)
+			return true;
+	}
+	return false;
+}
+
 static const char *filled_ids(const struct steps *s)
 {
 	struct strbuf list = strbuf_in(s->draft->arena);
 	for (size_t i = 0; i < s->lay->cracks->crack_count; i++) {
 		const struct placed_crack *crack = &s->lay->cracks->cracks[i];
-		if (placed_crack_is_filled(crack, s->draft->placed->rules) && sees_crack(s, crack))
+		if (placed_crack_is_filled(crack, s->draft->placed->rules) && !waits(s, crack) &&
+		    sees_crack(s, crack))
 			add_id(&list, draft_tag(s->draft, crack->id));
 	}
 	return list.text;
