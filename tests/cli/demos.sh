@@ -11,6 +11,16 @@ larger_needs_more() { # FOLDER PLAN NAME SCALE: that scale divides the floor int
 	"$JURYSTICK" draw "$2" --sheet "$3" --scale "$4" --as svg -o "$TMPDIR/larger" &&
 		[ "$(sheets "$TMPDIR/larger" "$3")" -gt "$(sheets "$1" "$3")" ]
 }
+corner_rows() { # FILES: the rows of their tables of strip corners, each after its letter.
+	sed -n 's/.*<text[^>]*>\([^<]*\)<.*/\1/p' "$@" |
+		awk '/^[0-9]+ \/ [0-9]+$/ && before ~ /^[A-Z][0-9]*$/ { print before, $0 }
+			{ before = $0 }' | sort -u
+}
+same_corners() { # FOLDER: what a crew's sheet says of a corner, the membrane sheet says too.
+	corner_rows "$1"/install-*.svg >"$TMPDIR/crew"
+	corner_rows "$1"/membrane*.svg >"$TMPDIR/membrane"
+	[ -s "$TMPDIR/crew" ] && [ -z "$(comm -23 "$TMPDIR/crew" "$TMPDIR/membrane")" ]
+}
 for plan in demo-plans/*.xml; do
 	name=$(basename "$plan" .xml)
 	check "$name: as docs/floor.xsd has it" xmllint --noout --schema docs/floor.xsd "$plan"
@@ -30,6 +40,9 @@ for plan in demo-plans/*.xml; do
 			grep -q '>1:40<' "$out/joints.svg"
 		check "$name: a larger standard scale needs more of them" \
 			larger_needs_more "$out" "$plan" joints 1:25
+		;;
+	larkmoor-school)
+		check "$name: a strip's corner has one letter on all sheets" same_corners "$out"
 		;;
 	ferry-lobby)
 		# the same mark as on the crew's sheet, where a chain along the wall has it
