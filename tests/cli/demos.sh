@@ -43,6 +43,10 @@ for plan in demo-plans/*.xml; do
 		;;
 	larkmoor-school)
 		check "$name: a strip's corner has one letter on all sheets" same_corners "$out"
+		check "$name: a crew is told what is asked of its own ground" \
+			grep -q '>Open questions about S1, R2:' "$out/install-wash.svg"
+		check "$name: and nothing of another room's" \
+			grep -q '>Open questions about S1:' "$out/install-class-1.svg"
 		;;
 	ferry-lobby)
 		# the same mark as on the crew's sheet, where a chain along the wall has it
