@@ -46,6 +46,23 @@ static bool is_same_element(const struct plan_default *a, const struct plan_defa
 	return a->line == b->line && strcmp(default_name(a), default_name(b)) == 0;
 }
 
+static bool is_open_wall(const struct site *site, const char *id)
+{
+	for (size_t r = 0; id && r < site->room_count; r++)
+		for (size_t e = 0; e < site->rooms[r].edge_count; e++) {
+			const struct plan_wall *wall = site->rooms[r].edges[e].wall;
+			if (wall && wall->to && strcmp(wall->id, id) == 0)
+				return true;
+		}
+	return false;
+}
+
+/* Along an open edge there is no gap for a base to cover. */
+static bool is_used(const struct draft *draft, const struct plan_default *d)
+{
+	return strcmp(d->attribute, "base") != 0 || !is_open_wall(draft->site, d->id);
+}
+
 /* Elements of one kind that left the same unsaid. */
 struct unsaid {
 	const char *element, *list;
@@ -103,10 +120,12 @@ void assumptions_add(struct notes *notes)
 		const struct plan_default *first = &plan->defaults[i];
 		struct strbuf list = strbuf_in(draft->arena);
 		for (; i < plan->default_count && is_same_element(first, &plan->defaults[i]); i++)
-			strbuf_printf(&list, "%s%s", list.length ? ", " : "",
-			              default_text(draft, &plan->defaults[i]));
-		add_unsaid(draft->arena, &all, first->element, list.text,
-		           default_tag(draft, first));
+			if (is_used(draft, &plan->defaults[i]))
+				strbuf_printf(&list, "%s%s", list.length ? ", " : "",
+				              default_text(draft, &plan->defaults[i]));
+		if (list.length)
+			add_unsaid(draft->arena, &all, first->element, list.text,
+			           default_tag(draft, first));
 	}
 	add_warming(draft, &all);
 	for (size_t i = 0; i < all.items.count; i++)
